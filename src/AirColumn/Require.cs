@@ -1,0 +1,74 @@
+using System.Globalization;
+using System.Runtime.CompilerServices;
+
+namespace AirColumn;
+
+/// <summary>Argument checks whose messages name the parameter, its value, the allowed range and its unit.</summary>
+internal static class Require
+{
+    /// <summary>Returns <paramref name="value"/> if it is finite and inside [min, max]; throws otherwise.</summary>
+    public static double InRange(
+        double value,
+        double min,
+        double max,
+        string unit,
+        [CallerArgumentExpression(nameof(value))] string parameter = ""
+    )
+    {
+        if (!(value >= min && value <= max))
+        {
+            throw new ArgumentOutOfRangeException(
+                parameter,
+                value,
+                $"{parameter} is {Show(value, unit)}; allowed is {Show(min, unit)} to {Show(max, unit)}."
+            );
+        }
+
+        return value;
+    }
+
+    /// <summary>Returns <paramref name="value"/> if it is finite and greater than zero; throws otherwise.</summary>
+    public static double Positive(
+        double value,
+        string unit,
+        [CallerArgumentExpression(nameof(value))] string parameter = ""
+    )
+    {
+        if (!(value > 0 && double.IsFinite(value)))
+        {
+            throw new ArgumentOutOfRangeException(
+                parameter,
+                value,
+                $"{parameter} is {Show(value, unit)}; it must be a finite number greater than zero."
+            );
+        }
+
+        return value;
+    }
+
+    /// <summary>Returns <paramref name="value"/> if it is finite and not negative; throws otherwise.</summary>
+    public static double NotNegative(
+        double value,
+        string unit,
+        [CallerArgumentExpression(nameof(value))] string parameter = ""
+    )
+    {
+        if (!(value >= 0 && double.IsFinite(value)))
+        {
+            throw new ArgumentOutOfRangeException(
+                parameter,
+                value,
+                $"{parameter} is {Show(value, unit)}; it must be a finite number, zero or more."
+            );
+        }
+
+        return value;
+    }
+
+    /// <summary>A number with its unit, in the invariant culture, for messages.</summary>
+    public static string Show(double value, string unit)
+    {
+        var number = value.ToString("G10", CultureInfo.InvariantCulture);
+        return unit.Length == 0 ? number : $"{number} {unit}";
+    }
+}
