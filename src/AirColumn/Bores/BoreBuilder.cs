@@ -1,0 +1,75 @@
+using UnitsNet;
+
+namespace AirColumn.Bores;
+
+/// <summary>
+/// A bore in the making, section by section from the blown end. Each call returns a new builder, so a beginning can
+/// be shared by several bores; naming the far end completes the bore.
+/// </summary>
+public sealed class BoreBuilder
+{
+    private readonly Section[] sections;
+
+    private BoreBuilder(Section[] sections)
+    {
+        this.sections = sections;
+    }
+
+    internal static BoreBuilder Empty => new([]);
+
+    /// <summary>Adds a section of any kind.</summary>
+    /// <param name="section">The section.</param>
+    public BoreBuilder Add(Section section)
+    {
+        ArgumentNullException.ThrowIfNull(section);
+        return new BoreBuilder([.. sections, section]);
+    }
+
+    /// <summary>Adds a cylinder.</summary>
+    /// <inheritdoc cref="CylinderSection(Length, Length)"/>
+    public BoreBuilder Cylinder(Length diameter, Length length) => Add(new CylinderSection(diameter, length));
+
+    /// <summary>Adds a cone.</summary>
+    /// <inheritdoc cref="ConeSection(Length, Length, Length)"/>
+    public BoreBuilder Cone(Length from, Length to, Length length) => Add(new ConeSection(from, to, length));
+
+    /// <summary>Adds a cone that begins with the diameter at which the section before it ended.</summary>
+    /// <param name="to">Inside diameter nearer the far end: 0.01 mm to 10 m.</param>
+    /// <param name="length">Axial length: 1 µm to 1 km.</param>
+    /// <exception cref="InvalidOperationException">There is no section before it.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number.</exception>
+    public BoreBuilder Cone(Length to, Length length)
+    {
+        if (sections.Length == 0)
+        {
+            throw new InvalidOperationException(
+                "The first section has none before it to continue from; give the cone both diameters."
+            );
+        }
+
+        return Cone(sections[^1].OutletDiameter, to, length);
+    }
+
+    /// <summary>Adds a measured profile joined by straight walls.</summary>
+    /// <inheritdoc cref="ProfileSection(IReadOnlyList{ProfilePoint})"/>
+    public BoreBuilder Profile(params IReadOnlyList<ProfilePoint> points) => Add(new ProfileSection(points));
+
+    /// <summary>Completes the bore with an open end standing free in the room.</summary>
+    /// <param name="wall">Thickness of the wall at the rim; 0 for a thin edge.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The thickness is negative or not a number.</exception>
+    public Bore OpenEnd(Length wall = default) => End(new OpenEnd(wall));
+
+    /// <summary>Completes the bore with an open end flush with a large rigid plane.</summary>
+    public Bore BaffledEnd() => End(new BaffledEnd());
+
+    /// <summary>Completes the bore with a rigid stop.</summary>
+    public Bore ClosedEnd() => End(new ClosedEnd());
+
+    /// <summary>Completes the bore with the textbook open end: no pressure, no radiation, no end correction.</summary>
+    public Bore IdealOpenEnd() => End(new IdealOpenEnd());
+
+    /// <summary>Completes the bore.</summary>
+    /// <param name="farEnd">How the far end is finished.</param>
+    /// <exception cref="ArgumentException">No section was added.</exception>
+    public Bore End(BoreEnd farEnd) => new(sections, farEnd);
+}

@@ -1,0 +1,9 @@
+using UnitsNet;
+
+namespace AirColumn.Bores;
+
+/// <summary>A sudden change of diameter where two sections meet.</summary>
+/// <param name="Position">Distance from the blown end along the axis.</param>
+/// <param name="Before">Inside diameter on the side of the blown end.</param>
+/// <param name="After">Inside diameter on the side of the far end.</param>
+public readonly record struct BoreStep(Length Position, Length Before, Length After);

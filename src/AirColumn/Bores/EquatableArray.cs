@@ -1,0 +1,36 @@
+using System.Collections;
+
+namespace AirColumn.Bores;
+
+/// <summary>A read-only list that is equal to another when its items are, so that records holding one are values.</summary>
+internal sealed class EquatableArray<T>(IEnumerable<T> items)
+    : IReadOnlyList<T>,
+        IEquatable<EquatableArray<T>>
+    where T : IEquatable<T>
+{
+    private readonly T[] items = [.. items];
+
+    public int Count => items.Length;
+
+    public T this[int index] => items[index];
+
+    public bool Equals(EquatableArray<T>? other) =>
+        other is not null && items.AsSpan().SequenceEqual(other.items);
+
+    public override bool Equals(object? obj) => Equals(obj as EquatableArray<T>);
+
+    public override int GetHashCode()
+    {
+        var hash = new HashCode();
+        foreach (var item in items)
+        {
+            hash.Add(item);
+        }
+
+        return hash.ToHashCode();
+    }
+
+    public IEnumerator<T> GetEnumerator() => ((IEnumerable<T>)items).GetEnumerator();
+
+    IEnumerator IEnumerable.GetEnumerator() => items.GetEnumerator();
+}

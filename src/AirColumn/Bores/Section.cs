@@ -1,0 +1,45 @@
+using UnitsNet;
+
+namespace AirColumn.Bores;
+
+/// <summary>
+/// One length of bore of circular cross-section, described from the blown end towards the far end: geometry only.
+/// </summary>
+/// <remarks>
+/// Immutable. Two sections are equal when their dimensions in metres are equal, whatever units they were given in.
+/// Dimensions are measured on the axis; lengths along the axis, never along the wall.
+/// </remarks>
+public abstract record Section
+{
+    private protected Section(double lengthMetres)
+    {
+        LengthMetres = lengthMetres;
+    }
+
+    /// <summary>Axial length.</summary>
+    public Length Length => Dimension.InMillimeters(LengthMetres);
+
+    /// <summary>Inside diameter at the end nearer the blown end.</summary>
+    public Length InletDiameter => Dimension.InMillimeters(2 * WallAt(0).Radius);
+
+    /// <summary>Inside diameter at the end nearer the far end.</summary>
+    public Length OutletDiameter => Dimension.InMillimeters(2 * WallAt(LengthMetres).Radius);
+
+    internal double LengthMetres { get; }
+
+    /// <summary>The largest radius in the section, m.</summary>
+    internal abstract double LargestRadius { get; }
+
+    /// <summary>
+    /// The section as parts in which the wall is smooth, in order; a section without corners is its own only part.
+    /// </summary>
+    internal virtual IReadOnlyList<Section> SmoothParts => [this];
+
+    /// <summary>This section stretched or shortened along the axis, its diameters kept.</summary>
+    /// <param name="length">The new axial length: 1 µm to 1 km.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The length is outside that range or not a number.</exception>
+    public abstract Section WithLength(Length length);
+
+    /// <summary>The wall at <paramref name="x"/> metres from the inlet, 0 to <see cref="LengthMetres"/>.</summary>
+    internal abstract Wall WallAt(double x);
+}
