@@ -1,0 +1,23 @@
+using System.Globalization;
+
+namespace AirColumn.Pitches;
+
+/// <summary>A frequency read as a pitch and a deviation from it.</summary>
+/// <param name="Pitch">The pitch.</param>
+/// <param name="Cents">
+/// How far the frequency is from the pitch in cents, positive if it is sharp; −1 200 000 to 1 200 000.
+/// </param>
+/// <exception cref="ArgumentOutOfRangeException">The deviation is outside that range.</exception>
+public readonly record struct PitchReading(Pitch Pitch, double Cents)
+{
+    /// <summary>The pitch.</summary>
+    public Pitch Pitch { get; } = Pitch;
+
+    /// <summary>How far the frequency is from the pitch, in cents; positive if it is sharp.</summary>
+    public double Cents { get; } =
+        Require.InRange(Cents, -Pitches.Cents.Largest, Pitches.Cents.Largest, "cents");
+
+    /// <summary>Such as "C2 -3.1 cents": always a sign, one decimal, the same in every culture.</summary>
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Pitch} {Cents:+0.0;-0.0;+0.0} cents");
+}

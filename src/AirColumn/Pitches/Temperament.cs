@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+
+namespace AirColumn.Pitches;
+
+/// <summary>
+/// How the twelve pitches of an octave deviate from equal temperament. Two temperaments are equal when name and
+/// deviations are.
+/// </summary>
+public sealed record Temperament
+{
+    private readonly ImmutableArray<double> offsetsInCents;
+
+    private Temperament(string name, ImmutableArray<double> offsetsInCents)
+    {
+        Name = name;
+        this.offsetsInCents = offsetsInCents;
+    }
+
+    /// <summary>Twelve equal semitones.</summary>
+    public static Temperament Equal { get; } = FromOffsets("equal", new double[12]);
+
+    /// <summary>The name, for people.</summary>
+    public string Name { get; }
+
+    /// <summary>A temperament from a table of deviations.</summary>
+    /// <param name="name">A name, for people; not blank.</param>
+    /// <param name="offsetsInCents">
+    /// For C, C#, D and so on to B, how many cents the pitch is above equal temperament: 12 numbers from −100 to
+    /// 100 that leave each pitch higher than the one before it. Only their differences matter to a
+    /// <see cref="Tuning"/>, which keeps A on its reference.
+    /// </param>
+    /// <exception cref="ArgumentException">
+    /// The name is blank, there are not 12 offsets, or a pitch is not higher than the one before it.
+    /// </exception>
+    /// <exception cref="ArgumentOutOfRangeException">An offset is not from −100 to 100 cents.</exception>
+    public static Temperament FromOffsets(string name, ReadOnlySpan<double> offsetsInCents)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(name);
+        if (offsetsInCents.Length != 12)
+        {
+            throw new ArgumentException(
+                $"offsetsInCents has {offsetsInCents.Length} numbers; give 12, from C to B.",
+                nameof(offsetsInCents)
+            );
+        }
+
+        for (var i = 0; i < 12; i++)
+        {
+            Require.InRange(offsetsInCents[i], -100, 100, "cents", $"offsetsInCents[{i}]");
+        }
+
+        for (var i = 0; i < 12; i++)
+        {
+            var next = (i + 1) % 12;
+            if (!(offsetsInCents[next] + 100 > offsetsInCents[i]))
+            {
+                throw new ArgumentException(
+                    $"offsetsInCents[{next}] is {Require.Show(offsetsInCents[next], "cents")} after "
+                        + $"{Require.Show(offsetsInCents[i], "cents")}, which leaves that pitch no higher than "
+                        + "the one before it; give deviations from equal temperament, in the order C to B.",
+                    nameof(offsetsInCents)
+                );
+            }
+        }
+
+        return new Temperament(name, [.. offsetsInCents]);
+    }
+
+    /// <summary>How many cents the pitch is above equal temperament.</summary>
+    /// <param name="pitch">The pitch; its octave plays no part.</param>
+    public double OffsetOf(Pitch pitch) => OffsetAt(pitch.Number);
+
+    /// <summary>Whether name and deviations are equal.</summary>
+    /// <param name="other">The other temperament.</param>
+    public bool Equals(Temperament? other) =>
+        other is not null
+        && Name == other.Name
+        && offsetsInCents.AsSpan().SequenceEqual(other.offsetsInCents.AsSpan());
+
+    /// <inheritdoc/>
+    public override int GetHashCode()
+    {
+        var hash = default(HashCode);
+        hash.Add(Name);
+        foreach (var offset in offsetsInCents)
+        {
+            hash.Add(offset);
+        }
+
+        return hash.ToHashCode();
+    }
+
+    /// <summary>The name.</summary>
+    public override string ToString() => Name;
+
+    /// <summary>The offset, in cents, of the pitch with this MIDI note number.</summary>
+    internal double OffsetAt(int number) => offsetsInCents[((number % 12) + 12) % 12];
+}
