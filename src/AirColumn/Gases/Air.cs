@@ -1,0 +1,168 @@
+using System.Globalization;
+using UnitsNet;
+
+namespace AirColumn.Gases;
+
+/// <summary>
+/// Air as acoustics sees it: speed of sound, density, viscosity, conductivity and heat capacities, either computed
+/// from a state or given directly. Immutable and safe to share between threads. Two are equal when their constants,
+/// state and model are equal.
+/// </summary>
+public sealed class Air : IEquatable<Air>
+{
+    private const double MaxHeatCapacityRatio = 2; // a monatomic gas has 5/3, and no gas more than a little above it
+
+    private Air(GasConstants constants, AirModel model, AirState? state, IReadOnlyList<string> warnings)
+    {
+        Constants = constants;
+        Model = model;
+        State = state;
+        Warnings = warnings;
+    }
+
+    /// <summary>Which model gave the constants.</summary>
+    public AirModel Model { get; }
+
+    /// <summary>The state the constants were computed for; null if they were given directly.</summary>
+    public AirState? State { get; }
+
+    /// <summary>
+    /// Whether the state is inside every range the model's sources state, that is, whether <see cref="Warnings"/> is
+    /// empty. Constants given directly have no such range and count as inside.
+    /// </summary>
+    public bool IsInsideStatedRange => Warnings.Count == 0;
+
+    /// <summary>
+    /// A plain sentence for each stated range the state is outside of: the quantity, its value, the range, who states
+    /// it and what no longer holds.
+    /// </summary>
+    public IReadOnlyList<string> Warnings { get; }
+
+    /// <summary>c, speed of sound at low frequency, in m/s.</summary>
+    public Speed SpeedOfSound => Speed.FromMetersPerSecond(Constants.SpeedOfSound);
+
+    /// <summary>ρ, density, in kg/m³.</summary>
+    public Density Density => Density.FromKilogramsPerCubicMeter(Constants.Density);
+
+    /// <summary>μ, dynamic (shear) viscosity, in Pa·s.</summary>
+    public DynamicViscosity DynamicViscosity => DynamicViscosity.FromPascalSeconds(Constants.Viscosity);
+
+    /// <summary>κ, thermal conductivity, in W/(m·K).</summary>
+    public ThermalConductivity ThermalConductivity =>
+        ThermalConductivity.FromWattsPerMeterKelvin(Constants.Conductivity);
+
+    /// <summary>
+    /// Cp, heat capacity per mass at constant pressure, in J/(kg·K). UnitsNet has no type of that name;
+    /// <see cref="SpecificEntropy"/> is its type for the unit.
+    /// </summary>
+    public SpecificEntropy SpecificHeatCapacity =>
+        SpecificEntropy.FromJoulesPerKilogramKelvin(Constants.HeatCapacity);
+
+    /// <summary>γ = Cp/Cv, dimensionless.</summary>
+    public double HeatCapacityRatio => Constants.HeatCapacityRatio;
+
+    /// <summary>
+    /// κ/(ρ·Cp), in m²/s. UnitsNet has no type of that name; <see cref="KinematicViscosity"/>, the diffusivity of
+    /// momentum, is its type for the unit.
+    /// </summary>
+    public KinematicViscosity ThermalDiffusivity =>
+        KinematicViscosity.FromSquareMetersPerSecond(Constants.ThermalDiffusivity);
+
+    /// <summary>μ·Cp/κ, dimensionless: about 0.72 in air.</summary>
+    public double PrandtlNumber => Constants.PrandtlNumber;
+
+    internal GasConstants Constants { get; }
+
+    /// <summary>Air of a given temperature and humidity.</summary>
+    /// <param name="temperature">Temperature, −20 °C to 50 °C.</param>
+    /// <param name="humidity">Relative humidity, 0 % to 100 %, with respect to liquid water.</param>
+    /// <param name="pressure">Static pressure, 50 kPa to 110 kPa; 101.325 kPa if left out.</param>
+    /// <param name="carbonDioxide">
+    /// Mole fraction of carbon dioxide in the dry part of the air, 0 to 10 %; 400 ppm if left out.
+    /// </param>
+    /// <returns>The air, with <see cref="Warnings"/> if the state is outside the model's stated ranges.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// A value is outside its range, or the air would hold more than 13 % water vapour by mole.
+    /// </exception>
+    /// <remarks><inheritdoc cref="At(AirState)" path="/remarks"/></remarks>
+    public static Air At(
+        Temperature temperature,
+        RelativeHumidity humidity,
+        Pressure? pressure = null,
+        Ratio? carbonDioxide = null
+    ) => At(new AirState(temperature, humidity, pressure, carbonDioxide));
+
+    /// <summary>Air of a given state.</summary>
+    /// <param name="state">Temperature, humidity, pressure and carbon dioxide.</param>
+    /// <returns>The air, with <see cref="Warnings"/> if the state is outside the model's stated ranges.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="state"/> is null.</exception>
+    /// <remarks>
+    /// Model: IEC 61094-2:2009, Annex F (iec61094-2). Speed of sound and heat capacity ratio are Cramer's
+    /// (cramer1993), stated to 300 and 320 ppm within 0 to 30 °C, 75 to 102 kPa, at most 6 % water vapour and 1 %
+    /// carbon dioxide. Density is CIPM-2007 (picard2008), within 15 to 27 °C, 60 to 110 kPa; the annex as a whole
+    /// states these and 10 to 90 % humidity. Outside, the same formulas carry on and say so in
+    /// <see cref="Warnings"/>: the speed of sound then stays within 0.08 % (1.4 cents) of an ideal-gas mixture up to
+    /// 6 % water vapour, and within 0.23 % (4 cents) up to 13 %. Heat capacity, viscosity and conductivity ignore
+    /// carbon dioxide, so at 10 % of it the heat capacity is 1 to 2.5 % too high.
+    /// </remarks>
+    public static Air At(AirState state)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        return new(Iec61094.Evaluate(state), AirModel.Iec61094, state, Iec61094.Warnings(state));
+    }
+
+    /// <summary>A gas whose constants are known, for example to reproduce a published calculation.</summary>
+    /// <param name="speedOfSound">c, greater than zero.</param>
+    /// <param name="density">ρ, greater than zero.</param>
+    /// <param name="viscosity">μ, dynamic viscosity, greater than zero.</param>
+    /// <param name="conductivity">κ, thermal conductivity, greater than zero.</param>
+    /// <param name="heatCapacity">Cp, per mass at constant pressure, greater than zero.</param>
+    /// <param name="heatCapacityRatio">γ = Cp/Cv, greater than 1 and less than 2.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static Air FromConstants(
+        Speed speedOfSound,
+        Density density,
+        DynamicViscosity viscosity,
+        ThermalConductivity conductivity,
+        SpecificEntropy heatCapacity,
+        double heatCapacityRatio
+    )
+    {
+        var constants = new GasConstants(
+            Require.Positive(speedOfSound.MetersPerSecond, "m/s", nameof(speedOfSound)),
+            Require.Positive(density.KilogramsPerCubicMeter, "kg/m³", nameof(density)),
+            Require.Positive(viscosity.PascalSeconds, "Pa·s", nameof(viscosity)),
+            Require.Positive(conductivity.WattsPerMeterKelvin, "W/(m·K)", nameof(conductivity)),
+            Require.Positive(heatCapacity.JoulesPerKilogramKelvin, "J/(kg·K)", nameof(heatCapacity)),
+            heatCapacityRatio
+        );
+        if (!(heatCapacityRatio > 1 && heatCapacityRatio < MaxHeatCapacityRatio))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(heatCapacityRatio),
+                heatCapacityRatio,
+                $"{nameof(heatCapacityRatio)} is {Require.Show(heatCapacityRatio, "")}; it must be greater than 1 and "
+                    + "less than 2 (air 1.4, monatomic gases 1.67)."
+            );
+        }
+
+        return new(constants, AirModel.Constants, state: null, warnings: []);
+    }
+
+    /// <inheritdoc/>
+    public bool Equals(Air? other) =>
+        other is not null && Constants == other.Constants && Model == other.Model && State == other.State;
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as Air);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Constants, Model, State);
+
+    /// <summary>State and main constants, in the invariant culture.</summary>
+    public override string ToString() =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{State?.ToString() ?? "given constants"}: {Constants.SpeedOfSound:G7} m/s, {Constants.Density:G7} kg/m³, heat capacity ratio {HeatCapacityRatio:G7}"
+        );
+}

@@ -1,0 +1,15 @@
+namespace AirColumn.Gases;
+
+/// <summary>Where the constants of an <see cref="Air"/> come from.</summary>
+public enum AirModel
+{
+    /// <summary>
+    /// The formulas of IEC 61094-2:2009, Annex F (iec61094-2): speed of sound and heat capacity ratio after Cramer
+    /// (cramer1993), density after CIPM-2007 (picard2008), and formulas for viscosity, conductivity and heat
+    /// capacity.
+    /// </summary>
+    Iec61094,
+
+    /// <summary>Given directly by the caller; no model was asked.</summary>
+    Constants,
+}

@@ -1,0 +1,80 @@
+using System.Collections.ObjectModel;
+
+namespace AirColumn.Gases;
+
+/// <summary>
+/// The model of IEC 61094-2:2009, Annex F (iec61094-2): which formula gives which constant, and where its sources
+/// stand behind it.
+/// </summary>
+internal static class Iec61094
+{
+    private const string Cramer = "Cramer (1993)";
+    private const string AnnexF = "IEC 61094-2:2009, Annex F";
+
+    private const string SpeedUncertain =
+        "the 300 ppm uncertainty of the speed of sound and the 320 ppm of the heat capacity ratio no longer hold";
+    private const string Extrapolated = "density, viscosity, conductivity and heat capacity are extrapolated";
+    private const string CarbonDioxideUnknown =
+        SpeedUncertain + ", and viscosity, conductivity and heat capacity take no account of carbon dioxide";
+
+    private static StatedRange[] TemperatureRanges { get; } =
+    [
+        new("Temperature", 0, 30, "°C", Cramer, SpeedUncertain),
+        new("Temperature", 15, 27, "°C", AnnexF, Extrapolated),
+    ];
+
+    private static StatedRange[] PressureRanges { get; } =
+    [
+        new("Pressure", 75, 102, "kPa", Cramer, SpeedUncertain),
+        new("Pressure", 60, 110, "kPa", AnnexF, Extrapolated),
+    ];
+
+    private static StatedRange[] HumidityRanges { get; } =
+    [new("Relative humidity", 10, 90, "%", AnnexF, Extrapolated)];
+
+    private static StatedRange[] WaterVapourRanges { get; } =
+    [new("Mole fraction of water vapour", 0, 6, "%", Cramer, SpeedUncertain)];
+
+    private static StatedRange[] CarbonDioxideRanges { get; } =
+    [new("Mole fraction of carbon dioxide", 0, 1, "%", Cramer, CarbonDioxideUnknown)];
+
+    public static GasConstants Evaluate(AirState state)
+    {
+        var celsius = state.Temperature.DegreesCelsius;
+        var kelvin = Celsius.ToKelvin(celsius);
+        var pascals = state.Pressure.Pascals;
+        var waterVapour = state.WaterVapour;
+        var carbonDioxide = state.CarbonDioxide.DecimalFractions;
+        return new(
+            SpeedOfSound: CramerPolynomial.SpeedOfSound(celsius, pascals, waterVapour, carbonDioxide),
+            Density: HumidAirDensity.KilogramsPerCubicMetre(celsius, pascals, waterVapour, carbonDioxide),
+            Viscosity: HumidAirTransport.Viscosity(kelvin, waterVapour),
+            Conductivity: HumidAirTransport.Conductivity(kelvin, waterVapour),
+            HeatCapacity: HumidAirTransport.HeatCapacity(kelvin, waterVapour),
+            HeatCapacityRatio: CramerPolynomial.HeatCapacityRatio(
+                celsius,
+                pascals,
+                waterVapour,
+                carbonDioxide
+            )
+        );
+    }
+
+    /// <summary>One sentence for each stated range the state is outside of.</summary>
+    public static ReadOnlyCollection<string> Warnings(AirState state)
+    {
+        (StatedRange[] Ranges, double Value)[] checks =
+        [
+            (TemperatureRanges, state.Temperature.DegreesCelsius),
+            (HumidityRanges, state.Humidity.Percent),
+            (WaterVapourRanges, state.WaterVapour * 100),
+            (PressureRanges, state.Pressure.Kilopascals),
+            (CarbonDioxideRanges, state.CarbonDioxide.Percent),
+        ];
+        return checks
+            .SelectMany(check => check.Ranges.Select(range => range.Warning(check.Value)))
+            .OfType<string>()
+            .ToList()
+            .AsReadOnly();
+    }
+}
