@@ -1,0 +1,36 @@
+using UnitsNet;
+
+namespace AirColumn.Acoustics;
+
+/// <summary>How the column is excited: at an end that the lips or a reed close, or that an air jet leaves open.</summary>
+public sealed record BlownEnd
+{
+    private BlownEnd(bool isOpen, double correctionMetres)
+    {
+        IsOpen = isOpen;
+        CorrectionMetres = correctionMetres;
+    }
+
+    /// <summary>Closed by lips or a reed: the column resonates at maxima of the input impedance.</summary>
+    public static BlownEnd Closed { get; } = new(false, 0);
+
+    /// <summary>True where an air jet leaves the end open: the column resonates at minima of the impedance.</summary>
+    public bool IsOpen { get; }
+
+    /// <summary>The end correction at an open blown end; 0 at a closed one.</summary>
+    public Length Correction => Length.FromMillimeters(CorrectionMetres * 1000);
+
+    internal double CorrectionMetres { get; }
+
+    /// <summary>Left open by an air jet.</summary>
+    /// <param name="correction">
+    /// Length of bore, at the diameter of the blown end, whose air mass equals that of the air moving outside it
+    /// (embouchure or face correction): 0 to 1 m. It depends on the player; common practice is 0.6 to 1.6 radii.
+    /// </param>
+    /// <exception cref="ArgumentOutOfRangeException">The correction is negative, too large or not a number.</exception>
+    public static BlownEnd Open(Length correction)
+    {
+        Require.InRange(correction.Millimeters, 0, 1000, "mm", nameof(correction));
+        return new BlownEnd(true, correction.Meters);
+    }
+}

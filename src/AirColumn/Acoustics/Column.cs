@@ -1,0 +1,285 @@
+using System.Numerics;
+using AirColumn.Acoustics.Elements;
+using AirColumn.Acoustics.Junctions;
+using AirColumn.Acoustics.Radiation;
+using AirColumn.Bores;
+using AirColumn.Gases;
+using UnitsNet;
+
+namespace AirColumn.Acoustics;
+
+/// <summary>An air column: a bore filled with air, compiled once, that answers at any frequency.</summary>
+/// <remarks>
+/// <para>
+/// Model: plane wave fronts in a bore of circular cross-section (source: chaigne2016, ch. 7), wall losses as
+/// <see cref="ColumnOptions.Losses"/> says, the air mass at sudden changes of diameter (kergomard1987), exact radiation
+/// of thin and baffled open ends (levine1948, zorumski1973) and tabulated field solutions for walls of finite thickness.
+/// Bends, holes and mechanical vibration of the wall are not in it. Valid below <see cref="CutOn"/>.
+/// </para>
+/// <para>Immutable; safe to share between threads.</para>
+/// </remarks>
+public sealed class Column
+{
+    private readonly Element[] elements; // from the blown end
+    private readonly FarEndLoad load;
+    private readonly GasConstants gas;
+
+    /// <summary>Compiles a column.</summary>
+    /// <param name="bore">Its shape.</param>
+    /// <param name="air">What fills it.</param>
+    /// <param name="options">Losses, blown end, tolerance; full losses and a closed blown end if left out.</param>
+    /// <exception cref="ArgumentNullException">The bore or the air is null.</exception>
+    public Column(Bore bore, Air air, ColumnOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(bore);
+        ArgumentNullException.ThrowIfNull(air);
+        Bore = bore;
+        Air = air;
+        Options = options ?? new ColumnOptions();
+        gas = air.Constants;
+        elements = [.. Compile(bore, gas, Options)];
+        var last = bore.Sections[^1];
+        load = new FarEndLoad(bore.FarEnd, last.WallAt(last.LengthMetres).Radius, gas);
+        CutOnHertz =
+            ThinEnd.CutOnKa * gas.SpeedOfSound / (2 * Math.PI * bore.Sections.Max(s => s.LargestRadius));
+    }
+
+    /// <summary>The shape.</summary>
+    public Bore Bore { get; }
+
+    /// <summary>What fills it.</summary>
+    public Air Air { get; }
+
+    /// <summary>Losses, blown end, tolerance.</summary>
+    public ColumnOptions Options { get; }
+
+    /// <summary>
+    /// Cut-on of the first axisymmetric higher mode at the widest place, ka = 3.83: the end of plane-wave theory.
+    /// </summary>
+    public Frequency CutOn => Frequency.FromHertz(CutOnHertz);
+
+    /// <summary>ρc/S at the blown end: characteristic impedance without losses, Pa·s/m³.</summary>
+    public double CharacteristicImpedance
+    {
+        get
+        {
+            var radius = Bore.Sections[0].WallAt(0).Radius;
+            return gas.Density * gas.SpeedOfSound / (Math.PI * radius * radius);
+        }
+    }
+
+    internal IReadOnlyList<Element> Elements => elements;
+
+    internal FarEndLoad Load => load;
+
+    internal GasConstants Gas => gas;
+
+    internal double CutOnHertz { get; }
+
+    /// <summary>The highest frequency at which the column answers, Hz: where the radiation tables end.</summary>
+    internal double HighestHertz => load.HighestFrequency;
+
+    /// <summary>Input impedance over a grid of frequencies.</summary>
+    /// <param name="grid">The frequencies; up to ka = 3.8 at a radiating end (3 where its wall has a thickness).</param>
+    /// <returns>The curve; it warns where frequencies lie above <see cref="CutOn"/>.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>
+    public ImpedanceCurve Impedance(FrequencyGrid grid)
+    {
+        ArgumentNullException.ThrowIfNull(grid);
+        var real = new double[grid.Count];
+        var imaginary = new double[grid.Count];
+        var hertz = grid.Hertz;
+        RequireRadiation(hertz[^1], nameof(grid));
+        for (var i = 0; i < hertz.Length; i++)
+        {
+            var z = InputImpedance(2 * Math.PI * hertz[i]);
+            (real[i], imaginary[i]) = (z.Real, z.Imaginary);
+        }
+
+        return new ImpedanceCurve(grid, real, imaginary, WarningsUpTo(hertz[^1]));
+    }
+
+    /// <summary>Input impedance in plain numbers, for loops.</summary>
+    /// <param name="frequencies">Hz: above 0, below <see cref="CutOn"/>.</param>
+    /// <param name="real">Receives Re Z, Pa·s/m³; as long as the frequencies.</param>
+    /// <param name="imaginary">Receives Im Z, Pa·s/m³; as long as the frequencies.</param>
+    /// <exception cref="ArgumentException">The spans differ in length.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A frequency is out of range; nothing is written.</exception>
+    public void Impedance(ReadOnlySpan<double> frequencies, Span<double> real, Span<double> imaginary)
+    {
+        if (real.Length != frequencies.Length || imaginary.Length != frequencies.Length)
+        {
+            throw new ArgumentException(
+                $"There are {frequencies.Length} frequencies but room for {real.Length} real and {imaginary.Length} "
+                    + "imaginary parts; the three spans must be of one length."
+            );
+        }
+
+        foreach (var frequency in frequencies)
+        {
+            RequireAnswerable(frequency, nameof(frequencies));
+        }
+
+        for (var i = 0; i < frequencies.Length; i++)
+        {
+            var z = InputImpedance(2 * Math.PI * frequencies[i]);
+            (real[i], imaginary[i]) = (z.Real, z.Imaginary);
+        }
+    }
+
+    /// <summary>Input impedance Z = p/U at one frequency, Pa·s/m³, exp(+jωt).</summary>
+    /// <param name="frequency">Above 0, below <see cref="CutOn"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
+    public Complex ImpedanceAt(Frequency frequency) => InputImpedance(Omega(frequency));
+
+    /// <summary>Pressure reflection coefficient (Z − Z₀)/(Z + Z₀) at the blown end, Z₀ = ρc/S there.</summary>
+    /// <param name="frequency">Above 0, below <see cref="CutOn"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
+    public Complex ReflectionAt(Frequency frequency)
+    {
+        var (p, u) = InputState(Omega(frequency));
+        var incident = p + CharacteristicImpedance * u;
+        return (p - CharacteristicImpedance * u) / incident;
+    }
+
+    /// <summary>The two-port of the whole bore, without what lies beyond either end.</summary>
+    /// <param name="frequency">Above 0, below <see cref="CutOn"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
+    /// <exception cref="ArithmeticException">
+    /// The bore attenuates so strongly that the entries exceed the range of double; its impedance can still be asked for.
+    /// </exception>
+    public TransferMatrix TransferMatrixAt(Frequency frequency)
+    {
+        var omega = Omega(frequency);
+        var product = new ScaledMatrix(TransferMatrix.Identity, 0);
+        foreach (var element in elements)
+        {
+            product *= element.At(omega);
+        }
+
+        var scale = Math.Exp(product.LogScale);
+        var m = product.Matrix;
+        var matrix = new TransferMatrix(scale * m.A, scale * m.B, scale * m.C, scale * m.D);
+        return
+            Complex.IsFinite(matrix.A)
+            && Complex.IsFinite(matrix.B)
+            && Complex.IsFinite(matrix.C)
+            && Complex.IsFinite(matrix.D)
+            ? matrix
+            : throw new ArithmeticException(
+                "The bore attenuates too strongly for a transfer matrix in double precision; ask for its impedance."
+            );
+    }
+
+    /// <summary>Z at ω without checks; includes the air moving outside an open blown end.</summary>
+    internal Complex InputImpedance(double omega)
+    {
+        var (p, u) = InputState(omega);
+        return p / u;
+    }
+
+    /// <summary>What a user should know of answers up to a frequency in Hz.</summary>
+    internal IReadOnlyList<string> WarningsUpTo(double hertz)
+    {
+        var warnings = new List<string>(Air.Warnings);
+        if (load.Warning is { } warning)
+        {
+            warnings.Add(warning);
+        }
+
+        if (hertz > CutOnHertz)
+        {
+            warnings.Add(
+                $"Frequencies reach {Require.Show(hertz, "Hz")}; plane-wave theory ends at "
+                    + $"{Require.Show(Math.Round(CutOnHertz, 1), "Hz")}, where the first radial mode begins to propagate "
+                    + "in the widest part. Above it the result is that of the one-dimensional model only."
+            );
+        }
+
+        return warnings;
+    }
+
+    private static IEnumerable<Element> Compile(Bore bore, GasConstants gas, ColumnOptions options)
+    {
+        if (options.BlownEnd.IsOpen)
+        {
+            var radius = bore.Sections[0].WallAt(0).Radius;
+            yield return new InertanceElement(
+                gas.Density * options.BlownEnd.CorrectionMetres / (Math.PI * radius * radius)
+            );
+        }
+
+        Section? before = null;
+        foreach (var section in bore.Sections)
+        {
+            if (before is not null && Bore.IsStep(before, section))
+            {
+                yield return new InertanceElement(
+                    StepInertance.Between(
+                        before.WallAt(before.LengthMetres).Radius,
+                        section.WallAt(0).Radius,
+                        gas.Density
+                    )
+                );
+            }
+
+            foreach (var part in section.SmoothParts)
+            {
+                yield return new SectionElement(part, gas, options.Losses, options.Tolerance);
+            }
+
+            before = section;
+        }
+    }
+
+    // From the radiating end to the blown end; only the ratio of the two matters, so scales are left out and the
+    // state is kept near 1.
+    private (Complex Pressure, Complex Flow) InputState(double omega)
+    {
+        var (p, u) = load.At(omega);
+        var z0 = CharacteristicImpedance;
+        for (var i = elements.Length - 1; i >= 0; i--)
+        {
+            var m = elements[i].At(omega).Matrix;
+            (p, u) = (m.A * p + m.B * u, m.C * p + m.D * u);
+            var size = Math.Max(Complex.Abs(p), z0 * Complex.Abs(u));
+            (p, u) = (p / size, u / size);
+        }
+
+        return (p, u);
+    }
+
+    private double Omega(Frequency frequency)
+    {
+        RequireAnswerable(frequency.Hertz, nameof(frequency));
+        return 2 * Math.PI * frequency.Hertz;
+    }
+
+    private void RequireAnswerable(double hertz, string parameter)
+    {
+        Require.Positive(hertz, "Hz", parameter);
+        RequireRadiation(hertz, parameter);
+        if (hertz > CutOnHertz)
+        {
+            throw new ArgumentOutOfRangeException(
+                parameter,
+                hertz,
+                $"{parameter} is {Require.Show(hertz, "Hz")}; plane-wave theory ends at "
+                    + $"{Require.Show(CutOnHertz, "Hz")} in this bore. A curve over a FrequencyGrid goes beyond, with a warning."
+            );
+        }
+    }
+
+    private void RequireRadiation(double hertz, string parameter)
+    {
+        if (hertz > HighestHertz)
+        {
+            throw new ArgumentOutOfRangeException(
+                parameter,
+                hertz,
+                $"{parameter} is {Require.Show(hertz, "Hz")}; the radiation of this open end is known up to "
+                    + $"{Require.Show(HighestHertz, "Hz")}. Ask below that."
+            );
+        }
+    }
+}

@@ -1,0 +1,42 @@
+namespace AirColumn.Acoustics;
+
+/// <summary>The choices of a <see cref="Column"/> that are neither geometry nor air.</summary>
+public sealed record ColumnOptions
+{
+    private readonly double tolerance = 1e-10;
+    private readonly BlownEnd blownEnd = BlownEnd.Closed;
+    private readonly WallLosses losses = WallLosses.Full;
+
+    /// <summary>The model of the losses at the wall; full by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not one of the named models.</exception>
+    public WallLosses Losses
+    {
+        get => losses;
+        init =>
+            losses = Enum.IsDefined(value)
+                ? value
+                : throw new ArgumentOutOfRangeException(
+                    nameof(value),
+                    value,
+                    $"Losses is {(int)value}; allowed are {string.Join(", ", Enum.GetNames<WallLosses>())}."
+                );
+    }
+
+    /// <summary>How the column is excited; closed by default.</summary>
+    public BlownEnd BlownEnd
+    {
+        get => blownEnd;
+        init => blownEnd = value ?? throw new ArgumentNullException(nameof(value));
+    }
+
+    /// <summary>
+    /// Relative error allowed in a section's transfer matrix where it has no closed form (a cone with losses):
+    /// 1e-13 to 1e-3; 1e-10 by default. Cylinders are exact whatever the tolerance.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is outside that range or not a number.</exception>
+    public double Tolerance
+    {
+        get => tolerance;
+        init => tolerance = Require.InRange(value, 1e-13, 1e-3, "", nameof(Tolerance));
+    }
+}

@@ -1,0 +1,30 @@
+using System.Numerics;
+
+namespace AirColumn.Acoustics.Elements;
+
+/// <summary>One compiled piece of a column: a two-port at any angular frequency.</summary>
+internal abstract class Element
+{
+    /// <summary>The two-port at ω, rad/s.</summary>
+    public abstract ScaledMatrix At(double omega);
+}
+
+/// <summary>
+/// A two-port as exp(<paramref name="LogScale"/>)·<paramref name="Matrix"/>, so that strong attenuation in a long
+/// narrow bore cannot overflow.
+/// </summary>
+internal readonly record struct ScaledMatrix(TransferMatrix Matrix, double LogScale)
+{
+    public static ScaledMatrix operator *(ScaledMatrix left, ScaledMatrix right) =>
+        new(left.Matrix * right.Matrix, left.LogScale + right.LogScale);
+}
+
+/// <summary>A lumped air mass in series: what a step of diameter adds.</summary>
+internal sealed class InertanceElement(double inertance) : Element
+{
+    /// <summary>Acoustic mass, kg/m⁴.</summary>
+    public double Inertance { get; } = inertance;
+
+    public override ScaledMatrix At(double omega) =>
+        new(new TransferMatrix(1, new Complex(0, omega * Inertance), 0, 1), 0);
+}

@@ -1,0 +1,98 @@
+using UnitsNet;
+
+namespace AirColumn.Acoustics;
+
+/// <summary>Frequencies at which something is computed: finite, above zero, strictly increasing. Immutable.</summary>
+public sealed class FrequencyGrid
+{
+    private readonly double[] hertz;
+
+    private FrequencyGrid(double[] hertz)
+    {
+        this.hertz = hertz;
+    }
+
+    /// <summary>How many frequencies there are; at least 1.</summary>
+    public int Count => hertz.Length;
+
+    /// <summary>The frequencies, Hz.</summary>
+    public ReadOnlySpan<double> Hertz => hertz;
+
+    /// <summary>The frequency of an index.</summary>
+    /// <param name="index">0 to <see cref="Count"/> − 1.</param>
+    public Frequency this[int index] => Frequency.FromHertz(hertz[index]);
+
+    /// <summary>Equally spaced frequencies.</summary>
+    /// <param name="fromHertz">The first, Hz: above 0.</param>
+    /// <param name="toHertz">The last, Hz: above the first.</param>
+    /// <param name="points">How many: 2 to 10 million.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
+    public static FrequencyGrid Linear(double fromHertz, double toHertz, int points)
+    {
+        RequireSpan(fromHertz, toHertz, points);
+        return Spaced(fromHertz, toHertz, points, t => fromHertz + t * (toHertz - fromHertz));
+    }
+
+    /// <summary>Frequencies in equal ratios.</summary>
+    /// <inheritdoc cref="Linear(double, double, int)"/>
+    public static FrequencyGrid Logarithmic(double fromHertz, double toHertz, int points)
+    {
+        RequireSpan(fromHertz, toHertz, points);
+        var ratio = toHertz / fromHertz;
+        return Spaced(fromHertz, toHertz, points, t => fromHertz * Math.Pow(ratio, t));
+    }
+
+    /// <summary>Given frequencies.</summary>
+    /// <param name="hertz">At least one, Hz: above 0, strictly increasing.</param>
+    /// <exception cref="ArgumentException">There is none, one is not above zero, or they do not increase.</exception>
+    public static FrequencyGrid FromHertz(params ReadOnlySpan<double> hertz)
+    {
+        if (hertz.IsEmpty)
+        {
+            throw new ArgumentException("There are no frequencies; give at least 1.", nameof(hertz));
+        }
+
+        for (var i = 0; i < hertz.Length; i++)
+        {
+            Require.Positive(hertz[i], "Hz", $"hertz[{i}]");
+            if (i > 0 && hertz[i] <= hertz[i - 1])
+            {
+                throw new ArgumentException(
+                    $"Frequency {i + 1} is {Require.Show(hertz[i], "Hz")}, not above the one before it, "
+                        + $"{Require.Show(hertz[i - 1], "Hz")}; give them in increasing order.",
+                    nameof(hertz)
+                );
+            }
+        }
+
+        return new FrequencyGrid(hertz.ToArray());
+    }
+
+    private static FrequencyGrid Spaced(double from, double to, int points, Func<double, double> at)
+    {
+        var hertz = new double[points];
+        for (var i = 0; i < points; i++)
+        {
+            hertz[i] = at((double)i / (points - 1));
+        }
+
+        (hertz[0], hertz[^1]) = (from, to);
+        return FromHertz(hertz);
+    }
+
+    private static void RequireSpan(double fromHertz, double toHertz, int points)
+    {
+        Require.Positive(fromHertz, "Hz");
+        Require.Positive(toHertz, "Hz");
+        if (toHertz <= fromHertz)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(toHertz),
+                toHertz,
+                $"toHertz is {Require.Show(toHertz, "Hz")}; it must be above fromHertz, {Require.Show(fromHertz, "Hz")}."
+            );
+        }
+
+        Require.InRange(points, 2, 10_000_000, "");
+    }
+}

@@ -1,0 +1,47 @@
+using System.Numerics;
+using UnitsNet;
+
+namespace AirColumn.Acoustics;
+
+/// <summary>Input impedance Z = p/U at the blown end over a grid of frequencies, Pa·s/m³, exp(+jωt). Immutable.</summary>
+public sealed class ImpedanceCurve
+{
+    private readonly double[] real;
+    private readonly double[] imaginary;
+
+    internal ImpedanceCurve(
+        FrequencyGrid grid,
+        double[] real,
+        double[] imaginary,
+        IReadOnlyList<string> warnings
+    )
+    {
+        Grid = grid;
+        this.real = real;
+        this.imaginary = imaginary;
+        Warnings = warnings;
+    }
+
+    /// <summary>The frequencies.</summary>
+    public FrequencyGrid Grid { get; }
+
+    /// <summary>How many frequencies there are.</summary>
+    public int Count => real.Length;
+
+    /// <summary>Acoustic resistance Re Z at each frequency, Pa·s/m³.</summary>
+    public ReadOnlySpan<double> Real => real;
+
+    /// <summary>Acoustic reactance Im Z at each frequency, Pa·s/m³.</summary>
+    public ReadOnlySpan<double> Imaginary => imaginary;
+
+    /// <summary>What to know before relying on the curve, such as frequencies beyond the plane-wave theory.</summary>
+    public IReadOnlyList<string> Warnings { get; }
+
+    /// <summary>Z at one frequency of the grid, Pa·s/m³.</summary>
+    /// <param name="index">0 to <see cref="Count"/> − 1.</param>
+    public Complex this[int index] => new(real[index], imaginary[index]);
+
+    /// <summary>One frequency of the grid.</summary>
+    /// <param name="index">0 to <see cref="Count"/> − 1.</param>
+    public Frequency FrequencyAt(int index) => Grid[index];
+}

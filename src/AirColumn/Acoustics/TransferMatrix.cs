@@ -1,0 +1,38 @@
+using System.Numerics;
+
+namespace AirColumn.Acoustics;
+
+/// <summary>
+/// The two-port of a piece of bore: (p₁, U₁) at the side of the blown end from (p₂, U₂) at the side of the far end,
+/// p₁ = A·p₂ + B·U₂ and U₁ = C·p₂ + D·U₂, for time dependence exp(+jωt) and flow counted towards the far end.
+/// </summary>
+/// <param name="A">Pressure ratio at no far flow, dimensionless.</param>
+/// <param name="B">Transfer impedance, Pa·s/m³.</param>
+/// <param name="C">Transfer admittance, m³/(Pa·s).</param>
+/// <param name="D">Flow ratio at no far pressure, dimensionless.</param>
+public readonly record struct TransferMatrix(Complex A, Complex B, Complex C, Complex D)
+{
+    /// <summary>The two-port of no bore at all.</summary>
+    public static TransferMatrix Identity => new(1, 0, 0, 1);
+
+    /// <summary>A·D − B·C: 1 for every reciprocal piece of bore.</summary>
+    public Complex Determinant => A * D - B * C;
+
+    /// <summary>Impedance seen at the blown side when the far side is loaded, Pa·s/m³.</summary>
+    /// <param name="load">Impedance p₂/U₂ at the far side, Pa·s/m³; finite.</param>
+    public Complex InputImpedance(Complex load) => (A * load + B) / (C * load + D);
+
+    /// <summary>Two pieces one after the other; the left one is nearer the blown end.</summary>
+    public static TransferMatrix operator *(TransferMatrix left, TransferMatrix right) =>
+        new(
+            left.A * right.A + left.B * right.C,
+            left.A * right.B + left.B * right.D,
+            left.C * right.A + left.D * right.C,
+            left.C * right.B + left.D * right.D
+        );
+
+    /// <summary>Two pieces one after the other; the left one is nearer the blown end.</summary>
+    /// <param name="left">The piece nearer the blown end.</param>
+    /// <param name="right">The piece nearer the far end.</param>
+    public static TransferMatrix Multiply(TransferMatrix left, TransferMatrix right) => left * right;
+}

@@ -1,0 +1,20 @@
+namespace AirColumn.Acoustics;
+
+/// <summary>Which model of friction and heat conduction at the bore wall is used.</summary>
+public enum WallLosses
+{
+    /// <summary>
+    /// Viscous and thermal boundary layers of any thickness in a circular duct, exact for a cylinder (source:
+    /// zwikker1949, ch. II; tijdeman1975). The default.
+    /// </summary>
+    Full,
+
+    /// <summary>A rigid, slippery, heat-insulating wall: no losses but radiation.</summary>
+    None,
+
+    /// <summary>
+    /// The first-order correction for boundary layers thin against the radius (Kirchhoff; source: keefe1984), for
+    /// comparison. It is off by more than 1 % of the loss where radius·√(ωρ/μ) is below about 100.
+    /// </summary>
+    LargeTube,
+}
