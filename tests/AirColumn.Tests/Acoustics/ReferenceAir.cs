@@ -8,7 +8,7 @@ namespace AirColumn.Tests.Acoustics;
 /// <summary>The air of the tables in Reference: the constants in their header lines.</summary>
 internal static class ReferenceAir
 {
-    public static Air Air { get; } =
+    public static Air TableAir { get; } =
         Air.FromConstants(
             Speed.FromMetersPerSecond(343.37),
             Density.FromKilogramsPerCubicMeter(1.2045),
@@ -25,5 +25,5 @@ internal static class ReferenceAir
     public static ColumnOptions Lossless { get; } = new() { Losses = WallLosses.None };
 
     public static Column Column(Section section, BoreEnd end, ColumnOptions? options = null) =>
-        new(new Bore([section], end), Air, options);
+        new(new Bore([section], end), TableAir, options);
 }
