@@ -1,0 +1,150 @@
+using System.Globalization;
+using AirColumn.Acoustics;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using MathNet.Numerics.RootFinding;
+using UnitsNet;
+
+namespace AirColumn.Design;
+
+/// <summary>How long one section must be for the column's first resonance to lie on a frequency.</summary>
+public static class SectionLength
+{
+    private const double ShortestMetres = 1e-5;
+    private const double LongestMetres = 100;
+
+    // Far below what anybody hears or cuts; above the rounding of the resonance search.
+    private const double SolvedWithinCents = 1e-6;
+
+    private const double StepForSlope = 0.5e-3;
+
+    /// <summary>Stretches or shortens one section, its diameters kept, until the first resonance meets the target.</summary>
+    /// <param name="column">The column to begin with; it is not changed.</param>
+    /// <param name="sectionIndex">Which section: 0 is at the blown end.</param>
+    /// <param name="target">Where the first resonance is wanted: above 0, up to <see cref="Column.CutOn"/>.</param>
+    /// <returns>
+    /// The solution with status and residual: solved means within 1e-6 cent. Lengths from 0.01 mm to 100 m are tried.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such section, or the target is out of range.</exception>
+    public static LengthSolution Solve(Column column, int sectionIndex, Frequency target)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        var sections = column.Bore.Sections.Count;
+        if (sectionIndex < 0 || sectionIndex >= sections)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(sectionIndex),
+                sectionIndex,
+                $"sectionIndex is {sectionIndex}; this bore has {sections} sections, so allowed is 0 to {sections - 1}."
+            );
+        }
+
+        Require.Positive(target.Hertz, "Hz", nameof(target));
+        Require.InRange(target.Hertz, 0, column.CutOnHertz, "Hz", nameof(target));
+        return new Search(column, sectionIndex, target).Run();
+    }
+
+    private sealed class Search(Column start, int section, Frequency target)
+    {
+        private readonly Dictionary<double, double> tried = [];
+
+        public LengthSolution Run()
+        {
+            var length = Math.Clamp(start.Bore.Sections[section].LengthMetres, ShortestMetres, LongestMetres);
+            // Longer is flatter: walk outwards in octaves of length until the target lies between.
+            var (sharp, flat) = (length, length);
+            while (CentsAt(sharp) < 0 && sharp > ShortestMetres)
+            {
+                (flat, sharp) = (sharp, Math.Max(sharp / 2, ShortestMetres));
+            }
+
+            while (CentsAt(flat) > 0 && flat < LongestMetres)
+            {
+                (sharp, flat) = (flat, Math.Min(flat * 2, LongestMetres));
+            }
+
+            var (sharpCents, flatCents) = (CentsAt(sharp), CentsAt(flat));
+            if (double.IsNaN(sharpCents) || double.IsNaN(flatCents))
+            {
+                return End(SolveStatus.NoResonance, double.IsNaN(sharpCents) ? sharp : flat);
+            }
+
+            if (sharpCents < 0)
+            {
+                return End(SolveStatus.OutOfReach, sharp);
+            }
+
+            if (flatCents > 0)
+            {
+                return End(SolveStatus.OutOfReach, flat);
+            }
+
+            // Converged or not, the best length tried is judged by its own residual.
+            _ = Brent.TryFindRoot(CentsAt, sharp, flat, 1e-13, 100, out _);
+            var best = tried.Where(pair => !double.IsNaN(pair.Value)).MinBy(pair => Math.Abs(pair.Value)).Key;
+            return End(
+                Math.Abs(tried[best]) <= SolvedWithinCents ? SolveStatus.Solved : SolveStatus.NotConverged,
+                best
+            );
+        }
+
+        private Column ColumnAt(double metres) =>
+            new(start.Bore.WithSectionLength(section, Length.FromMeters(metres)), start.Air, start.Options);
+
+        // The first resonance against the target; NaN where there is none.
+        private double CentsAt(double metres)
+        {
+            if (!tried.TryGetValue(metres, out var cents))
+            {
+                var found = ColumnAt(metres).FirstResonances(1);
+                cents = found.Count == 0 ? double.NaN : Cents.Between(target, found[0].Frequency);
+                tried[metres] = cents;
+            }
+
+            return cents;
+        }
+
+        private LengthSolution End(SolveStatus status, double metres)
+        {
+            var column = ColumnAt(metres);
+            var cents = tried[metres];
+            var evaluations = tried.Count;
+            return new LengthSolution
+            {
+                Status = status,
+                Length = Length.FromMillimeters(metres * 1000),
+                Column = column,
+                Frequency = double.IsNaN(cents) ? Frequency.Zero : target * Cents.ToRatio(cents),
+                ResidualCents = cents,
+                CentsPerMillimetre = status == SolveStatus.Solved ? Slope(metres) : double.NaN,
+                Evaluations = evaluations,
+                Explanation = Explain(status, metres, cents),
+            };
+        }
+
+        private double Slope(double metres)
+        {
+            var step = Math.Min(StepForSlope, metres / 10);
+            return (CentsAt(metres + step) - CentsAt(metres - step)) / (2 * step * 1000);
+        }
+
+        private string Explain(SolveStatus status, double metres, double cents)
+        {
+            var name = string.Create(CultureInfo.InvariantCulture, $"section {section + 1}");
+            var length = string.Create(CultureInfo.InvariantCulture, $"{metres * 1000:0.##} mm");
+            var off = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(cents):0} cents");
+            var wanted = string.Create(CultureInfo.InvariantCulture, $"{target.Hertz:0.##} Hz");
+            return status switch
+            {
+                SolveStatus.Solved => $"With {name} {length} long the first resonance lies on {wanted}.",
+                SolveStatus.OutOfReach when cents < 0 =>
+                    $"Even with {name} all but gone the first resonance lies {off} below {wanted}; shorten another section.",
+                SolveStatus.OutOfReach =>
+                    $"Even with {name} {length} long the first resonance lies {off} above {wanted}; lengthen another section.",
+                SolveStatus.NoResonance =>
+                    $"With {name} {length} long the column shows no resonance within plane-wave theory, so {wanted} cannot be aimed at.",
+                _ => $"The search ended {off} from {wanted} with {name} {length} long.",
+            };
+        }
+    }
+}

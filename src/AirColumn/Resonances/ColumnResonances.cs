@@ -1,0 +1,63 @@
+using AirColumn.Acoustics;
+using UnitsNet;
+
+namespace AirColumn.Resonances;
+
+/// <summary>
+/// Finds the resonances of a column: the maxima of |Z| where the blown end is closed, its minima where it is open.
+/// </summary>
+public static class ColumnResonances
+{
+    private const int MostResonances = 10_000;
+
+    /// <summary>All resonances below a frequency.</summary>
+    /// <param name="column">The column.</param>
+    /// <param name="below">The frequency: above 0, up to the end of the radiation model.</param>
+    /// <returns>The resonances in order; modes too damped to make an extremum are named in the warnings.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
+    public static ResonanceList Resonances(this Column column, Frequency below)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        Require.Positive(below.Hertz, "Hz", nameof(below));
+        if (below.Hertz > column.HighestHertz)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(below),
+                below.Hertz,
+                $"below is {Require.Show(below.Hertz, "Hz")}; the radiation of this open end is known up to "
+                    + $"{Require.Show(column.HighestHertz, "Hz")}. Ask below that."
+            );
+        }
+
+        var search = new ResonanceSearch(column, below.Hertz);
+        var found = search.Run().Take(MostResonances).ToList();
+        return new ResonanceList(found, [.. column.WarningsUpTo(below.Hertz), .. search.Damped]);
+    }
+
+    /// <summary>The lowest resonances, as far as plane-wave theory reaches.</summary>
+    /// <param name="column">The column.</param>
+    /// <param name="count">How many: 1 to 10 000.</param>
+    /// <returns>
+    /// The resonances in order; fewer, with a warning, where the next ones lie above <see cref="Column.CutOn"/> or where
+    /// the radiation model ends.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">The count is out of range.</exception>
+    public static ResonanceList FirstResonances(this Column column, int count)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        Require.InRange(count, 1, MostResonances, "");
+        var limit = Math.Min(column.HighestHertz, column.CutOnHertz);
+        var search = new ResonanceSearch(column, limit);
+        var found = search.Run().Take(count).ToList();
+        var warnings = new List<string>([.. column.WarningsUpTo(0), .. search.Damped]);
+        if (found.Count < count)
+        {
+            warnings.Add(
+                $"{found.Count} of {count} resonances lie below {Require.Show(Math.Round(limit, 1), "Hz")}, where "
+                    + "plane-wave theory or the model of the radiating end stops."
+            );
+        }
+
+        return new ResonanceList(found, warnings);
+    }
+}

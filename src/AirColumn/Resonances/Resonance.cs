@@ -1,0 +1,49 @@
+using System.Globalization;
+using System.Numerics;
+using AirColumn.Pitches;
+using UnitsNet;
+
+namespace AirColumn.Resonances;
+
+/// <summary>
+/// One resonance of a column: a maximum of |Z| at a closed blown end, a minimum at an open one. Immutable.
+/// </summary>
+public sealed class Resonance
+{
+    internal Resonance(double hertz, double magnitude, Complex pole)
+    {
+        Frequency = Frequency.FromHertz(hertz);
+        Magnitude = magnitude;
+        Pole = pole;
+    }
+
+    /// <summary>
+    /// Where |Z| is extreme on the real frequency axis. In a column with losses this differs slightly from the zero of
+    /// Im Z and from the real part of <see cref="Pole"/>.
+    /// </summary>
+    public Frequency Frequency { get; }
+
+    /// <summary>|Z| there, Pa·s/m³.</summary>
+    public double Magnitude { get; }
+
+    /// <summary>
+    /// The complex frequency f of the free oscillation exp(2πjft), Hz: the pole of Z (closed blown end) or of 1/Z (open)
+    /// that belongs to this extremum. Its imaginary part is positive: the oscillation decays.
+    /// </summary>
+    public Complex Pole { get; }
+
+    /// <summary>Quality factor Re f/(2·Im f) of <see cref="Pole"/>.</summary>
+    public double QualityFactor => Pole.Real / (2 * Pole.Imaginary);
+
+    /// <summary>The pitch nearest to <see cref="Frequency"/>. The note that a player sounds may differ.</summary>
+    /// <param name="tuning">The tuning that names pitches.</param>
+    public PitchReading Nearest(Tuning tuning)
+    {
+        ArgumentNullException.ThrowIfNull(tuning);
+        return tuning.Nearest(Frequency);
+    }
+
+    /// <summary>Frequency and quality factor in the invariant culture, such as "65.34 Hz, Q 52".</summary>
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Frequency.Hertz:F2} Hz, Q {QualityFactor:F0}");
+}

@@ -1,0 +1,68 @@
+using System.Numerics;
+using AirColumn.Acoustics.Radiation;
+
+namespace AirColumn.Tests.Acoustics;
+
+public class RadiationTests
+{
+    // radiation-unflanged.csv: the integrals of levine1948 to 16 digits. The rows from ka 0.05 up are the nodes of the
+    // interpolation; those below are not and show its error.
+    [Fact]
+    public void Thin_free_edge_agrees_with_Levine_and_Schwinger() =>
+        Agrees("radiation-unflanged.csv", ThinEnd.Unflanged, 5e-8);
+
+    // radiation-flanged.csv: mode matching to about 1e-12 (norris1989).
+    [Fact]
+    public void Baffled_end_agrees_with_mode_matching() =>
+        Agrees("radiation-flanged.csv", ThinEnd.Baffled, 5e-8);
+
+    // radiation-wall-thickness.csv: field solutions; each row gives its own error.
+    [Fact]
+    public void Rim_of_finite_width_agrees_with_field_solutions()
+    {
+        foreach (var row in ReferenceTable.Read("radiation-wall-thickness.csv").Rows)
+        {
+            var end = new RimmedEnd(row["b_over_a"]).At(row["ka"]);
+            Near.Absolute(row["absR"], end.Modulus, row["err"] + 1e-8, row);
+            Near.Absolute(row["l_over_a"], end.EndCorrection, row["err"] / row["ka"] + 1e-8, row);
+        }
+    }
+
+    // A thin wall must lead continuously to no wall, and a very thick one towards the baffle.
+    [Fact]
+    public void Rim_tends_to_the_thin_edge()
+    {
+        foreach (var ka in new[] { 0.01, 0.1, 0.5, 1, 2 })
+        {
+            var thin = ThinEnd.Unflanged.At(ka);
+            var rim = new RimmedEnd(1 + 1e-9).At(ka);
+            Near.Absolute(thin.EndCorrection, rim.EndCorrection, 1e-5);
+            Near.Absolute(thin.Modulus, rim.Modulus, 1e-8);
+        }
+    }
+
+    [Theory]
+    [InlineData(0.6127010359298052)] // levine1948's integral, evaluated to 20 digits
+    public void Low_frequency_limit_of_the_thin_edge(double limit) =>
+        Near.Absolute(limit, ThinEnd.Unflanged.At(1e-6).EndCorrection, 1e-10);
+
+    [Fact]
+    public void Relative_impedance_agrees_with_the_tabulated_one()
+    {
+        foreach (var row in ReferenceTable.Read("radiation-unflanged.csv").Rows)
+        {
+            var z = ThinEnd.Unflanged.At(row["ka"]).RelativeImpedance(row["ka"]);
+            Near.Relative(new Complex(row["Zr_over_Zc_re"], row["Zr_over_Zc_im"]), z, 1e-7, row);
+        }
+    }
+
+    private static void Agrees(string table, ThinEnd end, double tolerance)
+    {
+        foreach (var row in ReferenceTable.Read(table).Rows)
+        {
+            var actual = end.At(row["ka"]);
+            Near.Absolute(row["absR"], actual.Modulus, tolerance, row);
+            Near.Absolute(row["l_over_a"], actual.EndCorrection, tolerance, row);
+        }
+    }
+}

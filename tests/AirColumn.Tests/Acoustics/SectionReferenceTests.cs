@@ -1,0 +1,108 @@
+using System.Numerics;
+using AirColumn.Acoustics;
+using AirColumn.Acoustics.Elements;
+using AirColumn.Bores;
+using static AirColumn.Tests.Acoustics.ReferenceAir;
+
+namespace AirColumn.Tests.Acoustics;
+
+public class SectionReferenceTests
+{
+    // cylinder-lossy.csv: closed form in 50-digit arithmetic (zwikker1949; keefe1984). Rounding of trigonometric
+    // functions of ΓL up to 275 costs a few of the 16 digits near resonances.
+    [Fact]
+    public void Cylinder_with_losses_agrees_with_50_digit_closed_form()
+    {
+        foreach (var row in ReferenceTable.Read("cylinder-lossy.csv").Rows)
+        {
+            var section = new CylinderSection(Metres(2 * row["radius_m"]), Metres(row["length_m"]));
+            var omega = 2 * Math.PI * row["freq_Hz"];
+            var closed = Column(section, new ClosedEnd()).InputImpedance(omega);
+            var open = Column(section, new IdealOpenEnd()).InputImpedance(omega);
+            Near.Relative(new Complex(row["Zclosed_re"], row["Zclosed_im"]), closed, 2e-12, row);
+            Near.Relative(new Complex(row["Zopen_re"], row["Zopen_im"]), open, 2e-12, row);
+        }
+    }
+
+    // cone-lossless.csv: closed form of the spherical wave to 25 digits (morse1948; causse1984).
+    [Fact]
+    public void Cone_without_losses_agrees_with_closed_form()
+    {
+        foreach (var row in ReferenceTable.Read("cone-lossless.csv").Rows)
+        {
+            var section = new ConeSection(
+                Metres(2 * row["r1_m"]),
+                Metres(2 * row["r2_m"]),
+                Metres(row["L_m"])
+            );
+            var matrix = Matrix(section, row["freq_Hz"], WallLosses.None, 1e-10);
+            var expected = new TransferMatrix(
+                row["A_re"],
+                new Complex(0, row["B_im"]),
+                new Complex(0, row["C_im"]),
+                row["D_re"]
+            );
+            // One exponential is exact. Near a zero of A or D rounding is relative to their oscillation, of size 1.
+            Near.Absolute(expected.A.Real, matrix.A.Real, 1e-12 * Math.Max(1, expected.A.Magnitude), row);
+            Near.Relative(expected.B, matrix.B, 2e-12, row);
+            // C is small against the terms it is made of where the apex is a fraction of a wavelength away.
+            Near.Relative(expected.C, matrix.C, 1e-10, row);
+            Near.Absolute(expected.D.Real, matrix.D.Real, 1e-12 * Math.Max(1, expected.D.Magnitude), row);
+        }
+    }
+
+    // horns-lossy-1d.csv, cone rows: the plane-wave equations with local losses solved to 1e-21 (zwikker1949, webster1919).
+    [Theory]
+    [InlineData("cone_a", 0.002, 0.010, 0.3)]
+    [InlineData("cone_b", 0.015, 0.045, 1.4)]
+    [InlineData("cone_c", 0.045, 0.015, 1.4)]
+    [InlineData("cone_d", 0.0005, 0.005, 0.5)]
+    public void Cone_with_losses_agrees_with_34_digit_integration(
+        string name,
+        double r1,
+        double r2,
+        double length
+    )
+    {
+        var section = new ConeSection(Metres(2 * r1), Metres(2 * r2), Metres(length));
+        var rows = ReferenceTable
+            .Read("horns-lossy-1d.csv")
+            .Rows.Where(row => row.Text("case") == name)
+            .ToList();
+        Assert.Equal(16, rows.Count);
+        foreach (var row in rows)
+        {
+            var losses = row["lossy"] == 1 ? WallLosses.Full : WallLosses.None;
+            var matrix = Matrix(section, row["freq_Hz"], losses, 1e-10);
+            var expected = new TransferMatrix(
+                new Complex(row["A_re"], row["A_im"]),
+                new Complex(row["B_re"], row["B_im"]),
+                new Complex(row["C_re"], row["C_im"]),
+                new Complex(row["D_re"], row["D_im"])
+            );
+            Same(expected, matrix, 1e-9, row);
+            var column = Column(section, new ClosedEnd(), new ColumnOptions { Losses = losses });
+            if (losses == WallLosses.Full)
+            {
+                var z = column.InputImpedance(2 * Math.PI * row["freq_Hz"]);
+                Near.Relative(new Complex(row["Zclosed_re"], row["Zclosed_im"]), z, 1e-8, row);
+            }
+        }
+    }
+
+    internal static TransferMatrix Matrix(Section section, double hertz, WallLosses losses, double tolerance)
+    {
+        var scaled = new SectionElement(section, TableAir.Constants, losses, tolerance).At(2 * Math.PI * hertz);
+        var scale = Math.Exp(scaled.LogScale);
+        var m = scaled.Matrix;
+        return new TransferMatrix(scale * m.A, scale * m.B, scale * m.C, scale * m.D);
+    }
+
+    private static void Same(TransferMatrix expected, TransferMatrix actual, double tolerance, object context)
+    {
+        Near.Relative(expected.A, actual.A, tolerance, "A " + context);
+        Near.Relative(expected.B, actual.B, tolerance, "B " + context);
+        Near.Relative(expected.C, actual.C, tolerance, "C " + context);
+        Near.Relative(expected.D, actual.D, tolerance, "D " + context);
+    }
+}
