@@ -1,0 +1,83 @@
+using ArchUnitNET.Domain;
+using ArchUnitNET.Loader;
+using ArchUnitNET.xUnit;
+using static ArchUnitNET.Fluent.ArchRuleDefinition;
+
+namespace AirColumn.Tests;
+
+/// <summary>The floors of the house: nothing points up, and those on the ground do not see each other.</summary>
+public class ArchitectureTests
+{
+    private static readonly Architecture House = new ArchLoader()
+        .LoadAssemblies(typeof(AirColumn.Acoustics.Column).Assembly)
+        .Build();
+
+    public static TheoryData<string, string> Forbidden
+    {
+        get
+        {
+            // Each layer with all it may stand on; anything else of ours is above or beside it.
+            var standsOn = new Dictionary<string, string[]>
+            {
+                ["Pitches"] = [],
+                ["Gases"] = [],
+                ["Bores"] = [],
+                ["Acoustics"] = ["Gases", "Bores"],
+                ["Resonances"] = ["Acoustics", "Pitches", "Gases", "Bores"],
+                ["Design"] = ["Resonances", "Acoustics", "Pitches", "Gases", "Bores"],
+                ["Documents"] = ["Acoustics", "Gases", "Bores"],
+            };
+            var data = new TheoryData<string, string>();
+            foreach (var (layer, below) in standsOn)
+            {
+                foreach (var other in standsOn.Keys.Where(other => other != layer && !below.Contains(other)))
+                {
+                    data.Add(layer, other);
+                }
+            }
+
+            return data;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Forbidden))]
+    public void No_layer_sees_one_above_or_beside_it(string layer, string other) =>
+        Types()
+            .That()
+            .ResideInNamespaceMatching(Inside(layer))
+            .Should()
+            .NotDependOnAny(Types().That().ResideInNamespaceMatching(Inside(other)))
+            .Check(House);
+
+    // A rule over nothing passes nothing: every layer must be there.
+    [Theory]
+    [MemberData(nameof(Layers))]
+    public void Every_layer_has_types(string layer) =>
+        Assert.Contains(
+            House.Types,
+            type => type.Namespace.FullName.StartsWith($"AirColumn.{layer}", StringComparison.Ordinal)
+        );
+
+    // Quantities at the edge only: the compiled elements work in plain SI numbers.
+    [Fact]
+    public void Compiled_elements_do_not_use_quantities() =>
+        Assert.DoesNotContain(
+            House.Types.Where(type => IsHot(type.Namespace.FullName)),
+            type =>
+                type.Dependencies.Any(d =>
+                    d.Target.Namespace.FullName.StartsWith("UnitsNet", StringComparison.Ordinal)
+                )
+        );
+
+    public static TheoryData<string> Layers =>
+        ["Pitches", "Gases", "Bores", "Acoustics", "Resonances", "Design", "Documents"];
+
+    private static bool IsHot(string name) =>
+        name
+            is "AirColumn.Acoustics.Elements"
+                or "AirColumn.Acoustics.Losses"
+                or "AirColumn.Acoustics.Junctions";
+
+    private static string Inside(string layer) => $@"^AirColumn\.{layer}(\..*)?$";
+}
