@@ -1,0 +1,4 @@
+using System.CommandLine;
+using Shared;
+
+return ConsoleProgram.Run(new RootCommand("Computes what an air column does."), args);

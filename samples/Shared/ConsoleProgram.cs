@@ -1,0 +1,78 @@
+using System.CommandLine;
+using System.CommandLine.Invocation;
+using System.Text;
+
+namespace Shared;
+
+/// <summary>
+/// Runs a command line: errors in one or two lines on the error stream, exit code 0, 1 for a failure, 2 for bad input.
+/// </summary>
+/// <remarks>
+/// A verb computes everything first and writes to <c>InvocationConfiguration.Output</c> last, so that a failed run
+/// writes nothing. Both streams are UTF-8 with '\n' on every system.
+/// </remarks>
+internal static class ConsoleProgram
+{
+    private const int Failure = 1;
+    private const int BadInput = 2;
+
+    public static int Run(RootCommand root, string[] arguments)
+    {
+        using var output = Utf8(Console.OpenStandardOutput());
+        using var error = Utf8(Console.OpenStandardError());
+        try
+        {
+            // An argument beginning with '@' is text like any other, not the name of a file with more arguments.
+            var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
+            if (parsed.Action is ParseErrorAction)
+            {
+                error.WriteLine($"error: {OneLine.Of(parsed.Errors[0].Message)}");
+                error.WriteLine($"'{Names(root, parsed)} --help' lists what is possible.");
+                return BadInput;
+            }
+
+            var code = parsed.Invoke(
+                new InvocationConfiguration
+                {
+                    Output = output,
+                    Error = error,
+                    EnableDefaultExceptionHandler = false,
+                }
+            );
+            output.Flush();
+            return code;
+        }
+        catch (Exception problem) when (problem is BadInputException or FormatException or ArgumentException)
+        {
+            error.WriteLine($"error: {OneLine.Of(problem)}");
+            return BadInput;
+        }
+        // A program's last resort: a sentence instead of a stack trace.
+#pragma warning disable CA1031
+        catch (Exception problem)
+        {
+            var kind = problem is FailureException or IOException ? "" : $"{problem.GetType().Name}: ";
+            error.WriteLine($"error: {kind}{OneLine.Of(problem)}");
+            return Failure;
+        }
+#pragma warning restore CA1031
+    }
+
+    /// <summary>Prints what the user should know of an answer.</summary>
+    public static void Warn(ParseResult parsed, IEnumerable<string> warnings)
+    {
+        foreach (var warning in warnings)
+        {
+            parsed.InvocationConfiguration.Error.WriteLine($"warning: {OneLine.Of(warning)}");
+        }
+    }
+
+    private static string Names(RootCommand root, ParseResult parsed)
+    {
+        var verb = parsed.CommandResult.Command;
+        return verb == root ? root.Name : $"{root.Name} {verb.Name}";
+    }
+
+    private static StreamWriter Utf8(Stream stream) =>
+        new(stream, new UTF8Encoding(false)) { NewLine = "\n" };
+}

@@ -1,0 +1,35 @@
+namespace Shared;
+
+/// <summary>A file named on the command line, or the standard input for '-'.</summary>
+internal static class InputFile
+{
+    /// <summary>Reads it with <paramref name="read"/>; a file that cannot be read is bad input.</summary>
+    public static T Read<T>(string path, Func<Stream, T> read)
+    {
+        if (path == "-")
+        {
+            using var input = Console.OpenStandardInput();
+            return read(input);
+        }
+
+        try
+        {
+            using var file = File.OpenRead(path);
+            return read(file);
+        }
+        catch (Exception problem) when (problem is FileNotFoundException or DirectoryNotFoundException)
+        {
+            throw new BadInputException($"there is no file '{path}'");
+        }
+        catch (UnauthorizedAccessException)
+        {
+            throw new BadInputException(
+                Directory.Exists(path) ? $"'{path}' is a folder, not a file" : $"'{path}' may not be read"
+            );
+        }
+        catch (IOException problem)
+        {
+            throw new BadInputException($"'{path}' cannot be read: {problem.Message}");
+        }
+    }
+}
