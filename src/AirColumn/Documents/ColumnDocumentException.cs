@@ -1,0 +1,18 @@
+namespace AirColumn.Documents;
+
+/// <summary>A column document that cannot be read; the message is one line for the person who wrote it.</summary>
+public sealed class ColumnDocumentException : FormatException
+{
+    /// <summary>Says what is wrong, and where.</summary>
+    /// <param name="path">Where in the document, such as "sections[2].length"; empty for the whole document.</param>
+    /// <param name="message">One line: what, its value, what is allowed.</param>
+    /// <param name="innerException">What was thrown first, if anything.</param>
+    public ColumnDocumentException(string path, string message, Exception? innerException = null)
+        : base(message, innerException)
+    {
+        Path = path;
+    }
+
+    /// <summary>Where in the document, such as "sections[2].length"; empty for the document as a whole.</summary>
+    public string Path { get; }
+}

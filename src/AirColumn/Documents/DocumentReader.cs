@@ -1,0 +1,129 @@
+using System.Text.Json;
+using System.Text.Unicode;
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+
+namespace AirColumn.Documents;
+
+/// <summary>Reads a column document of version 1 from UTF-8 text.</summary>
+internal static class DocumentReader
+{
+    /// <summary>The largest document that is read, in bytes.</summary>
+    public const int LargestSize = 16 * 1024 * 1024;
+
+    private static readonly JsonDocumentOptions Strict = new() { MaxDepth = 16 };
+
+    private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
+
+    /// <summary>Reads a document.</summary>
+    public static ColumnDocument Read(ReadOnlyMemory<byte> utf8)
+    {
+        RequireSize(utf8.Length);
+        if (utf8.Span.StartsWith(ByteOrderMark))
+        {
+            utf8 = utf8[ByteOrderMark.Length..];
+        }
+
+        if (!Utf8.IsValid(utf8.Span))
+        {
+            throw new ColumnDocumentException("", "The document is not UTF-8 text; save it as UTF-8.");
+        }
+
+        if (utf8.Span.Trim(" \t\r\n"u8).IsEmpty)
+        {
+            throw new ColumnDocumentException(
+                "",
+                "The document is empty; it must be a JSON object that begins with \"column\": 1."
+            );
+        }
+
+        using var json = Parse(utf8);
+        return Document(new DocumentValue("", json.RootElement));
+    }
+
+    /// <summary>Refuses a document that is too large.</summary>
+    public static void RequireSize(long bytes)
+    {
+        if (bytes > LargestSize)
+        {
+            throw new ColumnDocumentException(
+                "",
+                $"The document is larger than {LargestSize / (1024 * 1024)} MiB, which is the limit."
+            );
+        }
+    }
+
+    private static JsonDocument Parse(ReadOnlyMemory<byte> utf8)
+    {
+        try
+        {
+            return JsonDocument.Parse(utf8, Strict);
+        }
+        catch (JsonException problem)
+        {
+            throw new ColumnDocumentException("", JsonErrorText.Of(problem, utf8.Span), problem);
+        }
+    }
+
+    private static ColumnDocument Document(DocumentValue value)
+    {
+        var document = DocumentObject.Of(value, "{ \"column\": 1, … }");
+        RequireVersion(document.Required("column", "1, the version of the format"));
+        document.AllowOnly(
+            "column",
+            "name",
+            "air",
+            "losses",
+            "wavefronts",
+            "blownEnd",
+            "correction",
+            "sections",
+            "farEnd"
+        );
+        RequirePlaneWavefronts(document.Optional("wavefronts"));
+        var name = document.Optional("name")?.Text();
+        var sections = SectionReader.Read(document.Required("sections", "[ … ]"));
+        var farEnd = EndReader.Far(document.Required("farEnd", "{ \"kind\": \"open\" }"));
+        var air = AirReader.Read(document.Optional("air"));
+        var options = new ColumnOptions
+        {
+            Losses = Losses(document.Optional("losses")),
+            BlownEnd = EndReader.Blown(document),
+        };
+        return Checked.Make(
+            document,
+            () => new ColumnDocument(new Bore(sections, farEnd), air, options, name)
+        );
+    }
+
+    private static void RequireVersion(DocumentValue version)
+    {
+        if (version.Json.ValueKind != JsonValueKind.Number || version.Number() != 1)
+        {
+            throw version.Wrong("this reader knows version 1 of the format only; write \"column\": 1.");
+        }
+    }
+
+    private static void RequirePlaneWavefronts(DocumentValue? wavefronts)
+    {
+        const string Allowed = "allowed: plane.";
+        if (wavefronts is null || wavefronts.Text(Allowed) == "plane")
+        {
+            return;
+        }
+
+        throw wavefronts.Wrong(
+            wavefronts.Text() is "spherical" or "multimodal"
+                ? $"such wave fronts cannot be computed yet; {Allowed}"
+                : Allowed
+        );
+    }
+
+    private static WallLosses Losses(DocumentValue? losses) =>
+        losses?.Word("none", "full", "large-tube") switch
+        {
+            "none" => WallLosses.None,
+            "large-tube" => WallLosses.LargeTube,
+            _ => WallLosses.Full,
+        };
+}

@@ -1,0 +1,154 @@
+using System.Text.Json;
+using AirColumn.Bores;
+using UnitsNet;
+
+namespace AirColumn.Documents;
+
+/// <summary>Reads the items of "sections".</summary>
+internal static class SectionReader
+{
+    /// <summary>How many sections a document may have, and how many points all profiles together.</summary>
+    public const int Most = 100_000;
+
+    private const string CylinderExample =
+        "{ \"shape\": \"cylinder\", \"diameter\": \"30 mm\", \"length\": \"25 mm\" }";
+
+    /// <summary>Reads all sections.</summary>
+    public static IReadOnlyList<Section> Read(DocumentValue value)
+    {
+        var items = value.List(Most, $"it must be a list, such as [{CylinderExample}].");
+        if (items.Count == 0)
+        {
+            throw new ColumnDocumentException(
+                value.Path,
+                $"{value.Path} is empty; a bore needs at least 1 section, such as {CylinderExample}."
+            );
+        }
+
+        var points = 0;
+        return [.. items.Select(item => Section(item, ref points))];
+    }
+
+    private static Section Section(DocumentValue value, ref int points)
+    {
+        var section = DocumentObject.Of(value, CylinderExample);
+        var shape = section.Required("shape", "\"cylinder\"");
+        switch (shape.Text("allowed: cylinder, cone, profile."))
+        {
+            case "cylinder":
+                section.AllowOnly("shape", "diameter", "length");
+                var diameter = Dimension(section, "diameter");
+                var length = Dimension(section, "length");
+                return Checked.Make(section, () => new CylinderSection(diameter, length));
+            case "cone":
+                section.AllowOnly("shape", "from", "to", "length");
+                var from = Dimension(section, "from");
+                var to = Dimension(section, "to");
+                var height = Dimension(section, "length");
+                return Checked.Make(section, () => new ConeSection(from, to, height));
+            case "profile":
+                return Profile(section, ref points);
+            case "horn":
+                throw shape.Wrong(
+                    "smooth horns cannot be computed yet. Give the diameter at many places as a profile instead; "
+                        + "allowed: cylinder, cone, profile."
+                );
+            default:
+                throw shape.Wrong("allowed: cylinder, cone, profile.");
+        }
+    }
+
+    private static ProfileSection Profile(DocumentObject section, ref int points)
+    {
+        section.AllowOnly("shape", "points", "join");
+        if (section.Optional("join") is { } join && join.Text("allowed: straight.") != "straight")
+        {
+            throw join.Wrong(
+                join.Text() == "smooth"
+                    ? "smooth joins cannot be computed yet. Give more points; allowed: straight."
+                    : "allowed: straight."
+            );
+        }
+
+        const string Example = "[[\"0 mm\", \"38 mm\"], [\"90 mm\", \"70 mm\"]]";
+        var list = section.Required("points", Example);
+        var items = list.List(Most, $"it must be a list of places and diameters, such as {Example}.");
+        points += items.Count;
+        if (points > Most)
+        {
+            throw new ColumnDocumentException(
+                list.Path,
+                $"{list.Path}: the profiles have more than {Require.Show(Most, "")} points together; that is the limit."
+            );
+        }
+
+        var read = new ProfilePoint[items.Count];
+        for (var i = 0; i < read.Length; i++)
+        {
+            read[i] = Point(items[i]);
+            RequireReachable(section, list.Path, read.AsSpan(0, i + 1));
+        }
+
+        return Checked.Make(section, () => new ProfileSection(read), ("points", list.Path));
+    }
+
+    private static ProfilePoint Point(DocumentValue value)
+    {
+        const string Allowed = "it must be a place and a diameter, such as [\"40 mm\", \"44 mm\"].";
+        if (value.Json.ValueKind == JsonValueKind.Array && value.Json.GetArrayLength() != 2)
+        {
+            throw new ColumnDocumentException(
+                value.Path,
+                $"{value.Path} has {Require.Show(value.Json.GetArrayLength(), "")} items; {Allowed}"
+            );
+        }
+
+        var pair = value.List(2, Allowed);
+        // In one unit, so that the distances come out the same when the document is written in that unit.
+        var place = Length.FromMillimeters(Distance(pair[0]).Millimeters);
+        return new ProfilePoint(place, Distance(pair[1]));
+    }
+
+    // The profile itself checks all this too, but does not say which point was wrong.
+    private static void RequireReachable(
+        DocumentObject section,
+        string path,
+        ReadOnlySpan<ProfilePoint> points
+    )
+    {
+        var i = points.Length - 1;
+        var (place, diameter) = points[i];
+        if (i == 0)
+        {
+            _ = Checked.Make(
+                section,
+                () => new CylinderSection(diameter, Length.FromMeters(1)),
+                ("diameter", $"{path}[0][1]")
+            );
+            return;
+        }
+
+        var (before, beforeDiameter) = points[i - 1];
+        if (place <= before)
+        {
+            throw new ColumnDocumentException(
+                $"{path}[{i}][0]",
+                $"{path}[{i}][0] is {Require.Show(place.Millimeters, "mm")}, not beyond the point before it at "
+                    + $"{Require.Show(before.Millimeters, "mm")}; places must increase. For a sudden change of "
+                    + "diameter, use two sections."
+            );
+        }
+
+        _ = Checked.Make(
+            section,
+            () => new ConeSection(beforeDiameter, diameter, place - before),
+            ("to", $"{path}[{i}][1]"),
+            ("length", $"{path}[{i}][0]")
+        );
+    }
+
+    private static Length Dimension(DocumentObject section, string key) =>
+        Distance(section.Required(key, "\"30 mm\""));
+
+    private static Length Distance(DocumentValue value) => value.Quantity(QuantityText.ParseLength, "25 mm");
+}
