@@ -22,16 +22,23 @@ internal static class Wording
                 $"No pipe length gives {note}: even with next to no pipe the first resonance is "
                     + $"{Cents(-solution.ResidualCents)} below {Hertz(target)}; choose a lower note or shorter fittings.",
             (SolveStatus.OutOfReach, _) =>
-                $"No pipe length gives {note}: even a pipe of {Millimetres(solution.Length)} keeps the first resonance "
+                $"No pipe length gives {note}: even a pipe of {Metres(solution.Length)} keeps the first resonance "
                     + $"above {Hertz(target)}; choose a higher note.",
-            _ => $"No pipe length was found for {note}: {solution.Explanation}",
+            (SolveStatus.NoResonance, _) =>
+                $"No pipe length was found for {note}, {Hertz(target)}: near the length it would need, the tube shows no "
+                    + "resonance within plane-wave theory; choose a lower note.",
+            _ => $"No pipe length was found for {note}, {Hertz(target)}: the search came no nearer than "
+                + $"{Cents(Math.Abs(solution.ResidualCents))}.",
         };
 
     public static string Millimetres(Length length) =>
         string.Create(CultureInfo.InvariantCulture, $"{length.Millimeters:0.#} mm");
 
+    private static string Metres(Length length) =>
+        string.Create(CultureInfo.InvariantCulture, $"{length.Meters:0.#} m");
+
     private static string Cents(double cents) =>
-        string.Create(CultureInfo.InvariantCulture, $"{cents:0} cents");
+        string.Create(CultureInfo.InvariantCulture, $"{cents:0.#} cents");
 
     private static string Hertz(Frequency frequency) =>
         string.Create(CultureInfo.InvariantCulture, $"{frequency.Hertz:0.00} Hz");

@@ -210,7 +210,7 @@ public class TubePlannerTests
     [Theory]
     [InlineData(
         "C-6",
-        "No pipe length gives C-6: even a pipe of 100000 mm keeps the first resonance above 0.26 Hz"
+        "No pipe length gives C-6: even a pipe of 100 m keeps the first resonance above 0.26 Hz"
     )]
     [InlineData(
         "C12",
