@@ -132,7 +132,7 @@ internal static class PlanText
         var off = rule.Difference < Length.Zero ? "short" : "long";
         var sounds = rule.Cut is { } cut
             ? $"with that the first resonance would be {SharpOrFlat(cut.Cents)}."
-            : "the fittings alone are as long as that.";
+            : "these parts cannot be cut to that.";
         lines.Paragraph(
             $"Quarter-wave rule, total = c/4f: {Both(rule.TotalLength)}, {Both(rule.Difference.Abs())} too {off}; {sounds}"
         );

@@ -6,8 +6,8 @@ namespace AirColumn.Workshop;
 /// <summary>Checked entry of what is measured at the bench; kept in millimetres, so that equal sizes are equal values.</summary>
 internal static class Caliper
 {
-    private const double SmallestDiameter = 1;
-    private const double LargestDiameter = 1000;
+    private const double SmallestDiameter = 5;
+    private const double LargestDiameter = 500;
     private const double ShortestLength = 0.1;
     private const double LongestLength = 10_000;
     private const double ThickestWall = 100;

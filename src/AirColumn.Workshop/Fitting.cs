@@ -15,7 +15,7 @@ public sealed record Fitting
     /// How much longer the assembled tube is than its pipe because of this fitting: 0.1 mm to 10 m. The socket that
     /// slides over the pipe adds nothing.
     /// </param>
-    /// <param name="insideDiameter">Inside diameter of the part that is added, read with a caliper: 1 mm to 1 m.</param>
+    /// <param name="insideDiameter">Inside diameter of the part that is added, read with a caliper: 5 mm to 500 mm.</param>
     /// <exception cref="ArgumentException">The name is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public Fitting(string name, Length addedLength, Length insideDiameter)

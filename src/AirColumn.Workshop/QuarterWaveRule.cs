@@ -21,6 +21,6 @@ public sealed record QuarterWaveRule
     /// <summary>The rule's total length less the computed one: positive if the rule is too long.</summary>
     public Length Difference { get; }
 
-    /// <summary>The same parts cut to the rule's total; null where the fittings alone are as long as that.</summary>
+    /// <summary>The same parts cut to the rule's total; null where they cannot be: the fittings alone are as long as that.</summary>
     public TubeCut? Cut { get; }
 }

@@ -10,7 +10,7 @@ namespace AirColumn.Workshop;
 public sealed record TubeParts
 {
     /// <summary>Describes the parts.</summary>
-    /// <param name="pipeDiameter">Inside diameter of the pipe, read with a caliper: 1 mm to 1 m.</param>
+    /// <param name="pipeDiameter">Inside diameter of the pipe, read with a caliper: 5 mm to 500 mm.</param>
     /// <param name="wall">
     /// Thickness of the wall at the open end (of the far-end fitting if there is one, else of the pipe): 0 to 100 mm. Left
     /// out, it is taken as a thin edge; 4 mm make a difference of about 2 cents.

@@ -12,6 +12,10 @@ public static class TubePlanner
 {
     private const int LastResonance = 4;
 
+    // What a tuning names, Hz; only absurd tubes have resonances beyond.
+    private const double LowestNamed = 1;
+    private const double HighestNamed = 100_000;
+
     // SectionLength tries no longer ones either.
     private const double LongestPipeMetres = 100;
 
@@ -78,8 +82,22 @@ public static class TubePlanner
 
         private TubePlan Solved(LengthSolution solution, Length allowance)
         {
-            var exact = CutTo(solution.Length);
-            var firstCut = exact.PipeLength + allowance;
+            var firstLength = solution.Length + allowance;
+            if (
+                (
+                    CutTo(solution.Length),
+                    CutTo(Rounded.ToMillimetre(solution.Length)),
+                    CutTo(Rounded.ToSixteenth(solution.Length)),
+                    CutTo(Rounded.UpToMillimetre(firstLength)),
+                    CutTo(InchFraction.AtLeast(firstLength).Length)
+                )
+                is not
+                ({ } exact, { } millimetre, { } sixteenth, { } firstCut, { } firstCutInches)
+            )
+            {
+                return Unsolved(SolveStatus.NoResonance, Wording.NoResonance(note, target));
+            }
+
             var resonances = solution.Column.FirstResonances(LastResonance);
             return new TubePlan
             {
@@ -91,20 +109,17 @@ public static class TubePlanner
                 Explanation = Wording.Found(note, target, exact),
                 Warnings = [.. resonances.Warnings, .. UsualPractice.Warnings(parts, note)],
                 Exact = exact,
-                WholeMillimetre = CutTo(Rounded.ToMillimetre(exact.PipeLength)),
-                WholeSixteenth = CutTo(Rounded.ToSixteenth(exact.PipeLength)),
+                WholeMillimetre = millimetre,
+                WholeSixteenth = sixteenth,
                 Trimming = new Trimming(
                     solution.CentsPerMillimetre,
                     options,
                     allowance,
-                    CutTo(Rounded.UpToMillimetre(firstCut)),
-                    CutTo(InchFraction.AtLeast(firstCut).Length)
+                    firstCut,
+                    firstCutInches
                 ),
                 QuarterWave = QuarterWave(exact),
-                Overblown =
-                [
-                    .. resonances.Skip(1).Select((found, i) => Overblown(i + 2, found, resonances[0])),
-                ],
+                Overblown = [.. Overblown(resonances)],
             };
         }
 
@@ -130,25 +145,30 @@ public static class TubePlanner
             );
         }
 
-        private OverblownNote Overblown(int number, Resonance found, Resonance first) =>
-            new(
-                number,
-                found.Frequency,
-                found.Nearest(tuning),
-                Cents.Between(first.Frequency, found.Frequency)
-            );
+        private IEnumerable<OverblownNote> Overblown(ResonanceList resonances) =>
+            resonances
+                .Select((found, index) => (found, number: index + 1))
+                .Skip(1)
+                .Where(item => item.found.Frequency.Hertz is >= LowestNamed and <= HighestNamed)
+                .Select(item => new OverblownNote(
+                    item.number,
+                    item.found.Frequency,
+                    item.found.Nearest(tuning),
+                    Cents.Between(resonances[0].Frequency, item.found.Frequency)
+                ));
 
-        // Near a length that was solved for, a first resonance exists.
-        private TubeCut CutTo(Length pipe)
+        // Null where the tube shows no resonance: cut so short that it would lie beyond plane-wave theory.
+        private TubeCut? CutTo(Length pipe)
         {
             var length = Length.FromMillimeters(pipe.Millimeters);
-            var first = new Column(parts.BoreWith(length), air).FirstResonances(1)[0];
-            return new TubeCut(
-                length,
-                length + parts.FittingsLength,
-                first.Frequency,
-                Cents.Between(target, first.Frequency)
-            );
+            return new Column(parts.BoreWith(length), air).FirstResonances(1) is [var first]
+                ? new TubeCut(
+                    length,
+                    length + parts.FittingsLength,
+                    first.Frequency,
+                    Cents.Between(target, first.Frequency)
+                )
+                : null;
         }
     }
 }

@@ -24,12 +24,14 @@ internal static class Wording
             (SolveStatus.OutOfReach, _) =>
                 $"No pipe length gives {note}: even a pipe of {Metres(solution.Length)} keeps the first resonance "
                     + $"above {Hertz(target)}; choose a higher note.",
-            (SolveStatus.NoResonance, _) =>
-                $"No pipe length was found for {note}, {Hertz(target)}: near the length it would need, the tube shows no "
-                    + "resonance within plane-wave theory; choose a lower note.",
+            (SolveStatus.NoResonance, _) => NoResonance(note, target),
             _ => $"No pipe length was found for {note}, {Hertz(target)}: the search came no nearer than "
                 + $"{Cents(Math.Abs(solution.ResidualCents))}.",
         };
+
+    public static string NoResonance(Pitch note, Frequency target) =>
+        $"No pipe length was found for {note}, {Hertz(target)}: near the length it would need, the tube shows no resonance "
+        + "within plane-wave theory; choose another note or other parts.";
 
     public static string Millimetres(Length length) =>
         string.Create(CultureInfo.InvariantCulture, $"{length.Millimeters:0.#} mm");

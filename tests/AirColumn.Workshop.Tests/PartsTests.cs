@@ -51,10 +51,10 @@ public class PartsTests
     {
         Refused("addedLength is 0 mm; allowed is 0.1 mm to 10000 mm.", () => new Fitting("x", Mm(0), Mm(30)));
         Refused(
-            "insideDiameter is -30 mm; allowed is 1 mm to 1000 mm.",
+            "insideDiameter is -30 mm; allowed is 5 mm to 500 mm.",
             () => new Fitting("x", Mm(9), Mm(-30))
         );
-        Refused("pipeDiameter is 0 mm; allowed is 1 mm to 1000 mm.", () => new TubeParts(default));
+        Refused("pipeDiameter is 0 mm; allowed is 5 mm to 500 mm.", () => new TubeParts(default));
         Refused("wall is -1 mm; allowed is 0 mm to 100 mm.", () => new TubeParts(Mm(40), Mm(-1)));
         Refused(
             "TrimmingCents is NaN cents; allowed is 0 cents to 200 cents.",

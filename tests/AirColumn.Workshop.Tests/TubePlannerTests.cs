@@ -78,6 +78,42 @@ public class TubePlannerTests
         );
     }
 
+    // Any parts a maker could measure and any note that could be asked for: a plan or a reason, never an exception.
+    [Property(MaxTest = 300)]
+    public void Every_question_gets_a_plan_or_a_reason(
+        ushort pipe,
+        ushort wall,
+        ushort mouth,
+        ushort mouthLength,
+        ushort end,
+        ushort endLength,
+        byte pitch
+    )
+    {
+        // Spread evenly over the powers of ten between the limits.
+        static Length Spread(ushort x, double from, double to) =>
+            Mm(from * Math.Pow(to / from, x * 7919L % 1000 / 1000.0));
+
+        var parts = new TubeParts(
+            Spread(pipe, 5, 500),
+            wall % 3 == 0 ? Length.Zero : Spread(wall, 0.01, 100),
+            mouth % 3 == 0
+                ? null
+                : new Fitting("mouth", Spread(mouthLength, 0.1, 10_000), Spread(mouth, 5, 500)),
+            end % 3 == 0 ? null : new Fitting("end", Spread(endLength, 0.1, 10_000), Spread(end, 5, 500))
+        );
+        var plan = TubePlanner.Plan(parts, Pitch.FromNumber(pitch % 160 - 10), Tuning.Concert, Room);
+
+        Assert.NotEmpty(plan.Explanation);
+        Assert.Equal(plan.IsSolved, plan.Exact is not null);
+        if (plan.IsSolved)
+        {
+            Assert.InRange(plan.Exact.Cents, -1e-5, 1e-5);
+            Assert.True(plan.Trimming.CentsPerMillimetre < 0);
+            Assert.True(plan.Trimming.Allowance > plan.Trimming.MeasuringTolerance);
+        }
+    }
+
     [Fact]
     public void Rounded_cuts_are_whole_and_nearest()
     {
