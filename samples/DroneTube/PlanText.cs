@@ -109,6 +109,12 @@ internal static class PlanText
 
     private static void Overblown(StringBuilder lines, IReadOnlyList<OverblownNote> notes)
     {
+        if (notes.Count == 0)
+        {
+            lines.Row("Overblown: no further resonance within plane-wave theory.");
+            return;
+        }
+
         lines.Row("Overblown           nearest note       above the first, nearest interval");
         foreach (var note in notes)
         {

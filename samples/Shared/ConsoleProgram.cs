@@ -26,7 +26,7 @@ internal static class ConsoleProgram
             var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
             if (parsed.Action is ParseErrorAction)
             {
-                error.WriteLine($"error: {OneLine.Of(parsed.Errors[0].Message)}");
+                error.WriteLine($"error: {OneLine.Of(WhatIsWrong(root, parsed))}");
                 error.WriteLine($"'{Names(root, parsed)} --help' lists what is possible.");
                 return BadInput;
             }
@@ -65,6 +65,20 @@ internal static class ConsoleProgram
         {
             parsed.InvocationConfiguration.Error.WriteLine($"warning: {OneLine.Of(warning)}");
         }
+    }
+
+    private static string WhatIsWrong(RootCommand root, ParseResult parsed)
+    {
+        var command = parsed.CommandResult.Command;
+        var verbs = string.Join(", ", command.Subcommands.Select(verb => verb.Name));
+        return (verbs.Length > 0, parsed.UnmatchedTokens) switch
+        {
+            (true, []) => $"Say what to do; the verbs of {root.Name} are {verbs}.",
+            (true, [var first, ..]) => $"'{first}' is not a verb of {root.Name}; its verbs are {verbs}.",
+            (false, [var first, ..]) =>
+                $"'{first}' is not an option of {Names(root, parsed)} or is one argument too many.",
+            _ => parsed.Errors[0].Message,
+        };
     }
 
     private static string Names(RootCommand root, ParseResult parsed)

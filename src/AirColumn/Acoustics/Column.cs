@@ -137,7 +137,7 @@ public sealed class Column
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public Complex ReflectionAt(Frequency frequency)
     {
-        var (p, u) = InputState(Omega(frequency));
+        var (p, u, _) = InputState(Omega(frequency));
         var incident = p + CharacteristicImpedance * u;
         return (p - CharacteristicImpedance * u) / incident;
     }
@@ -174,7 +174,7 @@ public sealed class Column
     /// <summary>Z at ω without checks; includes the air moving outside an open blown end.</summary>
     internal Complex InputImpedance(double omega)
     {
-        var (p, u) = InputState(omega);
+        var (p, u, _) = InputState(omega);
         return p / u;
     }
 
@@ -232,21 +232,25 @@ public sealed class Column
         }
     }
 
-    // From the radiating end to the blown end; only the ratio of the two matters, so scales are left out and the
-    // state is kept near 1.
-    private (Complex Pressure, Complex Flow) InputState(double omega)
+    /// <summary>
+    /// Pressure and flow at the blown end at ω, rad/s, as (p, U)·exp(LogScale) from the fixed state of the far end: the
+    /// state kept near 1, its scale apart, so that no attenuation overflows.
+    /// </summary>
+    internal (Complex Pressure, Complex Flow, double LogScale) InputState(double omega)
     {
         var (p, u) = load.At(omega);
         var z0 = CharacteristicImpedance;
+        var logScale = 0.0;
         for (var i = elements.Length - 1; i >= 0; i--)
         {
-            var m = elements[i].At(omega).Matrix;
+            var (m, log) = elements[i].At(omega);
             (p, u) = (m.A * p + m.B * u, m.C * p + m.D * u);
             var size = Math.Max(Complex.Abs(p), z0 * Complex.Abs(u));
             (p, u) = (p / size, u / size);
+            logScale += log + Math.Log(size);
         }
 
-        return (p, u);
+        return (p, u, logScale);
     }
 
     private double Omega(Frequency frequency)

@@ -23,7 +23,7 @@ public sealed class Resonance
     /// </summary>
     public Frequency Frequency { get; }
 
-    /// <summary>|Z| there, Pa·s/m³.</summary>
+    /// <summary>|Z| there, Pa·s/m³; huge or infinite, as rounding has it, in a column without any losses.</summary>
     public double Magnitude { get; }
 
     /// <summary>
@@ -32,7 +32,9 @@ public sealed class Resonance
     /// </summary>
     public Complex Pole { get; }
 
-    /// <summary>Quality factor Re f/(2·Im f) of <see cref="Pole"/>.</summary>
+    /// <summary>
+    /// Quality factor Re f/(2·Im f) of <see cref="Pole"/>; infinite in a column without wall losses and radiation.
+    /// </summary>
     public double QualityFactor => Pole.Real / (2 * Pole.Imaginary);
 
     /// <summary>The pitch nearest to <see cref="Frequency"/>. The note that a player sounds may differ.</summary>

@@ -5,22 +5,30 @@ using MathNet.Numerics.RootFinding;
 namespace AirColumn.Resonances;
 
 /// <summary>
-/// One search. The reactive phase puts each mode into a cell of its own between two anti-resonances, so that none can be
-/// overlooked however narrow; in its cell the extremum of |Z| of the full, lossy column is then found.
+/// One search. The reactive phase counts the modes and says where each one lies but for its dissipation, so that none can
+/// be overlooked however narrow; the complex resonance of the full, lossy column is then found from there, and next to it
+/// the extremum of |Z|, if damping leaves one.
 /// </summary>
 internal sealed class ResonanceSearch
 {
-    private const int SamplesPerSide = 16;
-
-    // A resonance of the lossy column may lie on the other side of the limit than its reactive twin.
+    // The lossy resonance may lie on the other side of the limit than its reactive twin.
     private const double Margin = 1.25;
+
+    // Half-widths on either side of a complex resonance in which its extremum is looked for, and samples in each.
+    private const int Reach = 4;
+    private const int SamplesPerHalfWidth = 6;
+
+    // Relative width below which a resonance is rounding, not damping: no losses and no radiation.
+    private const double Undamped = 1e-11;
 
     private readonly Column column;
     private readonly ReactivePhase phase;
     private readonly bool isOpen;
     private readonly double limit;
     private readonly double horizon;
+    private readonly double modeSpacing;
     private readonly List<string> damped = [];
+    private readonly List<Complex> poles = [];
 
     /// <summary>Searches up to <paramref name="limit"/> Hz.</summary>
     public ResonanceSearch(Column column, double limit)
@@ -30,6 +38,7 @@ internal sealed class ResonanceSearch
         horizon = Math.Min(limit * Margin, column.HighestHertz);
         phase = new ReactivePhase(column);
         isOpen = column.Options.BlownEnd.IsOpen;
+        modeSpacing = column.Gas.SpeedOfSound / (2 * column.Bore.LengthMetres);
     }
 
     /// <summary>Modes without an extremum, in words, as far as the search went.</summary>
@@ -47,22 +56,30 @@ internal sealed class ResonanceSearch
             (false, false) => 0,
         };
         var highest = phase.At(horizon);
+        var last = 0.0;
         for (; target < highest; target += Math.PI)
         {
-            var mode = Frequency(target);
-            var lower = Math.Max(Frequency(target - Math.PI / 2), 0.02 * mode);
-            var upper = Frequency(target + Math.PI / 2);
-            var extremum = Refine(mode, lower, upper);
-            var place = extremum?.Place ?? mode;
-            if (place > limit)
+            var mode = Brent.FindRoot(
+                f => phase.At(f) - target,
+                1e-6 * horizon,
+                horizon,
+                1e-9 * horizon,
+                200
+            );
+            var (place, pole) = Refine(mode, last);
+            if ((place ?? mode) > limit)
             {
                 continue;
             }
 
-            if (extremum is { } found)
+            if (place is { } hertz)
             {
-                var magnitude = isOpen ? Complex.Abs(found.Value) : 1 / Complex.Abs(found.Value);
-                yield return new Resonance(found.Place, magnitude, found.Zero);
+                last = hertz;
+                yield return new Resonance(
+                    hertz,
+                    Complex.Abs(column.InputImpedance(2 * Math.PI * hertz)),
+                    pole
+                );
             }
             else
             {
@@ -74,78 +91,130 @@ internal sealed class ResonanceSearch
         }
     }
 
-    // The frequency at which the phase reaches an angle; 0 or the horizon where it lies beyond them.
-    private double Frequency(double angle)
+    private (double? Place, Complex Pole) Refine(double mode, double last)
     {
-        var lowest = 1e-6 * horizon;
-        if (phase.At(lowest) >= angle)
+        var pole = Pole(mode);
+        poles.Add(pole);
+        if (Math.Abs(pole.Imaginary) < Undamped * pole.Real)
         {
-            return 0;
+            return (pole.Real, pole.Real);
         }
 
-        if (phase.At(horizon) <= angle)
+        if (!(pole.Imaginary > 0 && pole.Real > 0))
         {
-            return horizon;
+            return (null, pole);
         }
 
-        // Not convergent to the last digit is good enough: the cell only separates neighbours.
-        return Brent.FindRoot(hertz => phase.At(hertz) - angle, lowest, horizon, 1e-9 * horizon, 200);
+        var place = Extremum(pole, last);
+        return (place, pole);
     }
 
-    private Extremum.Result? Refine(double mode, double lower, double upper)
+    private Complex Pole(double mode)
     {
-        if (Extremum.Find(Least, mode, lower, upper) is { } found && IsLeast(found))
+        var widest = 0.02 * Math.Min(modeSpacing, mode);
+        var (centre, width) = (mode, widest);
+        Complex pole = mode;
+        for (var round = 0; round < 12; round++)
         {
-            return found;
+            var found = new LocalState(column, centre, width).ZeroNear(pole, Neighbours(mode));
+            if (!Complex.IsFinite(found))
+            {
+                return Complex.NaN;
+            }
+
+            var moved = Complex.Abs(found - pole);
+            pole = found;
+            // Centre on it, though never run further than the points reach; narrow to the width of the resonance.
+            centre += Math.Clamp(pole.Real - centre, -4 * width, 4 * width);
+            if (!(centre > 0.1 * mode))
+            {
+                return Complex.NaN;
+            }
+
+            if (moved < 1e-12 * mode)
+            {
+                break;
+            }
+
+            width = Math.Clamp(0.5 * pole.Imaginary, 1e-6 * centre, Math.Min(widest, 0.1 * centre));
         }
 
-        // Strong damping moves the extremum far from the mode: look at the cell and begin at its least sample.
-        var best = 0;
-        var samples = new double[2 * SamplesPerSide + 1];
-        for (var i = 0; i < samples.Length; i++)
+        return pole;
+    }
+
+    // Resonances found before that are close enough to draw Newton's method to themselves.
+    private Complex[] Neighbours(double mode) =>
+        [.. poles.Where(pole => Complex.Abs(pole - mode) < 0.5 * modeSpacing)];
+
+    // The extremum of |Z| that belongs to a complex resonance, above the last one found.
+    private double? Extremum(Complex pole, double last)
+    {
+        var halfWidth = pole.Imaginary;
+        var step = halfWidth / SamplesPerHalfWidth;
+        var width = Math.Min(
+            Math.Clamp(0.3 * halfWidth, 1e-7 * pole.Real, 0.01 * modeSpacing),
+            0.1 * pole.Real
+        );
+        // Straight from the resonance, where damping is slight …
+        if (Polish(pole.Real, width, last) is { } near && Math.Abs(near - pole.Real) < halfWidth)
         {
-            samples[i] = Sample(i, mode, lower, upper);
-            if (Complex.Abs(Least(samples[i])) < Complex.Abs(Least(samples[best])))
+            return near;
+        }
+
+        // … else from the extremum among samples around it that is nearest to it.
+        double? start = null;
+        var from = Math.Max(pole.Real - Reach * halfWidth, 0.01 * pole.Real);
+        var to = Math.Min(pole.Real + Reach * halfWidth, column.HighestHertz);
+        var (before, now) = (Ratio(from), Ratio(from + step));
+        for (var f = from + 2 * step; f < to; f += step)
+        {
+            var next = Ratio(f);
+            if (
+                now < before
+                && now <= next
+                && (start is null || Math.Abs(f - step - pole.Real) < Math.Abs(start.Value - pole.Real))
+            )
             {
-                best = i;
+                start = f - step;
+            }
+
+            (before, now) = (now, next);
+        }
+
+        return start is { } sample ? Polish(sample, width, last) : null;
+    }
+
+    private double? Polish(double start, double width, double last)
+    {
+        var place = start;
+        for (var round = 0; round < 8; round++)
+        {
+            if (place + 2 * width > column.HighestHertz || place - 2 * width <= 0)
+            {
+                return null;
+            }
+
+            var found = new LocalState(column, place, width).LeastNear(place);
+            if (found is not { } next || !(Math.Abs(next - place) < 20 * width))
+            {
+                return null;
+            }
+
+            var moved = Math.Abs(next - place);
+            place = next;
+            if (moved < 0.01 * width)
+            {
+                // The same place found for two resonances is one extremum.
+                return place > last * (1 + 1e-9) ? place : null;
             }
         }
 
-        if (best == 0 || best == samples.Length - 1)
-        {
-            return null;
-        }
-
-        return
-            Extremum.Find(Least, samples[best], samples[best - 1], samples[best + 1]) is { } sampled
-            && IsLeast(sampled)
-            ? sampled
-            : null;
+        return null;
     }
 
-    private static double Sample(int i, double mode, double lower, double upper)
+    private double Ratio(double hertz)
     {
-        var t = (double)(i - SamplesPerSide) / SamplesPerSide;
-        return t < 0 ? mode + t * (mode - lower) : mode + t * (upper - mode);
-    }
-
-    // 1/Z where Z is to be greatest, Z where it is to be least.
-    private Complex Least(double hertz)
-    {
-        var z = column.InputImpedance(2 * Math.PI * hertz);
-        return isOpen ? z : 1 / z;
-    }
-
-    private bool IsLeast(Extremum.Result found)
-    {
-        if (!(found.Zero.Imaginary >= 0))
-        {
-            return false;
-        }
-
-        var aside = Math.Max(0.1 * found.Zero.Imaginary, 1e-6 * found.Place);
-        var value = Complex.Abs(found.Value);
-        return value <= Complex.Abs(Least(found.Place - aside))
-            && value <= Complex.Abs(Least(found.Place + aside));
+        var magnitude = Complex.Abs(column.InputImpedance(2 * Math.PI * hertz));
+        return isOpen ? magnitude : 1 / magnitude;
     }
 }

@@ -92,7 +92,9 @@ public class SectionReferenceTests
 
     internal static TransferMatrix Matrix(Section section, double hertz, WallLosses losses, double tolerance)
     {
-        var scaled = new SectionElement(section, TableAir.Constants, losses, tolerance).At(2 * Math.PI * hertz);
+        var scaled = new SectionElement(section, TableAir.Constants, losses, tolerance).At(
+            2 * Math.PI * hertz
+        );
         var scale = Math.Exp(scaled.LogScale);
         var m = scaled.Matrix;
         return new TransferMatrix(scale * m.A, scale * m.B, scale * m.C, scale * m.D);
