@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Invocation;
+using System.Globalization;
 using System.Text;
 
 namespace Shared;
@@ -15,6 +16,7 @@ internal static class ConsoleProgram
 {
     private const int Failure = 1;
     private const int BadInput = 2;
+    private const int MostWarnings = 20;
 
     public static int Run(RootCommand root, string[] arguments)
     {
@@ -59,11 +61,22 @@ internal static class ConsoleProgram
     }
 
     /// <summary>Prints what the user should know of an answer.</summary>
-    public static void Warn(ParseResult parsed, IEnumerable<string> warnings)
+    public static void Warn(ParseResult parsed, IReadOnlyCollection<string> warnings)
     {
-        foreach (var warning in warnings)
+        var error = parsed.InvocationConfiguration.Error;
+        foreach (var warning in warnings.Take(MostWarnings))
         {
-            parsed.InvocationConfiguration.Error.WriteLine($"warning: {OneLine.Of(warning)}");
+            error.WriteLine($"warning: {OneLine.Of(warning)}");
+        }
+
+        if (warnings.Count > MostWarnings)
+        {
+            error.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"warning: there are {warnings.Count - MostWarnings} more."
+                )
+            );
         }
     }
 
