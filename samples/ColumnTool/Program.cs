@@ -1,4 +1,14 @@
 using System.CommandLine;
+using ColumnTool;
 using Shared;
 
-return ConsoleProgram.Run(new RootCommand("Computes what an air column does."), args);
+var root = new RootCommand(
+    "Computes what an air column does, from a column document (docs/column-document.md): for scripts and other programs."
+)
+{
+    ImpedanceVerb.Create(),
+    ResonancesVerb.Create(),
+    LengthVerb.Create(),
+    AirVerb.Create(),
+};
+return ConsoleProgram.Run(root, args);

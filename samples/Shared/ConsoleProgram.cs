@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Invocation;
+using System.Globalization;
 using System.Text;
 
 namespace Shared;
@@ -15,6 +16,7 @@ internal static class ConsoleProgram
 {
     private const int Failure = 1;
     private const int BadInput = 2;
+    private const int MostWarnings = 20;
 
     public static int Run(RootCommand root, string[] arguments)
     {
@@ -26,7 +28,7 @@ internal static class ConsoleProgram
             var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
             if (parsed.Action is ParseErrorAction)
             {
-                error.WriteLine($"error: {OneLine.Of(parsed.Errors[0].Message)}");
+                error.WriteLine($"error: {OneLine.Of(WhatIsWrong(root, parsed))}");
                 error.WriteLine($"'{Names(root, parsed)} --help' lists what is possible.");
                 return BadInput;
             }
@@ -59,12 +61,37 @@ internal static class ConsoleProgram
     }
 
     /// <summary>Prints what the user should know of an answer.</summary>
-    public static void Warn(ParseResult parsed, IEnumerable<string> warnings)
+    public static void Warn(ParseResult parsed, IReadOnlyCollection<string> warnings)
     {
-        foreach (var warning in warnings)
+        var error = parsed.InvocationConfiguration.Error;
+        foreach (var warning in warnings.Take(MostWarnings))
         {
-            parsed.InvocationConfiguration.Error.WriteLine($"warning: {OneLine.Of(warning)}");
+            error.WriteLine($"warning: {OneLine.Of(warning)}");
         }
+
+        if (warnings.Count > MostWarnings)
+        {
+            error.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"warning: there are {warnings.Count - MostWarnings} more."
+                )
+            );
+        }
+    }
+
+    private static string WhatIsWrong(RootCommand root, ParseResult parsed)
+    {
+        var command = parsed.CommandResult.Command;
+        var verbs = string.Join(", ", command.Subcommands.Select(verb => verb.Name));
+        return (verbs.Length > 0, parsed.UnmatchedTokens) switch
+        {
+            (true, []) => $"Say what to do; the verbs of {root.Name} are {verbs}.",
+            (true, [var first, ..]) => $"'{first}' is not a verb of {root.Name}; its verbs are {verbs}.",
+            (false, [var first, ..]) =>
+                $"'{first}' is not an option of {Names(root, parsed)} or is one argument too many.",
+            _ => parsed.Errors[0].Message,
+        };
     }
 
     private static string Names(RootCommand root, ParseResult parsed)

@@ -6,6 +6,11 @@ internal static class InputFile
     /// <summary>Reads it with <paramref name="read"/>; a file that cannot be read is bad input.</summary>
     public static T Read<T>(string path, Func<Stream, T> read)
     {
+        if (path.Length == 0)
+        {
+            throw new BadInputException("The name of the file is empty.");
+        }
+
         if (path == "-")
         {
             using var input = Console.OpenStandardInput();
@@ -19,12 +24,12 @@ internal static class InputFile
         }
         catch (Exception problem) when (problem is FileNotFoundException or DirectoryNotFoundException)
         {
-            throw new BadInputException($"there is no file '{path}'");
+            throw new BadInputException($"There is no file '{path}'.");
         }
         catch (UnauthorizedAccessException)
         {
             throw new BadInputException(
-                Directory.Exists(path) ? $"'{path}' is a folder, not a file" : $"'{path}' may not be read"
+                Directory.Exists(path) ? $"'{path}' is a folder, not a file." : $"'{path}' may not be read."
             );
         }
         catch (IOException problem)

@@ -20,6 +20,17 @@ internal static class OneLine
         return Of(message);
     }
 
+    /// <summary>The same, where the message speaks of a parameter that the user knows by another name.</summary>
+    public static string Of(ArgumentException problem, string name)
+    {
+        var message = Of(problem);
+        return
+            problem.ParamName is { } parameter
+            && message.StartsWith($"{parameter} ", StringComparison.Ordinal)
+            ? $"{name}{message[parameter.Length..]}"
+            : $"{name}: {message}";
+    }
+
     /// <summary>The text without line breaks and other control characters, cut if it is very long.</summary>
     public static string Of(string text)
     {

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
+using AirColumn.Documents;
+using UnitsNet;
 
 namespace Shared;
 
@@ -19,11 +21,16 @@ internal static class Options
                 {
                     return parse(result.Tokens[0].Value);
                 }
-                catch (Exception problem) when (problem is FormatException or ArgumentException)
+                catch (FormatException problem)
                 {
                     result.AddError($"{name}: {OneLine.Of(problem)}");
-                    return default;
                 }
+                catch (ArgumentException problem)
+                {
+                    result.AddError(OneLine.Of(problem, name));
+                }
+
+                return default;
             },
         };
     }
@@ -38,7 +45,7 @@ internal static class Options
                 Number(text) is { } value && value >= min && value <= max
                     ? value
                     : throw new FormatException(
-                        $"'{text}' is not possible here; write a number from {Show(min, unit)} to {Show(max, unit)}"
+                        $"'{text}' is not possible here; write a number from {Show(min, unit)} to {Show(max, unit)}."
                     )
         );
     }
@@ -55,10 +62,18 @@ internal static class Options
                 && value <= max
                     ? value
                     : throw new FormatException(
-                        $"'{text}' is not possible here; write a whole number from {Show(min, "")} to {Show(max, "")}"
+                        $"'{text}' is not possible here; write a whole number from {Show(min, "")} to {Show(max, "")}."
                     )
         );
     }
+
+    /// <summary>An option that is a frequency: a number in Hz, or with a unit.</summary>
+    public static Option<Frequency?> Frequency(string name, string description) =>
+        Parsed<Frequency?>(name, description, text => Hertz(text));
+
+    /// <summary>A frequency: a number in Hz, or with a unit.</summary>
+    public static Frequency Hertz(string text) =>
+        Number(text) is { } hertz ? UnitsNet.Frequency.FromHertz(hertz) : QuantityText.ParseFrequency(text);
 
     /// <summary>A finite number, or null.</summary>
     public static double? Number(string text) =>

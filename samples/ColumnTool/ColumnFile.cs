@@ -1,0 +1,27 @@
+using System.CommandLine;
+using AirColumn.Acoustics;
+using AirColumn.Documents;
+using Shared;
+
+namespace ColumnTool;
+
+/// <summary>The argument that names a column document.</summary>
+internal sealed class ColumnFile
+{
+    public Argument<string> Argument { get; } =
+        new("FILE") { Description = "The column document; - reads it from the standard input." };
+
+    /// <summary>The column in the document.</summary>
+    public Column Read(ParseResult parsed)
+    {
+        var path = parsed.GetRequiredValue(Argument);
+        try
+        {
+            return InputFile.Read(path, ColumnDocument.Read).ToColumn();
+        }
+        catch (ColumnDocumentException problem)
+        {
+            throw new BadInputException($"{(path == "-" ? "standard input" : path)}: {problem.Message}");
+        }
+    }
+}

@@ -1,0 +1,112 @@
+using System.CommandLine;
+using System.Globalization;
+using AirColumn.Design;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using Shared;
+
+namespace ColumnTool;
+
+/// <summary>length FILE: how long a section must be for the first resonance to lie on a pitch.</summary>
+internal static class LengthVerb
+{
+    public static Command Create()
+    {
+        var file = new ColumnFile();
+        var section = Options.WholeNumber(
+            "--section",
+            "Which section, counted from 1 at the blown end.",
+            1,
+            100_000
+        );
+        section.Required = true;
+        var pitch = Options.Parsed<Pitch?>(
+            "--pitch",
+            "The pitch, such as C2 or F#3.",
+            text => Pitch.Parse(text)
+        );
+        pitch.Required = true;
+        var reference = ReferenceOption.Create();
+        var json = JsonSwitch.Create();
+        var verb = new Command(
+            "length",
+            "The length of one section that puts the first resonance on a pitch, everything else kept."
+        )
+        {
+            file.Argument,
+            section,
+            pitch,
+            reference,
+            json,
+        };
+        verb.SetAction(parsed =>
+        {
+            var tuning = ReferenceOption.Tuning(parsed, reference);
+            var number = parsed.GetRequiredValue(section)!.Value;
+            var target = parsed.GetRequiredValue(pitch)!.Value;
+            var solution = Solve(file, parsed, number, tuning, target);
+            var warnings = solution.Column.FirstResonances(1).Warnings;
+            var text = parsed.GetValue(json)
+                ? Json(solution, warnings)
+                : Table(solution, number, target, tuning);
+            ConsoleProgram.Warn(parsed, warnings);
+            parsed.InvocationConfiguration.Output.Write(text);
+        });
+        return verb;
+    }
+
+    private static LengthSolution Solve(
+        ColumnFile file,
+        ParseResult parsed,
+        int number,
+        Tuning tuning,
+        Pitch target
+    )
+    {
+        var column = file.Read(parsed);
+        var sections = column.Bore.Sections.Count;
+        if (number > sections)
+        {
+            throw new BadInputException(
+                $"--section is {number}; allowed is 1 to {sections} in this document."
+            );
+        }
+
+        var frequency = tuning.FrequencyOf(target);
+        if (frequency > column.CutOn)
+        {
+            throw new BadInputException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"--pitch {target} is {frequency.Hertz:F1} Hz; plane-wave theory ends at {column.CutOn.Hertz:F1} Hz in this bore."
+                )
+            );
+        }
+
+        var solution = SectionLength.Solve(column, number - 1, frequency);
+        return solution.IsSolved ? solution : throw new FailureException(solution.Explanation);
+    }
+
+    private static string Json(LengthSolution solution, IReadOnlyList<string> warnings) =>
+        JsonText.Of(json =>
+        {
+            json.Number("lengthMetres", solution.Length.Meters);
+            json.Number("frequencyHz", solution.Frequency.Hertz);
+            json.Number("centsPerMillimetre", solution.CentsPerMillimetre);
+            json.Texts("warnings", warnings);
+        });
+
+    private static string Table(LengthSolution solution, int number, Pitch target, Tuning tuning)
+    {
+        var text = string.Create(
+            CultureInfo.InvariantCulture,
+            $"""
+            length of section {number}  {solution.Length.Millimeters:F2} mm
+            first resonance      {solution.Frequency.Hertz:F3} Hz, {target} ({tuning})
+            1 mm longer          {solution.CentsPerMillimetre:+0.000;-0.000} cents
+
+            """
+        );
+        return text.ReplaceLineEndings("\n");
+    }
+}

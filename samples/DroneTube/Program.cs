@@ -1,0 +1,6 @@
+using System.CommandLine;
+using DroneTube;
+using Shared;
+
+var root = new RootCommand("From parts on the bench to a drone tube in tune.") { PlanCommand.Create() };
+return ConsoleProgram.Run(root, args);

@@ -1,0 +1,56 @@
+using System.Globalization;
+using System.Text;
+using AirColumn.Workshop;
+using UnitsNet;
+
+namespace DroneTube;
+
+/// <summary>Numbers with their units, and sentences on lines, the same in every culture.</summary>
+internal static class Show
+{
+    private const int Width = 79;
+
+    public static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    public static string Millimetres(Length length) => Text($"{length.Millimeters:0.#} mm");
+
+    public static string Inches(Length length) => InchFraction.Describe(length);
+
+    /// <summary>Both, for a sentence: "14.2 mm (9/16 in)".</summary>
+    public static string Both(Length length) => $"{Millimetres(length)} ({Inches(length)})";
+
+    public static string Cents(double cents) => Text($"{cents:+0.0;-0.0;+0.0} cents");
+
+    /// <summary>For a sentence: "3.1 cents flat".</summary>
+    public static string SharpOrFlat(double cents) =>
+        Text($"{Math.Abs(cents):0.0} cents {(cents < 0 ? "flat" : "sharp")}");
+
+    public static string Hertz(Frequency frequency) => Text($"{frequency.Hertz:0.00} Hz");
+
+    /// <summary>Adds a paragraph, broken between words.</summary>
+    /// <param name="lines">What it is added to.</param>
+    /// <param name="text">The paragraph.</param>
+    /// <param name="first">Spaces before the first line.</param>
+    /// <param name="rest">Spaces before the others.</param>
+    public static void Paragraph(this StringBuilder lines, string text, int first = 0, int rest = 0)
+    {
+        var line = new string(' ', first);
+        var words = 0;
+        foreach (var word in text.Split(' '))
+        {
+            if (words > 0 && line.Length + 1 + word.Length > Width)
+            {
+                lines.Row(line);
+                (line, words) = (new string(' ', rest), 0);
+            }
+
+            line += words++ == 0 ? word : $" {word}";
+        }
+
+        lines.Row(line);
+    }
+
+    /// <summary>Adds a line; '\n' on every system.</summary>
+    public static void Row(this StringBuilder lines, string text = "") =>
+        lines.Append(text.TrimEnd()).Append('\n');
+}

@@ -1,0 +1,29 @@
+namespace AirColumn.Workshop;
+
+/// <summary>The steps of making and playing a tube that have their own cautions, in the order of the work.</summary>
+public enum CautionStep
+{
+    /// <summary>Cutting the pipe.</summary>
+    Cutting,
+
+    /// <summary>Dust and chips.</summary>
+    Dust,
+
+    /// <summary>Deburring and rounding the edges.</summary>
+    Edges,
+
+    /// <summary>Heating plastic.</summary>
+    Heating,
+
+    /// <summary>Joining with solvent cement.</summary>
+    SolventCement,
+
+    /// <summary>Painting.</summary>
+    Paint,
+
+    /// <summary>Playing.</summary>
+    Playing,
+
+    /// <summary>Keeping the mouth end clean.</summary>
+    Hygiene,
+}

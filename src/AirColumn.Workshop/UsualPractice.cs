@@ -1,0 +1,29 @@
+using AirColumn.Pitches;
+
+namespace AirColumn.Workshop;
+
+/// <summary>What makers usually build (common practice; no formal source), to warn outside of it.</summary>
+internal static class UsualPractice
+{
+    private const double NarrowestMouth = 25;
+    private const double WidestMouth = 40;
+
+    private static Pitch Lowest => new(PitchLetter.B, 1);
+
+    private static Pitch Highest => new(PitchLetter.F, 2);
+
+    public static IEnumerable<string> Warnings(TubeParts parts, Pitch note)
+    {
+        var mouth = parts.BlownDiameter;
+        if (mouth.Millimeters is < NarrowestMouth or > WidestMouth)
+        {
+            yield return $"The blown end is {Wording.Millimetres(mouth)} inside; 25 to 40 mm is usual and 28 to 32 mm suits "
+                + "most players. Too wide gives no drone, too narrow an unsteady one.";
+        }
+
+        if (note < Lowest || note > Highest)
+        {
+            yield return $"{note} is outside the usual range of drone tubes, {Lowest} to {Highest}.";
+        }
+    }
+}

@@ -1,0 +1,47 @@
+using System.Globalization;
+using AirColumn.Design;
+using AirColumn.Pitches;
+using UnitsNet;
+
+namespace AirColumn.Workshop;
+
+/// <summary>The planner's sentences, in words of the bench and the invariant culture.</summary>
+internal static class Wording
+{
+    public static string Found(Pitch note, Frequency target, TubeCut cut) =>
+        $"A pipe of {Millimetres(cut.PipeLength)} puts the first resonance on {note}, {Hertz(target)}.";
+
+    public static string TooWide(Pitch note, Frequency target, Frequency cutOn) =>
+        $"No pipe length gives {note}: it is {Hertz(target)}, and in a tube this wide plane waves end at "
+        + $"{Hertz(cutOn)}; choose a lower note.";
+
+    public static string NoLength(Pitch note, Frequency target, LengthSolution solution) =>
+        (solution.Status, solution.ResidualCents) switch
+        {
+            (SolveStatus.OutOfReach, < 0) =>
+                $"No pipe length gives {note}: even with next to no pipe the first resonance is "
+                    + $"{Cents(-solution.ResidualCents)} below {Hertz(target)}; choose a lower note or shorter fittings.",
+            (SolveStatus.OutOfReach, _) =>
+                $"No pipe length gives {note}: even a pipe of {Metres(solution.Length)} keeps the first resonance "
+                    + $"above {Hertz(target)}; choose a higher note.",
+            (SolveStatus.NoResonance, _) => NoResonance(note, target),
+            _ => $"No pipe length was found for {note}, {Hertz(target)}: the search came no nearer than "
+                + $"{Cents(Math.Abs(solution.ResidualCents))}.",
+        };
+
+    public static string NoResonance(Pitch note, Frequency target) =>
+        $"No pipe length was found for {note}, {Hertz(target)}: near the length it would need, the tube shows no resonance "
+        + "within plane-wave theory; choose another note or other parts.";
+
+    public static string Millimetres(Length length) =>
+        string.Create(CultureInfo.InvariantCulture, $"{length.Millimeters:0.#} mm");
+
+    private static string Metres(Length length) =>
+        string.Create(CultureInfo.InvariantCulture, $"{length.Meters:0.#} m");
+
+    private static string Cents(double cents) =>
+        string.Create(CultureInfo.InvariantCulture, $"{cents:0.#} cents");
+
+    private static string Hertz(Frequency frequency) =>
+        string.Create(CultureInfo.InvariantCulture, $"{frequency.Hertz:0.00} Hz");
+}

@@ -1,0 +1,230 @@
+using System.Text.Json;
+
+namespace Samples.Tests;
+
+public class ColumnToolAnswerTests
+{
+    private const string Header = "frequency_hz,re,im";
+
+    [Fact]
+    public void Impedance_of_an_ideal_closed_tube_is_the_textbook_formula_in_the_order_asked_for()
+    {
+        double[] asked = [33.17, 30, 800.5, 30];
+        var rows = Sample
+            .ColumnTool(IdealTube.Closed, "impedance", "-", "--at", "33.17, 30,800.5,30")
+            .Rows(Header);
+        Assert.Equal(asked, rows.Select(row => row[0]));
+        foreach (var row in rows)
+        {
+            var expected = -IdealTube.CharacteristicImpedance / Math.Tan(IdealTube.WaveNumber(row[0]));
+            Assert.Equal(0, row[1], 1e-9 * Math.Abs(expected));
+            // Rounding of kL up to 15, magnified by the slope of the cotangent.
+            Assert.Equal(expected, row[2], 1e-11 * Math.Abs(expected));
+        }
+    }
+
+    [Fact]
+    public void Impedance_over_a_span_is_equally_spaced()
+    {
+        var rows = Sample
+            .ColumnTool(IdealTube.Open, "impedance", "-", "--from", "20", "--to", "60", "--points", "5")
+            .Rows(Header);
+        Assert.Equal([20, 30, 40, 50, 60], rows.Select(row => row[0]));
+        foreach (var row in rows)
+        {
+            var expected = IdealTube.CharacteristicImpedance * Math.Tan(IdealTube.WaveNumber(row[0]));
+            Assert.Equal(expected, row[2], 1e-11 * Math.Abs(expected));
+        }
+    }
+
+    [Fact]
+    public void Resonances_of_an_ideal_open_tube_are_odd_quarter_waves()
+    {
+        var json = Sample.ColumnTool(IdealTube.Open, "resonances", "-", "--count", "4", "--json").Json();
+        Assert.Empty(json.GetProperty("warnings").EnumerateArray());
+        var resonances = json.GetProperty("resonances").EnumerateArray().ToArray();
+        Assert.Equal(4, resonances.Length);
+        for (var i = 0; i < 4; i++)
+        {
+            var expected = (2 * i + 1) * IdealTube.SpeedOfSound / (4 * IdealTube.Length);
+            Assert.Equal(expected, Number(resonances[i], "frequencyHz"), 1e-9 * expected);
+            // Without losses the peak has neither height nor width.
+            Assert.Equal(JsonValueKind.Null, resonances[i].GetProperty("q").ValueKind);
+            Assert.Equal(JsonValueKind.Null, resonances[i].GetProperty("magnitude").ValueKind);
+        }
+
+        // 85 Hz: F2 is 440·2^(−28/12) = 87.307 Hz (ISO 16:1975).
+        Assert.Equal("F2", resonances[0].GetProperty("pitch").GetString());
+        var cents = 1200 * Math.Log2(85 / (440 * Math.Pow(2, -28 / 12.0)));
+        Assert.Equal(cents, Number(resonances[0], "cents"), 1e-6);
+    }
+
+    [Fact]
+    public void A_lossy_tube_has_finite_quality_factors_and_a_reference_moves_the_cents()
+    {
+        var text = IdealTube.Open.Replace("\"none\"", "\"full\"", StringComparison.Ordinal);
+        var concert = First(Sample.ColumnTool(text, "resonances", "-", "--count", "1", "--json").Json());
+        var sharp = First(
+            Sample
+                .ColumnTool(text, "resonances", "-", "--below", "100 Hz", "--reference", "442", "--json")
+                .Json()
+        );
+        Assert.InRange(Number(concert, "q"), 10, 1000);
+        Assert.True(Number(concert, "magnitude") > IdealTube.CharacteristicImpedance);
+        // Boundary layers slow the wave: below c/4L, by less than 5 % in a tube this wide.
+        Assert.InRange(Number(concert, "frequencyHz"), 0.95 * 85, 85);
+        Assert.Equal(Number(concert, "frequencyHz"), Number(sharp, "frequencyHz"), 1e-9);
+        Assert.Equal(-1200 * Math.Log2(442 / 440.0), Number(sharp, "cents") - Number(concert, "cents"), 1e-6);
+    }
+
+    [Fact]
+    public void Without_json_the_resonances_are_a_table()
+    {
+        var lines = Sample
+            .ColumnTool(IdealTube.Open, "resonances", "-", "--count", "2")
+            .Succeeded()
+            .Split('\n');
+        Assert.Equal(
+            [
+                "  #  frequency/Hz  pitch             |Z|/(Pa·s/m³)       Q",
+                "  1        85.000  F2 -46.4 cents       Infinity   Infinity",
+                "  2       255.000  C4 -44.4 cents       Infinity   Infinity",
+                "A4 = 440 Hz, equal temperament",
+                "",
+            ],
+            lines
+        );
+    }
+
+    [Theory]
+    [InlineData("1")]
+    [InlineData("2")]
+    public void The_length_that_sounds_a_pitch_is_a_quarter_wave(string section)
+    {
+        var json = Sample
+            .ColumnTool(
+                IdealTube.Open,
+                "length",
+                "-",
+                "--section",
+                section,
+                "--pitch",
+                "A2",
+                "--reference",
+                "440 Hz",
+                "--json"
+            )
+            .Json();
+        var total = IdealTube.SpeedOfSound / (4 * 110); // A2 is two octaves below A4
+        var other = section == "1" ? 0.75 : 0.25;
+        Assert.Equal(total - other, Number(json, "lengthMetres"), 1e-8);
+        Assert.Equal(110, Number(json, "frequencyHz"), 1e-6);
+        // d(1200·log2(c/4L))/dL, per millimetre.
+        Assert.Equal(-1200 / (Math.Log(2) * total * 1000), Number(json, "centsPerMillimetre"), 1e-5);
+    }
+
+    [Fact]
+    public void Air_is_that_of_the_published_table()
+    {
+        // IEC 61094-2:2009, table F.1: 23 °C, 101.325 kPa, 50 %, 400 ppm.
+        var json = Sample
+            .ColumnTool("", "air", "--temperature", "23 °C", "--humidity", "50 %", "--json")
+            .Json();
+        AssertQuantity(json, "speedOfSound", 345.86652, "m/s", 1e-5);
+        AssertQuantity(json, "density", 1.1860848, "kg/m³", 1e-7);
+        AssertQuantity(json, "viscosity", 1.826566e-5, "Pa·s", 1e-11);
+        AssertQuantity(json, "heatCapacityRatio", 1.4007573, "1", 1e-7);
+        AssertQuantity(json, "thermalDiffusivity", 2.115317e-5, "m²/s", 1e-11);
+        Assert.Equal("IEC 61094-2:2009, Annex F", json.GetProperty("model").GetString());
+        Assert.True(json.GetProperty("insideStatedRange").GetBoolean());
+        Assert.Empty(json.GetProperty("warnings").EnumerateArray());
+        var state = json.GetProperty("state");
+        AssertQuantity(state, "temperature", 23, "°C", 1e-12);
+        AssertQuantity(state, "humidity", 50, "%", 1e-12);
+        AssertQuantity(state, "pressure", 101.325, "kPa", 1e-12);
+        AssertQuantity(state, "co2", 400, "ppm", 1e-9);
+    }
+
+    [Fact]
+    public void Air_outside_the_stated_range_warns_on_the_error_stream_and_in_the_JSON()
+    {
+        var outcome = Sample.ColumnTool("", "air", "--temperature", "97 F", "--co2", "4 %", "--json");
+        Assert.Equal(0, outcome.ExitCode);
+        using var json = JsonDocument.Parse(outcome.Output);
+        Assert.False(json.RootElement.GetProperty("insideStatedRange").GetBoolean());
+        var warnings = json
+            .RootElement.GetProperty("warnings")
+            .EnumerateArray()
+            .Select(w => w.GetString())
+            .ToArray();
+        Assert.NotEmpty(warnings);
+        Assert.Equal(
+            warnings.Select(warning => $"warning: {warning}"),
+            outcome.Error.TrimEnd('\n').Split('\n')
+        );
+    }
+
+    [Fact]
+    public void A_file_is_read_like_the_standard_input()
+    {
+        var path = Path.GetTempFileName();
+        try
+        {
+            File.WriteAllText(path, IdealTube.Closed);
+            Assert.Equal(
+                Sample.ColumnTool(IdealTube.Closed, "impedance", "-", "--at", "30").Succeeded(),
+                Sample.ColumnTool("", "impedance", path, "--at", "30").Succeeded()
+            );
+        }
+        finally
+        {
+            File.Delete(path);
+        }
+    }
+
+    [Theory]
+    [InlineData("tr_TR.UTF-8")]
+    [InlineData("de_DE.UTF-8")]
+    public void Answers_are_the_same_in_every_culture(string culture)
+    {
+        string[] air = ["air", "--temperature", "20.5 °C"];
+        Assert.Equal(
+            Sample.ColumnTool("", air).Succeeded(),
+            Sample.ColumnToolIn(culture, "", air).Succeeded()
+        );
+        string[] resonances = ["resonances", "-", "--below", "300.5"];
+        Assert.Equal(
+            Sample.ColumnTool(IdealTube.Open, resonances).Succeeded(),
+            Sample.ColumnToolIn(culture, IdealTube.Open, resonances).Succeeded()
+        );
+    }
+
+    [Theory]
+    [InlineData("impedance")]
+    [InlineData("resonances")]
+    [InlineData("length")]
+    [InlineData("air")]
+    public void Help_is_no_error(string verb) =>
+        Assert.Contains(
+            "--help",
+            Sample.ColumnTool("", verb, "--help").Succeeded(),
+            StringComparison.Ordinal
+        );
+
+    private static JsonElement First(JsonElement json) => json.GetProperty("resonances")[0];
+
+    private static double Number(JsonElement json, string name) => json.GetProperty(name).GetDouble();
+
+    private static void AssertQuantity(
+        JsonElement json,
+        string name,
+        double value,
+        string unit,
+        double tolerance
+    )
+    {
+        var quantity = json.GetProperty(name);
+        Assert.Equal(value, Number(quantity, "value"), tolerance);
+        Assert.Equal(unit, quantity.GetProperty("unit").GetString());
+    }
+}
