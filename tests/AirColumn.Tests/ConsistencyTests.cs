@@ -5,7 +5,8 @@ namespace AirColumn.Tests;
 /// <summary>House rules that hold for every public type.</summary>
 public class ConsistencyTests
 {
-    private static IEnumerable<Type> PublicTypes => typeof(AirColumn.Acoustics.Column).Assembly.GetExportedTypes();
+    private static IEnumerable<Type> PublicTypes =>
+        typeof(AirColumn.Acoustics.Column).Assembly.GetExportedTypes();
 
     [Fact]
     public void Public_types_have_no_public_fields_but_constants() =>
@@ -23,7 +24,14 @@ public class ConsistencyTests
     public void Public_properties_cannot_be_set_after_construction() =>
         Assert.Empty(
             PublicTypes
-                .SelectMany(type => type.GetProperties())
+                .SelectMany(type =>
+                    type.GetProperties(
+                        BindingFlags.Public
+                            | BindingFlags.Instance
+                            | BindingFlags.Static
+                            | BindingFlags.DeclaredOnly
+                    )
+                )
                 .Where(property =>
                     property.SetMethod is { IsPublic: true } setter
                     && !setter
@@ -44,12 +52,17 @@ public class ConsistencyTests
     [Fact]
     public void No_type_has_more_than_25_members_of_its_own()
     {
-        var crowded = PublicTypes.Where(type => OwnMembers(type).Count() > 25).Select(type => type.FullName).ToList();
+        var crowded = PublicTypes
+            .Where(type => OwnMembers(type).Count() > 25)
+            .Select(type => type.FullName)
+            .ToList();
         Assert.Empty(crowded);
     }
 
     private static IEnumerable<string> OwnMembers(Type type) =>
-        type.GetMembers(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly)
+        type.GetMembers(
+                BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly
+            )
             .Where(member => member is not MethodInfo { IsSpecialName: true })
             .Select(member => member.Name)
             .Except(["Equals", "GetHashCode", "ToString", "<Clone>$", "Deconstruct", ".ctor"])

@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace AirColumn.Acoustics;
@@ -33,4 +34,13 @@ public sealed record BlownEnd
         Require.InRange(correction.Millimeters, 0, 1000, "mm", nameof(correction));
         return new BlownEnd(true, correction.Meters);
     }
+
+    /// <summary>Whether it is open and its correction, in the invariant culture.</summary>
+    public override string ToString() =>
+        IsOpen
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"open blown end, correction {Math.Round(Correction.Millimeters, 6)} mm"
+            )
+            : "closed blown end";
 }

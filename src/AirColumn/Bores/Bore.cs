@@ -112,4 +112,7 @@ public sealed record Bore
             );
         }
     }
+
+    /// <summary>The sections from the blown end, and the far end, in the invariant culture.</summary>
+    public override string ToString() => $"{string.Join("; ", sections)}; {FarEnd}";
 }

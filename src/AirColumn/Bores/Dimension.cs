@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Runtime.CompilerServices;
 using UnitsNet;
 
@@ -31,6 +32,10 @@ internal static class Dimension
 
     /// <summary>A length shown in millimetres, the unit in which bores are drawn.</summary>
     public static Length InMillimeters(double metres) => Length.FromMillimeters(metres * 1000);
+
+    /// <summary>A length in millimetres, invariant culture, without the stray last digits of a conversion.</summary>
+    public static string Text(Length length) =>
+        string.Create(CultureInfo.InvariantCulture, $"{Math.Round(length.Millimeters, 6)} mm");
 
     // Messages in millimetres: nobody measures a bore in metres.
     private static double InRange(Length length, double min, double max, string parameter)

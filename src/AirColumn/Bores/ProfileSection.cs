@@ -5,7 +5,8 @@ namespace AirColumn.Bores;
 /// <summary>A measured bore: diameters at several places, joined by straight walls.</summary>
 public sealed record ProfileSection : Section
 {
-    private readonly EquatableArray<ConeSection> cones;
+    private readonly EquatableArray<double> positions; // m, from the inlet
+    private readonly EquatableArray<ConeSection> cones; // between them
 
     /// <summary>Makes a profile of straight pieces.</summary>
     /// <param name="points">
@@ -15,30 +16,25 @@ public sealed record ProfileSection : Section
     /// <exception cref="ArgumentException">Too few points, the first is not at 0, or positions do not increase.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number.</exception>
     public ProfileSection(params IReadOnlyList<ProfilePoint> points)
-        : this(Join(points)) { }
+        : this(Places(points), Join(points)) { }
 
-    private ProfileSection(ConeSection[] cones)
-        : base(cones.Sum(cone => cone.LengthMetres))
+    private ProfileSection(double[] positions, ConeSection[] cones)
+        : base(positions[^1])
     {
+        this.positions = new EquatableArray<double>(positions);
         this.cones = new EquatableArray<ConeSection>(cones);
     }
 
     /// <summary>The points, from the inlet to the outlet.</summary>
-    public IReadOnlyList<ProfilePoint> Points
-    {
-        get
-        {
-            var points = new List<ProfilePoint> { new(Length.Zero, cones[0].InletDiameter) };
-            var position = 0.0;
-            foreach (var cone in cones)
-            {
-                position += cone.LengthMetres;
-                points.Add(new ProfilePoint(Dimension.InMillimeters(position), cone.OutletDiameter));
-            }
+    public IReadOnlyList<ProfilePoint> Points =>
+        [
+            .. Enumerable
+                .Range(0, positions.Count)
+                .Select(i => new ProfilePoint(Dimension.InMillimeters(positions[i]), DiameterAt(i))),
+        ];
 
-            return points;
-        }
-    }
+    /// <summary>Where the points lie, m from the inlet.</summary>
+    internal IReadOnlyList<double> Positions => positions;
 
     internal override double LargestRadius => cones.Max(cone => cone.LargestRadius);
 
@@ -49,24 +45,30 @@ public sealed record ProfileSection : Section
     {
         var stretch = Dimension.AxialLength(length) / LengthMetres;
         return new ProfileSection([
-            .. cones.Select(cone => cone.WithLength(Length.FromMeters(cone.LengthMetres * stretch))),
+            .. Points.Select(
+                (point, i) => point with { Position = Length.FromMeters(positions[i] * stretch) }
+            ),
         ]);
     }
 
     internal override Wall WallAt(double x)
     {
-        var last = cones.Count - 1;
-        for (var i = 0; i < last; i++)
+        var i = 0;
+        while (i + 1 < cones.Count && x > positions[i + 1])
         {
-            if (x <= cones[i].LengthMetres)
-            {
-                return cones[i].WallAt(x);
-            }
-
-            x -= cones[i].LengthMetres;
+            i++;
         }
 
-        return cones[last].WallAt(Math.Min(x, cones[last].LengthMetres));
+        return cones[i].WallAt(Math.Min(x - positions[i], cones[i].LengthMetres));
+    }
+
+    private Length DiameterAt(int point) =>
+        point == 0 ? cones[0].InletDiameter : cones[point - 1].OutletDiameter;
+
+    private static double[] Places(IReadOnlyList<ProfilePoint> points)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        return [.. points.Select(point => point.Position.Meters).DefaultIfEmpty()];
     }
 
     private static ConeSection[] Join(IReadOnlyList<ProfilePoint> points)
@@ -103,7 +105,11 @@ public sealed record ProfileSection : Section
                 );
             }
 
-            cones[i] = new ConeSection(start.Diameter, end.Diameter, end.Position - start.Position);
+            cones[i] = new ConeSection(
+                start.Diameter,
+                end.Diameter,
+                Length.FromMeters(end.Position.Meters - start.Position.Meters)
+            );
         }
 
         return cones;

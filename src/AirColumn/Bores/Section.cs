@@ -42,4 +42,8 @@ public abstract record Section
 
     /// <summary>The wall at <paramref name="x"/> metres from the inlet, 0 to <see cref="LengthMetres"/>.</summary>
     internal abstract Wall WallAt(double x);
+
+    /// <summary>Diameters and length, such as "38 mm to 70 mm, 90 mm long", in the invariant culture.</summary>
+    public sealed override string ToString() =>
+        $"{Dimension.Text(InletDiameter)} to {Dimension.Text(OutletDiameter)}, {Dimension.Text(Length)} long";
 }

@@ -79,8 +79,16 @@ public static class SectionLength
                 return End(SolveStatus.OutOfReach, flat);
             }
 
-            // Converged or not, the best length tried is judged by its own residual.
-            _ = Brent.TryFindRoot(CentsAt, sharp, flat, 1e-13, 100, out _);
+            // Converged or not, the best length tried is judged by its own residual; where a length between shows no
+            // resonance its value only keeps the iteration going.
+            _ = Brent.TryFindRoot(
+                x => double.IsNaN(CentsAt(x)) ? sharpCents : CentsAt(x),
+                sharp,
+                flat,
+                1e-13,
+                100,
+                out _
+            );
             var best = tried.Where(pair => !double.IsNaN(pair.Value)).MinBy(pair => Math.Abs(pair.Value)).Key;
             return End(
                 Math.Abs(tried[best]) <= SolvedWithinCents ? SolveStatus.Solved : SolveStatus.NotConverged,
@@ -96,8 +104,8 @@ public static class SectionLength
         {
             if (!tried.TryGetValue(metres, out var cents))
             {
-                var found = ColumnAt(metres).FirstResonances(1);
-                cents = found.Count == 0 ? double.NaN : Cents.Between(target, found[0].Frequency);
+                var lowest = ColumnAt(metres).LowestResonance();
+                cents = lowest is null ? double.NaN : Cents.Between(target, lowest.Frequency);
                 tried[metres] = cents;
             }
 

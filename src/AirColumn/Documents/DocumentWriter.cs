@@ -134,11 +134,11 @@ internal static class DocumentWriter
     private static void WritePoints(Utf8JsonWriter json, ProfileSection profile)
     {
         json.WriteStartArray("points");
-        foreach (var point in ProfilePlaces.Of(profile))
+        for (var i = 0; i < profile.Positions.Count; i++)
         {
             json.WriteStartArray();
-            json.WriteStringValue(point.Position);
-            json.WriteStringValue(Metres(point.Diameter));
+            json.WriteStringValue(Metres(profile.Positions[i]));
+            json.WriteStringValue(Metres(2 * profile.WallAt(profile.Positions[i]).Radius));
             json.WriteEndArray();
         }
 

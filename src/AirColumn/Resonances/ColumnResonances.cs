@@ -60,4 +60,8 @@ public static class ColumnResonances
 
         return new ResonanceList(found, warnings);
     }
+
+    /// <summary>The resonance of the lowest mode; null where it is too damped or lies beyond plane-wave theory.</summary>
+    internal static Resonance? LowestResonance(this Column column) =>
+        new ResonanceSearch(column, Math.Min(column.HighestHertz, column.CutOnHertz)).Lowest();
 }

@@ -27,7 +27,7 @@ internal sealed class ResonanceSearch
     private readonly double limit;
     private readonly double horizon;
     private readonly double modeSpacing;
-    private readonly List<string> damped = [];
+    private readonly List<double> damped = [];
     private readonly List<Complex> poles = [];
 
     /// <summary>Searches up to <paramref name="limit"/> Hz.</summary>
@@ -41,11 +41,31 @@ internal sealed class ResonanceSearch
         modeSpacing = column.Gas.SpeedOfSound / (2 * column.Bore.LengthMetres);
     }
 
-    /// <summary>Modes without an extremum, in words, as far as the search went.</summary>
-    public IReadOnlyList<string> Damped => damped;
+    /// <summary>What to say of modes without an extremum, as far as the search went: one sentence or none.</summary>
+    public IReadOnlyList<string> Damped
+    {
+        get
+        {
+            var extremum = isOpen ? "a minimum" : "a maximum";
+            return damped switch
+            {
+                [] => [],
+                [var only] => [$"The mode near {Show(only)} is too damped to show {extremum} of |Z|."],
+                [var first, .., var last] =>
+                [
+                    $"{damped.Count} modes from {Show(first)} to {Show(last)} are too damped to show {extremum} of |Z|.",
+                ],
+            };
+
+            static string Show(double hertz) => Require.Show(Math.Round(hertz, 2), "Hz");
+        }
+    }
+
+    /// <summary>The resonance of the lowest mode; null where that is too damped or above the limit.</summary>
+    public Resonance? Lowest() => Run(stopAtDamped: true).FirstOrDefault();
 
     /// <summary>The resonances from the lowest up, found one by one.</summary>
-    public IEnumerable<Resonance> Run()
+    public IEnumerable<Resonance> Run(bool stopAtDamped = false)
     {
         // Poles of Z at multiples of π, zeros half way between. What lies at f = 0 (θ = 0 with a closed far end, −π/2
         // with an open one) is no resonance.
@@ -59,13 +79,7 @@ internal sealed class ResonanceSearch
         var last = 0.0;
         for (; target < highest; target += Math.PI)
         {
-            var mode = Brent.FindRoot(
-                f => phase.At(f) - target,
-                1e-6 * horizon,
-                horizon,
-                1e-9 * horizon,
-                200
-            );
+            var mode = Mode(target);
             var (place, pole) = Refine(mode, last);
             if ((place ?? mode) > limit)
             {
@@ -83,12 +97,32 @@ internal sealed class ResonanceSearch
             }
             else
             {
-                damped.Add(
-                    $"The mode near {Require.Show(Math.Round(mode, 2), "Hz")} is too damped to show "
-                        + $"{(isOpen ? "a minimum" : "a maximum")} of |Z|."
-                );
+                damped.Add(mode);
+                if (stopAtDamped)
+                {
+                    yield break;
+                }
             }
         }
+    }
+
+    // Where the phase reaches an angle below its value at the horizon.
+    private double Mode(double angle)
+    {
+        var (low, high) = (1e-6 * horizon, horizon);
+        if (Brent.TryFindRoot(f => phase.At(f) - angle, low, high, 1e-9 * horizon, 100, out var mode))
+        {
+            return mode;
+        }
+
+        // The phase of a very long or narrow bore is steep in places; halving always ends.
+        for (var i = 0; i < 60; i++)
+        {
+            mode = (low + high) / 2;
+            (low, high) = phase.At(mode) < angle ? (mode, high) : (low, mode);
+        }
+
+        return mode;
     }
 
     private (double? Place, Complex Pole) Refine(double mode, double last)

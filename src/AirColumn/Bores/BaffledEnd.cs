@@ -1,0 +1,8 @@
+namespace AirColumn.Bores;
+
+/// <summary>An open end flush with a large rigid plane.</summary>
+public sealed record BaffledEnd : BoreEnd
+{
+    /// <summary>The kind of end.</summary>
+    public override string ToString() => "open end in a baffle";
+}

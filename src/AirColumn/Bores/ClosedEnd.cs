@@ -1,0 +1,8 @@
+namespace AirColumn.Bores;
+
+/// <summary>An end stopped by a rigid plug: no flow.</summary>
+public sealed record ClosedEnd : BoreEnd
+{
+    /// <summary>The kind of end.</summary>
+    public override string ToString() => "closed end";
+}

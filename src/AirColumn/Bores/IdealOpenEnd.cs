@@ -1,0 +1,8 @@
+namespace AirColumn.Bores;
+
+/// <summary>The textbook open end, at which the sound pressure vanishes: no radiation and no end correction.</summary>
+public sealed record IdealOpenEnd : BoreEnd
+{
+    /// <summary>The kind of end.</summary>
+    public override string ToString() => "ideal open end";
+}
