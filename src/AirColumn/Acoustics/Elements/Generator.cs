@@ -28,8 +28,9 @@ internal readonly record struct Generator(Complex Diagonal, Complex Upper, Compl
             2 * (a.Lower * b.Diagonal - b.Lower * a.Diagonal)
         );
 
-    /// <summary>The largest entry, by the sum of the moduli of its parts.</summary>
-    public double Size => Math.Max(Modulus(Diagonal), Math.Max(Modulus(Upper), Modulus(Lower)));
+    /// <summary>The largest entry, those off the diagonal divided by their expected size.</summary>
+    public double SizeAgainst(double offDiagonal) =>
+        Math.Max(Modulus(Diagonal), Math.Max(Modulus(Upper), Modulus(Lower)) / offDiagonal);
 
     /// <summary>The matrix exponential: cosh(s)·1 + sinh(s)/s·this, with s² = −det.</summary>
     public ScaledMatrix Exponential()
