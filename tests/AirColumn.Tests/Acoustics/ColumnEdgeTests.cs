@@ -107,6 +107,21 @@ public class ColumnEdgeTests
     }
 
     [Fact]
+    public void Spans_are_filled_without_allocating()
+    {
+        var column = new Column(
+            Bore.Build().Cylinder(Mm(30), Mm(25)).Cone(Mm(38), Mm(60), Mm(700)).OpenEnd(Mm(3)),
+            TableAir
+        );
+        var frequencies = FrequencyGrid.Linear(20, 2000, 20).Hertz.ToArray();
+        var (real, imaginary) = (new double[20], new double[20]);
+        column.Impedance(frequencies, real, imaginary);
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        column.Impedance(frequencies, real, imaginary);
+        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+    }
+
+    [Fact]
     public void Grids_refuse_what_makes_no_grid()
     {
         Assert.Throws<ArgumentException>(() => FrequencyGrid.FromHertz());

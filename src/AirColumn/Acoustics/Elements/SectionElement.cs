@@ -46,9 +46,9 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
             return WaveFrame((Section.LengthMetres * WaveGenerator(0, k)).Exponential(), omega, k);
         }
 
-        return IsCompact(k)
-            ? FlowFrame(Integrate(FlowGenerator, k), omega, k)
-            : WaveFrame(Integrate(WaveGenerator, k), omega, k);
+        var isCompact = IsCompact(k);
+        var propagator = Integrate(k, isCompact);
+        return isCompact ? FlowFrame(propagator, omega, k) : WaveFrame(propagator, omega, k);
     }
 
     // The flow loses about 1/(k²·length·apex distance) of its digits in the wave frame.
@@ -59,6 +59,9 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
         var wavelengths = k * Section.LengthMetres;
         return wavelengths < 0.3 && wavelengths * k * apex < 1e-3;
     }
+
+    private Generator GeneratorAt(double x, double k, bool isCompact) =>
+        isCompact ? FlowGenerator(x, k) : WaveGenerator(x, k);
 
     // The matrix of (ψ, ω/k): dividing by k gives both the size of a pressure times a radius.
     private Generator FlowGenerator(double x, double k)
@@ -81,7 +84,7 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
         );
     }
 
-    private ScaledMatrix Integrate(Func<double, double, Generator> generator, double k)
+    private ScaledMatrix Integrate(double k, bool isCompact)
     {
         var total = new ScaledMatrix(TransferMatrix.Identity, 0);
         var length = Section.LengthMetres;
@@ -94,7 +97,7 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
         while (x < length)
         {
             h = Math.Min(h, length - x);
-            var (fourth, sixth) = Magnus(generator, x, h, k);
+            var (fourth, sixth) = Magnus(x, h, k, isCompact);
             // The error of the fourth-order step times (kh)² or the change of radius squared, the factors by which
             // two more orders shrink it, stands for the error of the sixth.
             var error = (sixth - fourth).SizeAgainst(offDiagonal) * ErrorRatio(x, h, k);
@@ -123,17 +126,12 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
     }
 
     // Fourth- and sixth-order Magnus exponents over [x, x + h] on three Gauss points (blanes2000).
-    private static (Generator Fourth, Generator Sixth) Magnus(
-        Func<double, double, Generator> generator,
-        double x,
-        double h,
-        double k
-    )
+    private (Generator Fourth, Generator Sixth) Magnus(double x, double h, double k, bool isCompact)
     {
         var middle = x + h / 2;
-        var a1 = generator(middle - GaussOffset * h, k);
-        var a2 = generator(middle, k);
-        var a3 = generator(middle + GaussOffset * h, k);
+        var a1 = GeneratorAt(middle - GaussOffset * h, k, isCompact);
+        var a2 = GeneratorAt(middle, k, isCompact);
+        var a3 = GeneratorAt(middle + GaussOffset * h, k, isCompact);
         var b1 = h * a2;
         var b2 = h * Math.Sqrt(15) / 3 * (a3 - a1);
         var b3 = h * 10 / 3 * (a3 - 2 * a2 + a1);
