@@ -50,6 +50,11 @@ public sealed class BoreBuilder
         return Cone(sections[^1].OutletDiameter, to, length);
     }
 
+    /// <summary>Adds a smooth horn.</summary>
+    /// <inheritdoc cref="HornSection(HornLaw, Length, Length, Length)"/>
+    public BoreBuilder Horn(HornLaw law, Length from, Length to, Length length) =>
+        Add(new HornSection(law, from, to, length));
+
     /// <summary>Adds a measured profile joined by straight walls.</summary>
     /// <inheritdoc cref="ProfileSection(IReadOnlyList{ProfilePoint})"/>
     public BoreBuilder Profile(params IReadOnlyList<ProfilePoint> points) => Add(new ProfileSection(points));

@@ -52,20 +52,27 @@ public class SectionReferenceTests
         }
     }
 
-    // horns-lossy-1d.csv, cone rows: the plane-wave equations with local losses solved to 1e-21 (zwikker1949, webster1919).
+    // horns-lossy-1d.csv: the plane-wave equations with local losses solved to 1e-21 (zwikker1949, webster1919).
     [Theory]
     [InlineData("cone_a", 0.002, 0.010, 0.3)]
     [InlineData("cone_b", 0.015, 0.045, 1.4)]
     [InlineData("cone_c", 0.045, 0.015, 1.4)]
     [InlineData("cone_d", 0.0005, 0.005, 0.5)]
-    public void Cone_with_losses_agrees_with_34_digit_integration(
-        string name,
-        double r1,
-        double r2,
-        double length
-    )
+    [InlineData("exp_a", 0.00575, 0.0615, 0.45)]
+    [InlineData("cat_a", 0.006, 0.040, 0.5)]
+    [InlineData("par_a", 0.003, 0.015, 0.6)]
+    [InlineData("bes_a", 0.00575, 0.0615, 0.45)]
+    public void Taper_agrees_with_34_digit_integration(string name, double r1, double r2, double length)
     {
-        var section = new ConeSection(Metres(2 * r1), Metres(2 * r2), Metres(length));
+        var (from, to) = (Metres(2 * r1), Metres(2 * r2));
+        Section section = name[..3] switch
+        {
+            "exp" => new HornSection(HornLaw.Exponential, from, to, Metres(length)),
+            "cat" => new HornSection(HornLaw.Catenoidal, from, to, Metres(length)),
+            "par" => new HornSection(HornLaw.Parabolic, from, to, Metres(length)),
+            "bes" => new HornSection(from, to, Metres(length), 0.7),
+            _ => new ConeSection(from, to, Metres(length)),
+        };
         var rows = ReferenceTable
             .Read("horns-lossy-1d.csv")
             .Rows.Where(row => row.Text("case") == name)
