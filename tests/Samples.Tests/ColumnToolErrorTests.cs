@@ -122,8 +122,8 @@ public class ColumnToolErrorTests
     )]
     [InlineData(
         "\"cylinder\"",
-        "\"horn\"",
-        "sections[0].shape is 'horn'; smooth horns cannot be computed yet. Give the diameter at many places as a profile instead; allowed: cylinder, cone, profile."
+        "\"bell\"",
+        "sections[0].shape is 'bell'; allowed: cylinder, cone, horn, profile."
     )]
     public void Says_what_is_wrong_with_the_document(string old, string replacement, string message)
     {

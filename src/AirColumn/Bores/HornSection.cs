@@ -5,9 +5,6 @@ namespace AirColumn.Bores;
 /// <summary>A smooth horn, opening or narrowing, whose radius follows a law from its narrow end.</summary>
 public sealed record HornSection : Section
 {
-    private readonly double inlet;
-    private readonly double outlet;
-
     /// <summary>Makes a horn.</summary>
     /// <param name="law">How the radius grows; for a Bessel horn use the constructor that takes its exponent.</param>
     /// <param name="from">Inside diameter nearer the blown end: 0.01 mm to 10 m.</param>
@@ -31,8 +28,8 @@ public sealed record HornSection : Section
     private HornSection(HornLaw law, Length from, Length to, Length length, double? exponent)
         : base(Dimension.AxialLength(length))
     {
-        inlet = Dimension.RadiusOf(from);
-        outlet = Dimension.RadiusOf(to);
+        InletRadius = Dimension.RadiusOf(from);
+        OutletRadius = Dimension.RadiusOf(to);
         if (!Enum.IsDefined(law))
         {
             throw new ArgumentOutOfRangeException(
@@ -50,7 +47,7 @@ public sealed record HornSection : Section
             );
         }
 
-        if (inlet == outlet)
+        if (InletRadius == OutletRadius)
         {
             throw new ArgumentException(
                 $"from and to are both {Dimension.Text(from)}; a horn changes its diameter. Use a cylinder.",
@@ -68,17 +65,21 @@ public sealed record HornSection : Section
     /// <summary>The exponent of a Bessel horn; null for other laws.</summary>
     public double? Exponent { get; }
 
-    internal override double LargestRadius => Math.Max(inlet, outlet);
+    internal double InletRadius { get; }
+
+    internal double OutletRadius { get; }
+
+    internal override double LargestRadius => Math.Max(InletRadius, OutletRadius);
 
     /// <inheritdoc/>
     public override HornSection WithLength(Length length) =>
-        new(Law, Length.FromMeters(2 * inlet), Length.FromMeters(2 * outlet), length, Exponent);
+        new(Law, Length.FromMeters(2 * InletRadius), Length.FromMeters(2 * OutletRadius), length, Exponent);
 
     internal override Wall WallAt(double x)
     {
         // Laws are told from the narrow end; a narrowing horn is seen from behind.
-        var opens = outlet > inlet;
-        var (narrow, wide) = opens ? (inlet, outlet) : (outlet, inlet);
+        var opens = OutletRadius > InletRadius;
+        var (narrow, wide) = opens ? (InletRadius, OutletRadius) : (OutletRadius, InletRadius);
         var wall = Law switch
         {
             HornLaw.Exponential => Exponential(opens ? x : LengthMetres - x, narrow, wide),

@@ -121,6 +121,18 @@ internal static class DocumentWriter
                 json.WriteString("to", Metres(2 * cone.WallAt(cone.LengthMetres).Radius));
                 json.WriteString("length", Metres(cone.LengthMetres));
                 break;
+            case HornSection horn:
+                json.WriteString("shape", "horn");
+                json.WriteString("law", HornWords.Of(horn.Law));
+                json.WriteString("from", Metres(2 * horn.InletRadius));
+                json.WriteString("to", Metres(2 * horn.OutletRadius));
+                json.WriteString("length", Metres(horn.LengthMetres));
+                if (horn.Exponent is { } exponent)
+                {
+                    json.WriteNumber("exponent", exponent);
+                }
+
+                break;
             case ProfileSection profile:
                 json.WriteString("shape", "profile");
                 json.WriteString("join", "straight");

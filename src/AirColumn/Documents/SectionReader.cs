@@ -10,6 +10,8 @@ internal static class SectionReader
     /// <summary>How many sections a document may have, and how many points all profiles together.</summary>
     public const int Most = 100_000;
 
+    private const string AllowedShapes = "allowed: cylinder, cone, horn, profile.";
+
     private const string CylinderExample =
         "{ \"shape\": \"cylinder\", \"diameter\": \"30 mm\", \"length\": \"25 mm\" }";
 
@@ -33,7 +35,7 @@ internal static class SectionReader
     {
         var section = DocumentObject.Of(value, CylinderExample);
         var shape = section.Required("shape", "\"cylinder\"");
-        switch (shape.Text("allowed: cylinder, cone, profile."))
+        switch (shape.Text(AllowedShapes))
         {
             case "cylinder":
                 section.AllowOnly("shape", "diameter", "length");
@@ -49,13 +51,28 @@ internal static class SectionReader
             case "profile":
                 return Profile(section, ref points);
             case "horn":
-                throw shape.Wrong(
-                    "smooth horns cannot be computed yet. Give the diameter at many places as a profile instead; "
-                        + "allowed: cylinder, cone, profile."
-                );
+                return Horn(section);
             default:
-                throw shape.Wrong("allowed: cylinder, cone, profile.");
+                throw shape.Wrong(AllowedShapes);
         }
+    }
+
+    private static HornSection Horn(DocumentObject section)
+    {
+        var law = HornWords.Law(section.Required("law", "\"exponential\"").Word(HornWords.All));
+        var isBessel = law == HornLaw.Bessel;
+        string[] known = ["shape", "law", "from", "to", "length"];
+        section.AllowOnly(isBessel ? [.. known, "exponent"] : known);
+        var from = Dimension(section, "from");
+        var to = Dimension(section, "to");
+        var length = Dimension(section, "length");
+        if (!isBessel)
+        {
+            return Checked.Make(section, () => new HornSection(law, from, to, length));
+        }
+
+        var exponent = section.Required("exponent", "0.7").Number();
+        return Checked.Make(section, () => new HornSection(from, to, length, exponent));
     }
 
     private static ProfileSection Profile(DocumentObject section, ref int points)

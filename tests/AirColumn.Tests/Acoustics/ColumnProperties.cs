@@ -123,6 +123,12 @@ public class ColumnProperties
                 c.OutletDiameter * scale,
                 c.Length * scale
             ),
+            HornSection h => new HornSection(
+                h.Law,
+                h.InletDiameter * scale,
+                h.OutletDiameter * scale,
+                h.Length * scale
+            ),
             ProfileSection p => new ProfileSection([
                 .. p.Points.Select(point => new ProfilePoint(point.Position * scale, point.Diameter * scale)),
             ]),

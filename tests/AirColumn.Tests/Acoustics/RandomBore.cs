@@ -13,10 +13,11 @@ internal static class RandomBore
         var sections = random.Next(1, 6);
         for (var i = 0; i < sections; i++)
         {
-            builder = random.Next(3) switch
+            builder = random.Next(4) switch
             {
                 0 => builder.Cylinder(Diameter(), Axial()),
                 1 => builder.Cone(Diameter(), Diameter(), Axial()),
+                2 => builder.Horn((HornLaw)(random.Next(2) * 4), Diameter(), Diameter(), Axial()),
                 _ => builder.Profile(
                     new ProfilePoint(Length.Zero, Diameter()),
                     new ProfilePoint(Axial(), Diameter()),

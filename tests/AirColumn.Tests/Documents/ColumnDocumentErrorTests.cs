@@ -175,13 +175,13 @@ public class ColumnDocumentErrorTests
         "\"cylinder\"",
         "\"tube\"",
         "sections[0].shape",
-        "sections[0].shape is 'tube'; allowed: cylinder, cone, profile."
+        "sections[0].shape is 'tube'; allowed: cylinder, cone, horn, profile."
     )]
     [InlineData(
         "\"cylinder\"",
         "\"horn\"",
-        "sections[0].shape",
-        "sections[0].shape is 'horn'; smooth horns cannot be computed yet. Give the diameter at many places as a profile instead; allowed: cylinder, cone, profile."
+        "sections[0].law",
+        "sections[0].law is missing; write \"law\": \"exponential\"."
     )]
     [InlineData(
         "\"straight\"",

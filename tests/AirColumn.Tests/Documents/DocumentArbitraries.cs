@@ -57,6 +57,20 @@ public static class DocumentArbitraries
         from length in Diameters
         select (Section)new ConeSection(inlet, outlet, length);
 
+    private static Gen<Section> Horns =>
+        from law in Gen.Elements(Enum.GetValues<HornLaw>())
+        from inlet in Between(1, 40)
+        from outlet in Between(41, 90)
+        from length in Inches
+        from exponent in Between(0.2, 3)
+        let narrow = Length.FromMillimeters(inlet)
+        let wide = Length.FromMillimeters(outlet)
+        select (Section)(
+            law == HornLaw.Bessel
+                ? new HornSection(wide, narrow, length, exponent)
+                : new HornSection(law, narrow, wide, length)
+        );
+
     // Positions as people measure them: in whole tenths of a millimetre.
     private static Gen<Section> Profiles =>
         from count in Gen.Choose(2, 12)
@@ -87,7 +101,7 @@ public static class DocumentArbitraries
         var documents =
             from name in Gen.Elements<string?>(null, "", "stepped tube", "Größe 𝄞 \"2\" \\ \n\0 <tube>")
             from air in Gen.OneOf(States, Constants)
-            from sections in Gen.OneOf(Cylinders, Cones, Profiles).NonEmptyListOf()
+            from sections in Gen.OneOf(Cylinders, Cones, Horns, Profiles).NonEmptyListOf()
             from farEnd in FarEnds
             from losses in Gen.Elements(Enum.GetValues<WallLosses>())
             from blownEnd in BlownEnds
