@@ -20,6 +20,9 @@ namespace AirColumn.Acoustics;
 /// </remarks>
 public sealed class Column
 {
+    // A period of a quarter of an hour: below it nothing is sound, and quotients of rounding begin to matter.
+    private const double LowestHertz = 1e-3;
+
     private readonly Element[] elements; // from the blown end
     private readonly FarEndLoad load;
     private readonly GasConstants gas;
@@ -37,9 +40,13 @@ public sealed class Column
         Air = air;
         Options = options ?? new ColumnOptions();
         gas = air.Constants;
-        elements = [.. Compile(bore, gas, Options)];
+        elements = [.. Compile(bore)];
         var last = bore.Sections[^1];
         load = new FarEndLoad(bore.FarEnd, last.WallAt(last.LengthMetres).Radius, gas);
+        var blownRadius = bore.Sections[0].WallAt(0).Radius;
+        var blownArea = Math.PI * blownRadius * blownRadius;
+        CharacteristicImpedance = gas.Density * gas.SpeedOfSound / blownArea;
+        BlownInertance = gas.Density * Options.BlownEnd.CorrectionMetres / blownArea;
         CutOnHertz =
             ThinEnd.CutOnKa * gas.SpeedOfSound / (2 * Math.PI * bore.Sections.Max(s => s.LargestRadius));
     }
@@ -59,14 +66,10 @@ public sealed class Column
     public Frequency CutOn => Frequency.FromHertz(CutOnHertz);
 
     /// <summary>ρc/S at the blown end: characteristic impedance without losses, Pa·s/m³.</summary>
-    public double CharacteristicImpedance
-    {
-        get
-        {
-            var radius = Bore.Sections[0].WallAt(0).Radius;
-            return gas.Density * gas.SpeedOfSound / (Math.PI * radius * radius);
-        }
-    }
+    public double CharacteristicImpedance { get; }
+
+    /// <summary>Acoustic mass of the air that moves outside an open blown end, kg/m⁴; 0 at a closed one.</summary>
+    internal double BlownInertance { get; }
 
     internal IReadOnlyList<Element> Elements => elements;
 
@@ -79,8 +82,11 @@ public sealed class Column
     /// <summary>The highest frequency at which the column answers, Hz: where the radiation tables end.</summary>
     internal double HighestHertz => load.HighestFrequency;
 
-    /// <summary>Input impedance over a grid of frequencies.</summary>
-    /// <param name="grid">The frequencies; up to ka = 3.8 at a radiating end (3 where its wall has a thickness).</param>
+    /// <summary>
+    /// Input impedance over a grid of frequencies; at an open blown end with the air outside it, which the correction of
+    /// <see cref="BlownEnd"/> stands for.
+    /// </summary>
+    /// <param name="grid">The frequencies; 0.001 Hz and up, to ka = 3.8 at a radiating end (3 where its wall has a thickness).</param>
     /// <returns>The curve; it warns where frequencies lie above <see cref="CutOn"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>
     public ImpedanceCurve Impedance(FrequencyGrid grid)
@@ -89,6 +95,7 @@ public sealed class Column
         var real = new double[grid.Count];
         var imaginary = new double[grid.Count];
         var hertz = grid.Hertz;
+        RequireRadiation(hertz[0], nameof(grid));
         RequireRadiation(hertz[^1], nameof(grid));
         for (var i = 0; i < hertz.Length; i++)
         {
@@ -99,8 +106,8 @@ public sealed class Column
         return new ImpedanceCurve(grid, real, imaginary, WarningsUpTo(hertz[^1]));
     }
 
-    /// <summary>Input impedance in plain numbers, for loops.</summary>
-    /// <param name="frequencies">Hz: above 0, below <see cref="CutOn"/>.</param>
+    /// <summary>Input impedance, as <see cref="Impedance(FrequencyGrid)"/>, in plain numbers for loops.</summary>
+    /// <param name="frequencies">Hz: 0.001 to <see cref="CutOn"/>; at a radiating end up to ka = 3.8 (3 with a wall).</param>
     /// <param name="real">Receives Re Z, Pa·s/m³; as long as the frequencies.</param>
     /// <param name="imaginary">Receives Im Z, Pa·s/m³; as long as the frequencies.</param>
     /// <exception cref="ArgumentException">The spans differ in length.</exception>
@@ -127,13 +134,15 @@ public sealed class Column
         }
     }
 
-    /// <summary>Input impedance Z = p/U at one frequency, Pa·s/m³, exp(+jωt).</summary>
-    /// <param name="frequency">Above 0, below <see cref="CutOn"/>.</param>
+    /// <summary>Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid)"/>, at one frequency: Pa·s/m³, exp(+jωt).</summary>
+    /// <param name="frequency">0.001 Hz to <see cref="CutOn"/>; at a radiating end up to ka = 3.8 (3 with a wall).</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public Complex ImpedanceAt(Frequency frequency) => InputImpedance(Omega(frequency));
 
-    /// <summary>Pressure reflection coefficient (Z − Z₀)/(Z + Z₀) at the blown end, Z₀ = ρc/S there.</summary>
-    /// <param name="frequency">Above 0, below <see cref="CutOn"/>.</param>
+    /// <summary>
+    /// Pressure reflection coefficient (Z − Z₀)/(Z + Z₀) at the blown end; Z is the input impedance, Z₀ = ρc/S there.
+    /// </summary>
+    /// <param name="frequency">0.001 Hz to <see cref="CutOn"/>; at a radiating end up to ka = 3.8 (3 with a wall).</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public Complex ReflectionAt(Frequency frequency)
     {
@@ -143,7 +152,7 @@ public sealed class Column
     }
 
     /// <summary>The two-port of the whole bore, without what lies beyond either end.</summary>
-    /// <param name="frequency">Above 0, below <see cref="CutOn"/>.</param>
+    /// <param name="frequency">0.001 Hz to <see cref="CutOn"/>; at a radiating end up to ka = 3.8 (3 with a wall).</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="ArithmeticException">
     /// The bore attenuates so strongly that the entries exceed the range of double; its impedance can still be asked for.
@@ -199,16 +208,8 @@ public sealed class Column
         return warnings;
     }
 
-    private static IEnumerable<Element> Compile(Bore bore, GasConstants gas, ColumnOptions options)
+    private IEnumerable<Element> Compile(Bore bore)
     {
-        if (options.BlownEnd.IsOpen)
-        {
-            var radius = bore.Sections[0].WallAt(0).Radius;
-            yield return new InertanceElement(
-                gas.Density * options.BlownEnd.CorrectionMetres / (Math.PI * radius * radius)
-            );
-        }
-
         Section? before = null;
         foreach (var section in bore.Sections)
         {
@@ -225,7 +226,7 @@ public sealed class Column
 
             foreach (var part in section.SmoothParts)
             {
-                yield return new SectionElement(part, gas, options.Losses, options.Tolerance);
+                yield return new SectionElement(part, gas, Options.Losses, Options.Tolerance);
             }
 
             before = section;
@@ -250,7 +251,7 @@ public sealed class Column
             logScale += log + Math.Log(size);
         }
 
-        return (p, u, logScale);
+        return (p + new Complex(0, omega * BlownInertance) * u, u, logScale);
     }
 
     private double Omega(Frequency frequency)
@@ -261,7 +262,6 @@ public sealed class Column
 
     private void RequireAnswerable(double hertz, string parameter)
     {
-        Require.Positive(hertz, "Hz", parameter);
         RequireRadiation(hertz, parameter);
         if (hertz > CutOnHertz)
         {
@@ -276,6 +276,15 @@ public sealed class Column
 
     private void RequireRadiation(double hertz, string parameter)
     {
+        if (!(hertz >= LowestHertz))
+        {
+            throw new ArgumentOutOfRangeException(
+                parameter,
+                hertz,
+                $"{parameter} is {Require.Show(hertz, "Hz")}; allowed is {Require.Show(LowestHertz, "Hz")} and more."
+            );
+        }
+
         if (hertz > HighestHertz)
         {
             throw new ArgumentOutOfRangeException(

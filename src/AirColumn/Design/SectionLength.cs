@@ -12,6 +12,7 @@ public static class SectionLength
 {
     private const double ShortestMetres = 1e-5;
     private const double LongestMetres = 100;
+    private const double ShortestPart = 1e-6;
 
     // Far below what anybody hears or cuts; above the rounding of the resonance search.
     private const double SolvedWithinCents = 1e-6;
@@ -21,7 +22,10 @@ public static class SectionLength
     /// <summary>Stretches or shortens one section, its diameters kept, until the first resonance meets the target.</summary>
     /// <param name="column">The column to begin with; it is not changed.</param>
     /// <param name="sectionIndex">Which section: 0 is at the blown end.</param>
-    /// <param name="target">Where the first resonance is wanted: above 0, up to <see cref="Column.CutOn"/>.</param>
+    /// <param name="target">
+    /// Where the first resonance is wanted: above 0, up to <see cref="Column.CutOn"/> and to where the model of a radiating
+    /// end stops.
+    /// </param>
     /// <returns>
     /// The solution with status and residual: solved means within 1e-6 cent. Lengths from 0.01 mm to 100 m are tried.
     /// </returns>
@@ -40,27 +44,47 @@ public static class SectionLength
         }
 
         Require.Positive(target.Hertz, "Hz", nameof(target));
-        Require.InRange(target.Hertz, 0, column.CutOnHertz, "Hz", nameof(target));
+        Require.InRange(
+            target.Hertz,
+            0,
+            Math.Min(column.CutOnHertz, column.HighestHertz),
+            "Hz",
+            nameof(target)
+        );
         return new Search(column, sectionIndex, target).Run();
     }
 
-    private sealed class Search(Column start, int section, Frequency target)
+    private sealed class Search(Column start, int index, Frequency target)
     {
         private readonly Dictionary<double, double> tried = [];
 
         public LengthSolution Run()
         {
-            var length = Math.Clamp(start.Bore.Sections[section].LengthMetres, ShortestMetres, LongestMetres);
-            // Longer is flatter: walk outwards in octaves of length until the target lies between.
+            var section = start.Bore.Sections[index];
+            // No part of a profile may become shorter than a section can be.
+            var shortest = Math.Max(
+                ShortestMetres,
+                ShortestPart * section.LengthMetres / section.SmoothParts.Min(part => part.LengthMetres)
+            );
+            var length = Math.Clamp(section.LengthMetres, shortest, LongestMetres);
+            // Longer is flatter, and too short shows no resonance below the cut-on: walk outwards in octaves of length
+            // until the target lies between.
             var (sharp, flat) = (length, length);
-            while (CentsAt(sharp) < 0 && sharp > ShortestMetres)
-            {
-                (flat, sharp) = (sharp, Math.Max(sharp / 2, ShortestMetres));
-            }
-
-            while (CentsAt(flat) > 0 && flat < LongestMetres)
+            while (IsSharp(flat) && flat < LongestMetres)
             {
                 (sharp, flat) = (flat, Math.Min(flat * 2, LongestMetres));
+            }
+
+            while (!IsSharp(sharp) && CentsAt(sharp) < 0 && sharp > shortest)
+            {
+                (flat, sharp) = (sharp, Math.Max(sharp / 2, shortest));
+            }
+
+            // Where the sharp side shows none, close in on the shortest length that does.
+            for (var i = 0; i < 60 && double.IsNaN(CentsAt(sharp)) && CentsAt(flat) < 0; i++)
+            {
+                var middle = (sharp + flat) / 2;
+                (sharp, flat) = IsSharp(middle) ? (middle, flat) : (sharp, middle);
             }
 
             var (sharpCents, flatCents) = (CentsAt(sharp), CentsAt(flat));
@@ -97,7 +121,9 @@ public static class SectionLength
         }
 
         private Column ColumnAt(double metres) =>
-            new(start.Bore.WithSectionLength(section, Length.FromMeters(metres)), start.Air, start.Options);
+            new(start.Bore.WithSectionLength(index, Length.FromMeters(metres)), start.Air, start.Options);
+
+        private bool IsSharp(double metres) => !(CentsAt(metres) <= 0);
 
         // The first resonance against the target; NaN where there is none.
         private double CentsAt(double metres)
@@ -138,7 +164,7 @@ public static class SectionLength
 
         private string Explain(SolveStatus status, double metres, double cents)
         {
-            var name = string.Create(CultureInfo.InvariantCulture, $"section {section + 1}");
+            var name = string.Create(CultureInfo.InvariantCulture, $"section {index + 1}");
             var length = string.Create(CultureInfo.InvariantCulture, $"{metres * 1000:0.##} mm");
             var off = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(cents):0} cents");
             var wanted = string.Create(CultureInfo.InvariantCulture, $"{target.Hertz:0.##} Hz");
@@ -146,11 +172,11 @@ public static class SectionLength
             {
                 SolveStatus.Solved => $"With {name} {length} long the first resonance lies on {wanted}.",
                 SolveStatus.OutOfReach when cents < 0 =>
-                    $"Even with {name} all but gone the first resonance lies {off} below {wanted}; shorten another section.",
+                    $"Even with {name} {length} long the first resonance lies {off} below {wanted}; shorten another section.",
                 SolveStatus.OutOfReach =>
                     $"Even with {name} {length} long the first resonance lies {off} above {wanted}; lengthen another section.",
                 SolveStatus.NoResonance =>
-                    $"With {name} {length} long the column shows no resonance within plane-wave theory, so {wanted} cannot be aimed at.",
+                    $"With {name} {length} long the column shows no first resonance below the cut-on, so {wanted} cannot be aimed at.",
                 _ => $"The search ended {off} from {wanted} with {name} {length} long.",
             };
         }

@@ -10,7 +10,7 @@ public static class ColumnResonances
 {
     private const int MostResonances = 10_000;
 
-    /// <summary>All resonances below a frequency.</summary>
+    /// <summary>All resonances below a frequency whose modes, undamped, lie where the radiation model reaches.</summary>
     /// <param name="column">The column.</param>
     /// <param name="below">The frequency: above 0, up to the end of the radiation model.</param>
     /// <returns>The resonances in order; modes too damped to make an extremum are named in the warnings.</returns>
@@ -30,8 +30,14 @@ public static class ColumnResonances
         }
 
         var search = new ResonanceSearch(column, below.Hertz);
-        var found = search.Run().Take(MostResonances).ToList();
-        return new ResonanceList(found, [.. column.WarningsUpTo(below.Hertz), .. search.Damped]);
+        var found = search.Lowest(MostResonances);
+        var warnings = new List<string>([.. column.WarningsUpTo(below.Hertz), .. search.Remarks]);
+        if (found.Count == MostResonances)
+        {
+            warnings.Add($"The search ended after {found.Count} resonances; ask for a lower range.");
+        }
+
+        return new ResonanceList(found, warnings);
     }
 
     /// <summary>The lowest resonances, as far as plane-wave theory reaches.</summary>
@@ -48,12 +54,12 @@ public static class ColumnResonances
         Require.InRange(count, 1, MostResonances, "");
         var limit = Math.Min(column.HighestHertz, column.CutOnHertz);
         var search = new ResonanceSearch(column, limit);
-        var found = search.Run().Take(count).ToList();
-        var warnings = new List<string>([.. column.WarningsUpTo(0), .. search.Damped]);
-        if (found.Count < count)
+        var found = search.Lowest(count);
+        var warnings = new List<string>([.. column.WarningsUpTo(0), .. search.Remarks]);
+        if (found.Count < count && !search.GaveUp)
         {
             warnings.Add(
-                $"{found.Count} of {count} resonances lie below {Require.Show(Math.Round(limit, 1), "Hz")}, where "
+                $"{found.Count} of {count} resonances were found below {Require.Show(Math.Round(limit, 1), "Hz")}, where "
                     + "plane-wave theory or the model of the radiating end stops."
             );
         }
@@ -63,5 +69,5 @@ public static class ColumnResonances
 
     /// <summary>The resonance of the lowest mode; null where it is too damped or lies beyond plane-wave theory.</summary>
     internal static Resonance? LowestResonance(this Column column) =>
-        new ResonanceSearch(column, Math.Min(column.HighestHertz, column.CutOnHertz)).Lowest();
+        new ResonanceSearch(column, Math.Min(column.HighestHertz, column.CutOnHertz)).OfLowestMode();
 }

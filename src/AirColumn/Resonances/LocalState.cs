@@ -8,50 +8,58 @@ namespace AirColumn.Resonances;
 /// </summary>
 /// <remarks>
 /// For a fixed state at the far end, pressure and flow at the blown end are entire functions of frequency, smooth on the
-/// scale of c/2L: unlike Z they have no poles, so that a polynomial serves however sharp a resonance is and however
-/// close an anti-resonance lies to it. Complex values on the real axis thus give zeros off the axis, and extrema of |Z| to
-/// rounding instead of to its square root.
+/// scale of c/2πL: unlike Z they have no poles, so that a polynomial serves however sharp a resonance is and however
+/// close an anti-resonance lies to it. Complex values on the real axis thus give zeros off the axis, to about
+/// (2πL·Im f/c)⁹/9!, and extrema of |Z| to rounding instead of to its square root.
 /// </remarks>
 internal sealed class LocalState
 {
     private readonly double centre;
     private readonly double width;
-    private readonly Quartic large; // of the two, the one whose zero is not wanted
-    private readonly Quartic small; // vanishes at the resonance: U for a maximum of |Z|, p for a minimum
+    private readonly LocalPolynomial large; // of the two, the one whose zero is not wanted
+    private readonly LocalPolynomial small; // vanishes at the resonance: U for a maximum of |Z|, p for a minimum
 
+    /// <summary>Samples the column at up to twice <paramref name="width"/> on both sides of <paramref name="centre"/>, Hz.</summary>
     public LocalState(Column column, double centre, double width)
     {
         this.centre = centre;
         this.width = width;
-        Span<Complex> large = stackalloc Complex[5];
-        Span<Complex> small = stackalloc Complex[5];
-        var reference = column.InputState(2 * Math.PI * centre).LogScale;
+        Span<Complex> large = stackalloc Complex[LocalPolynomial.Points];
+        Span<Complex> small = stackalloc Complex[LocalPolynomial.Points];
         var isOpen = column.Options.BlownEnd.IsOpen;
-        for (var i = 0; i < 5; i++)
+        double? reference = null;
+        IsSmooth = true;
+        for (var i = 0; i < LocalPolynomial.Points; i++)
         {
-            var (p, u, log) = column.InputState(2 * Math.PI * (centre + (i - 2) * width));
-            var scale = Math.Exp(log - reference);
+            var (p, u, log) = column.InputState(2 * Math.PI * (centre + LocalPolynomial.Node(i) * width));
+            var scale = Math.Exp(log - (reference ??= log));
+            IsSmooth &= scale is > 1e-6 and < 1e6;
             (large[i], small[i]) = isOpen ? (u * scale, p * scale) : (p * scale, u * scale);
         }
 
-        this.large = new Quartic(large[0], large[1], large[2], large[3], large[4]);
-        this.small = new Quartic(small[0], small[1], small[2], small[3], small[4]);
+        this.large = new LocalPolynomial(large);
+        this.small = new LocalPolynomial(small);
     }
 
-    /// <summary>The zero of the small part nearest to a start, Hz, by Newton's method; other zeros may be divided out.</summary>
-    public Complex ZeroNear(Complex start, ReadOnlySpan<Complex> known)
+    /// <summary>
+    /// Whether the state changes so moderately over the samples that a polynomial can follow it; in a capillary it may not.
+    /// </summary>
+    public bool IsSmooth { get; }
+
+    /// <summary>A zero of the small part, Hz, by Newton's method from a start; zeros already known are divided out.</summary>
+    public Complex ZeroNear(Complex start, IEnumerable<Complex> known)
     {
         var t = (start - centre) / width;
         for (var i = 0; i < 60; i++)
         {
-            var value = small.At(t);
+            var (value, slope, _) = small.At(t);
             if (value == 0)
             {
                 break;
             }
 
             // Newton on small/Π(t − tₖ), so that a zero already found does not attract again.
-            var inverse = small.SlopeAt(t) / value;
+            var inverse = slope / value;
             foreach (var zero in known)
             {
                 inverse -= 1 / (t - (zero - centre) / width);
@@ -77,11 +85,11 @@ internal sealed class LocalState
         var t = (start - centre) / width;
         for (var i = 0; i < 60; i++)
         {
-            var (s, l) = (small.SlopeAt(t) / small.At(t), large.SlopeAt(t) / large.At(t));
-            var first = (s - l).Real;
-            var second = (
-                small.CurvatureAt(t) / small.At(t) - s * s - (large.CurvatureAt(t) / large.At(t) - l * l)
-            ).Real;
+            var (s, s1, s2) = small.At(t);
+            var (l, l1, l2) = large.At(t);
+            var (smallRate, largeRate) = (s1 / s, l1 / l);
+            var first = (smallRate - largeRate).Real;
+            var second = (s2 / s - smallRate * smallRate - (l2 / l - largeRate * largeRate)).Real;
             if (!(second > 0))
             {
                 return null;

@@ -30,6 +30,7 @@ internal sealed class ReactivePhase
     public ReactivePhase(Column column)
     {
         this.column = column;
+        pieces.Add(new Mass(column.BlownInertance));
         foreach (var element in column.Elements)
         {
             pieces.AddRange(

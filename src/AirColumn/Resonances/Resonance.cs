@@ -23,7 +23,7 @@ public sealed class Resonance
     /// </summary>
     public Frequency Frequency { get; }
 
-    /// <summary>|Z| there, Pa·s/m³; huge or infinite, as rounding has it, in a column without any losses.</summary>
+    /// <summary>|Z| there, Pa·s/m³; huge or infinite (a minimum: tiny or 0), as rounding has it, in a column without any losses.</summary>
     public double Magnitude { get; }
 
     /// <summary>

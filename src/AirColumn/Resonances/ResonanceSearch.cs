@@ -14,6 +14,9 @@ internal sealed class ResonanceSearch
     // The lossy resonance may lie on the other side of the limit than its reactive twin.
     private const double Margin = 1.25;
 
+    // A capillary has thousands of modes below the cut-on and not one extremum: past so many in a row none will follow.
+    private const int MostDampedInARow = 100;
+
     // Half-widths on either side of a complex resonance in which its extremum is looked for, and samples in each.
     private const int Reach = 4;
     private const int SamplesPerHalfWidth = 6;
@@ -29,6 +32,7 @@ internal sealed class ResonanceSearch
     private readonly double modeSpacing;
     private readonly List<double> damped = [];
     private readonly List<Complex> poles = [];
+    private readonly List<Resonance> found = [];
 
     /// <summary>Searches up to <paramref name="limit"/> Hz.</summary>
     public ResonanceSearch(Column column, double limit)
@@ -41,8 +45,11 @@ internal sealed class ResonanceSearch
         modeSpacing = column.Gas.SpeedOfSound / (2 * column.Bore.LengthMetres);
     }
 
-    /// <summary>What to say of modes without an extremum, as far as the search went: one sentence or none.</summary>
-    public IReadOnlyList<string> Damped
+    /// <summary>Whether the search ended before the limit because a long row of modes was too damped.</summary>
+    public bool GaveUp { get; private set; }
+
+    /// <summary>What to say of modes without an extremum, as far as the search went.</summary>
+    public IReadOnlyList<string> Remarks
     {
         get
         {
@@ -53,7 +60,8 @@ internal sealed class ResonanceSearch
                 [var only] => [$"The mode near {Show(only)} is too damped to show {extremum} of |Z|."],
                 [var first, .., var last] =>
                 [
-                    $"{damped.Count} modes from {Show(first)} to {Show(last)} are too damped to show {extremum} of |Z|.",
+                    $"{damped.Count} modes from {Show(first)} to {Show(last)} are too damped to show {extremum} of |Z|"
+                        + (GaveUp ? "; the search ended there." : "."),
                 ],
             };
 
@@ -61,14 +69,44 @@ internal sealed class ResonanceSearch
         }
     }
 
-    /// <summary>The resonance of the lowest mode; null where that is too damped or above the limit.</summary>
-    public Resonance? Lowest() => Run(stopAtDamped: true).FirstOrDefault();
-
-    /// <summary>The resonances from the lowest up, found one by one.</summary>
-    public IEnumerable<Resonance> Run(bool stopAtDamped = false)
+    /// <summary>The lowest resonances, at most <paramref name="count"/>, in order of frequency.</summary>
+    public IReadOnlyList<Resonance> Lowest(int count)
     {
-        // Poles of Z at multiples of π, zeros half way between. What lies at f = 0 (θ = 0 with a closed far end, −π/2
-        // with an open one) is no resonance.
+        var row = 0;
+        foreach (var mode in Modes())
+        {
+            // An extremum may lie a little below one found before: one mode more settles the order.
+            if (found.Count > count)
+            {
+                break;
+            }
+
+            row = TryMode(mode) ? 0 : row + 1;
+            if (row == MostDampedInARow)
+            {
+                GaveUp = true;
+                break;
+            }
+        }
+
+        return [.. found.OrderBy(resonance => resonance.Frequency.Hertz).Take(count)];
+    }
+
+    /// <summary>The resonance of the lowest mode; null where that is too damped or above the limit.</summary>
+    public Resonance? OfLowestMode()
+    {
+        foreach (var mode in Modes())
+        {
+            return TryMode(mode) && found.Count > 0 ? found[0] : null;
+        }
+
+        return null;
+    }
+
+    // Where the reactive column resonates. Poles of Z at multiples of π, zeros half way between. What lies at f = 0 (θ = 0
+    // with a closed far end, −π/2 with an open one) is no resonance.
+    private IEnumerable<double> Modes()
+    {
         var target = (isOpen, column.Load.IsClosed) switch
         {
             (true, _) => Math.PI / 2,
@@ -76,41 +114,22 @@ internal sealed class ResonanceSearch
             (false, false) => 0,
         };
         var highest = phase.At(horizon);
-        var last = 0.0;
         for (; target < highest; target += Math.PI)
         {
-            var mode = Mode(target);
-            var (place, pole) = Refine(mode, last);
-            if ((place ?? mode) > limit)
-            {
-                continue;
-            }
-
-            if (place is { } hertz)
-            {
-                last = hertz;
-                yield return new Resonance(
-                    hertz,
-                    Complex.Abs(column.InputImpedance(2 * Math.PI * hertz)),
-                    pole
-                );
-            }
-            else
-            {
-                damped.Add(mode);
-                if (stopAtDamped)
-                {
-                    yield break;
-                }
-            }
+            yield return Mode(target);
         }
     }
 
     // Where the phase reaches an angle below its value at the horizon.
     private double Mode(double angle)
     {
-        var (low, high) = (1e-6 * horizon, horizon);
-        if (Brent.TryFindRoot(f => phase.At(f) - angle, low, high, 1e-9 * horizon, 100, out var mode))
+        var (low, high) = (1e-3 * horizon, horizon);
+        while (phase.At(low) >= angle)
+        {
+            (low, high) = (low / 10, low);
+        }
+
+        if (Brent.TryFindRoot(f => phase.At(f) - angle, low, high, 1e-9 * high, 100, out var mode))
         {
             return mode;
         }
@@ -125,100 +144,152 @@ internal sealed class ResonanceSearch
         return mode;
     }
 
-    private (double? Place, Complex Pole) Refine(double mode, double last)
+    // False where damping leaves no extremum.
+    private bool TryMode(double mode)
     {
         var pole = Pole(mode);
         poles.Add(pole);
-        if (Math.Abs(pole.Imaginary) < Undamped * pole.Real)
+        if (Extremum(pole) is not { } place)
         {
-            return (pole.Real, pole.Real);
+            if (mode <= limit)
+            {
+                damped.Add(mode);
+            }
+
+            return false;
         }
 
-        if (!(pole.Imaginary > 0 && pole.Real > 0))
+        if (place <= limit)
         {
-            return (null, pole);
+            var undamped = Math.Abs(pole.Imaginary) < Undamped * pole.Real;
+            found.Add(new Resonance(place, Magnitude(place), undamped ? pole.Real : pole));
         }
 
-        var place = Extremum(pole, last);
-        return (place, pole);
+        return true;
+    }
+
+    private double Magnitude(double hertz)
+    {
+        var (p, u, _) = column.InputState(2 * Math.PI * hertz);
+        return Complex.Abs(p) / Complex.Abs(u);
     }
 
     private Complex Pole(double mode)
     {
-        var widest = 0.02 * Math.Min(modeSpacing, mode);
-        var (centre, width) = (mode, widest);
+        var (centre, width) = (mode, 0.02 * Math.Min(modeSpacing, mode));
         Complex pole = mode;
+        var neighbours = Neighbours(mode);
         for (var round = 0; round < 12; round++)
         {
-            var found = new LocalState(column, centre, width).ZeroNear(pole, Neighbours(mode));
-            if (!Complex.IsFinite(found))
+            // The samples reach two widths to either side.
+            width = Math.Min(width, 0.4 * (column.HighestHertz - centre));
+            if (!(width > 0))
             {
                 return Complex.NaN;
             }
 
-            var moved = Complex.Abs(found - pole);
-            pole = found;
-            // Centre on it, though never run further than the points reach; narrow to the width of the resonance.
-            centre += Math.Clamp(pole.Real - centre, -4 * width, 4 * width);
-            if (!(centre > 0.1 * mode))
+            var state = new LocalState(column, centre, width);
+            var next = state.ZeroNear(pole, neighbours);
+            if (!state.IsSmooth || !Complex.IsFinite(next))
             {
                 return Complex.NaN;
             }
 
+            var moved = Complex.Abs(next - pole);
+            pole = next;
             if (moved < 1e-12 * mode)
             {
                 break;
             }
 
-            width = Math.Clamp(0.5 * pole.Imaginary, 1e-6 * centre, Math.Min(widest, 0.1 * centre));
+            // Centre on it, though never run further than the points reach, and span about its height above the axis:
+            // beyond its points a polynomial is a guide only.
+            centre = Math.Max(centre + Math.Clamp(pole.Real - centre, -4 * width, 4 * width), 0.1 * mode);
+            width = Math.Min(
+                Math.Max(0.5 * pole.Imaginary, 1e-6 * centre),
+                Math.Min(0.1 * modeSpacing, 0.2 * centre)
+            );
         }
 
         return pole;
     }
 
-    // Resonances found before that are close enough to draw Newton's method to themselves.
-    private Complex[] Neighbours(double mode) =>
-        [.. poles.Where(pole => Complex.Abs(pole - mode) < 0.5 * modeSpacing)];
-
-    // The extremum of |Z| that belongs to a complex resonance, above the last one found.
-    private double? Extremum(Complex pole, double last)
+    // Resonances found before that are close enough to draw Newton's method to themselves. They come in order, nearly.
+    private List<Complex> Neighbours(double mode)
     {
+        var near = new List<Complex>();
+        for (var i = poles.Count - 1; i >= 0 && !(poles[i].Real < mode - 3 * modeSpacing); i--)
+        {
+            if (Math.Abs(poles[i].Real - mode) < modeSpacing)
+            {
+                near.Add(poles[i]);
+            }
+        }
+
+        return near;
+    }
+
+    // The extremum of |Z| that belongs to a complex resonance and to none before.
+    private double? Extremum(Complex pole)
+    {
+        if (Math.Abs(pole.Imaginary) < Undamped * pole.Real)
+        {
+            return pole.Real;
+        }
+
+        if (!(pole.Imaginary > 0 && pole.Real > 0))
+        {
+            return null;
+        }
+
         var halfWidth = pole.Imaginary;
         var step = halfWidth / SamplesPerHalfWidth;
         var width = Math.Min(
-            Math.Clamp(0.3 * halfWidth, 1e-7 * pole.Real, 0.01 * modeSpacing),
-            0.1 * pole.Real
+            Math.Max(0.3 * halfWidth, 1e-7 * pole.Real),
+            Math.Min(0.01 * modeSpacing, 0.1 * pole.Real)
         );
         // Straight from the resonance, where damping is slight …
-        if (Polish(pole.Real, width, last) is { } near && Math.Abs(near - pole.Real) < halfWidth)
+        if (
+            Polish(pole.Real, width) is { } near
+            && Math.Abs(near - pole.Real) < halfWidth
+            && IsNew(near, width)
+        )
         {
             return near;
         }
 
-        // … else from the extremum among samples around it that is nearest to it.
-        double? start = null;
+        // … else from the extrema among samples around it, the nearest first.
         var from = Math.Max(pole.Real - Reach * halfWidth, 0.01 * pole.Real);
         var to = Math.Min(pole.Real + Reach * halfWidth, column.HighestHertz);
-        var (before, now) = (Ratio(from), Ratio(from + step));
+        var starts = new List<double>();
+        var (before, now) = (Least(from), Least(from + step));
         for (var f = from + 2 * step; f < to; f += step)
         {
-            var next = Ratio(f);
-            if (
-                now < before
-                && now <= next
-                && (start is null || Math.Abs(f - step - pole.Real) < Math.Abs(start.Value - pole.Real))
-            )
+            var next = Least(f);
+            if (now < before && now <= next)
             {
-                start = f - step;
+                starts.Add(f - step);
             }
 
             (before, now) = (now, next);
         }
 
-        return start is { } sample ? Polish(sample, width, last) : null;
+        foreach (var start in starts.OrderBy(start => Math.Abs(start - pole.Real)))
+        {
+            if (Polish(start, width) is { } place && IsNew(place, width))
+            {
+                return place;
+            }
+        }
+
+        return null;
     }
 
-    private double? Polish(double start, double width, double last)
+    // The same place found from two resonances is one extremum.
+    private bool IsNew(double place, double width) =>
+        !found.Exists(resonance => Math.Abs(resonance.Frequency.Hertz - place) < 0.03 * width);
+
+    private double? Polish(double start, double width)
     {
         var place = start;
         for (var round = 0; round < 8; round++)
@@ -228,8 +299,8 @@ internal sealed class ResonanceSearch
                 return null;
             }
 
-            var found = new LocalState(column, place, width).LeastNear(place);
-            if (found is not { } next || !(Math.Abs(next - place) < 20 * width))
+            var least = new LocalState(column, place, width).LeastNear(place);
+            if (least is not { } next || !(Math.Abs(next - place) < 20 * width))
             {
                 return null;
             }
@@ -238,17 +309,12 @@ internal sealed class ResonanceSearch
             place = next;
             if (moved < 0.01 * width)
             {
-                // The same place found for two resonances is one extremum.
-                return place > last * (1 + 1e-9) ? place : null;
+                return place;
             }
         }
 
         return null;
     }
 
-    private double Ratio(double hertz)
-    {
-        var magnitude = Complex.Abs(column.InputImpedance(2 * Math.PI * hertz));
-        return isOpen ? magnitude : 1 / magnitude;
-    }
+    private double Least(double hertz) => isOpen ? Magnitude(hertz) : 1 / Magnitude(hertz);
 }

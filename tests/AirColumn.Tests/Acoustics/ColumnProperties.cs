@@ -29,6 +29,18 @@ public class ColumnProperties
     }
 
     [Property(MaxTest = 200)]
+    public void Steep_short_cones_are_passive_down_to_the_lowest_frequency(int seed)
+    {
+        var random = new Random(seed);
+        var cone = new ConeSection(Diameter(), Diameter(), Metres(1e-5 * Math.Pow(1e5, random.NextDouble())));
+        var z = Column(cone, new ClosedEnd())
+            .InputImpedance(2 * Math.PI * 1e-3 * Math.Pow(1e5, random.NextDouble()));
+        Assert.True(Complex.IsFinite(z) && z.Real >= 0, $"seed {seed}: {cone}: Z = {z}");
+
+        Length Diameter() => Metres(1e-4 * Math.Pow(1e3, random.NextDouble()));
+    }
+
+    [Property(MaxTest = 200)]
     public void Two_port_is_reciprocal(int seed)
     {
         var column = new Column(RandomBore.From(seed, 3e-3), TableAir);

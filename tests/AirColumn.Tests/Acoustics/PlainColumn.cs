@@ -18,7 +18,7 @@ internal sealed class PlainColumn(
 )
 {
     /// <summary>Z at the blown end of cylinders (radius and length, m) closed at the far end.</summary>
-    public Complex ClosedImpedance(double hertz, IReadOnlyList<(double Radius, double Length)> cylinders)
+    public Complex ClosedImpedance(Complex hertz, IReadOnlyList<(double Radius, double Length)> cylinders)
     {
         var omega = 2 * Math.PI * hertz;
         var (a, b, cc, d) = (Complex.One, Complex.Zero, Complex.Zero, Complex.One);

@@ -51,6 +51,32 @@ public class SectionLengthTests
         Near.Absolute(0, Cents.Between(target, again[0].Frequency), 1e-6);
     }
 
+    // From lengths so short that the first resonance lies above the cut-on, and to notes near it.
+    [Theory]
+    [InlineData(1, 65.4)]
+    [InlineData(3, 65.4)]
+    [InlineData(300, 4800)]
+    [InlineData(5, 4500)]
+    [InlineData(90_000, 65.4)]
+    public void Solves_from_any_length_to_begin_with(double millimetres, double hertz)
+    {
+        var column = new Column(Bore.Build().Cylinder(Mm(40), Mm(millimetres)).OpenEnd(), TableAir);
+        var solution = SectionLength.Solve(column, 0, Frequency.FromHertz(hertz));
+        Assert.True(solution.IsSolved, solution.Explanation);
+        Near.Relative(hertz, solution.Column.FirstResonances(1)[0].Frequency.Hertz, 1e-9);
+    }
+
+    [Fact]
+    public void Shrinks_a_profile_with_a_short_piece_no_further_than_it_can()
+    {
+        var bore = Bore.Build()
+            .Cylinder(Mm(40), Mm(1000))
+            .Profile(new(Mm(0), Mm(40)), new(Mm(1), Mm(41)), new(Mm(900), Mm(60)))
+            .OpenEnd();
+        var solution = SectionLength.Solve(new Column(bore, TableAir), 1, Frequency.FromHertz(500));
+        Assert.Equal(SolveStatus.OutOfReach, solution.Status);
+    }
+
     [Fact]
     public void Says_so_when_the_rest_of_the_bore_is_already_too_long()
     {

@@ -26,6 +26,23 @@ public class NoneMissedTests
             ["cone_b"] = Bore.Build().Cone(Mm(30), Mm(90), Mm(1400)).OpenEnd(),
             ["cone_c"] = Bore.Build().Cone(Mm(90), Mm(30), Mm(1400)).OpenEnd(),
             ["cone_d"] = Bore.Build().Cone(Mm(1), Mm(10), Mm(500)).OpenEnd(),
+            ["unequal chambers"] = Bore.Build()
+                .Cylinder(Mm(3.551), Mm(361.071))
+                .Cylinder(Mm(60.37), Mm(1.2536))
+                .Cylinder(Mm(31.29), Mm(18.801))
+                .Cylinder(Mm(20.617), Mm(61.908))
+                .Cylinder(Mm(76.481), Mm(77.47))
+                .IdealOpenEnd(),
+            ["chambers joined by a neck"] = Bore.Build()
+                .Cylinder(Mm(40), Mm(300))
+                .Cylinder(Mm(3), Mm(50))
+                .Cylinder(Mm(40), Mm(300))
+                .ClosedEnd(),
+            ["chambers joined by a capillary"] = Bore.Build()
+                .Cylinder(Mm(40), Mm(300))
+                .Cylinder(Mm(0.1), Mm(500))
+                .Cylinder(Mm(40), Mm(300))
+                .ClosedEnd(),
             ["cylinder 1 mm"] = Bore.Build().Cylinder(Mm(2), Mm(300)).OpenEnd(),
             ["cylinder 4 mm"] = Bore.Build().Cylinder(Mm(8), Mm(3000)).OpenEnd(),
             ["cylinder 20 mm"] = Bore.Build().Cylinder(Mm(40), Mm(3000)).ClosedEnd(),
@@ -36,6 +53,52 @@ public class NoneMissedTests
     [MemberData(nameof(ReferenceBores))]
     public void Reference_bores(string name) =>
         FoundIsWhatAScanSees(new Column(Bores[name], TableAir), 2000, name);
+
+    // Every bore that can be built gets an answer in time, be it that there is no resonance.
+    [Theory]
+    [InlineData(0.01, 1e6)]
+    [InlineData(0.1, 1000)]
+    [InlineData(1, 10_000)]
+    [InlineData(30, 1e6)]
+    [InlineData(10_000, 0.001)]
+    public void Extreme_tubes_are_answered(double diameter, double length)
+    {
+        foreach (
+            var end in new BoreEnd[]
+            {
+                new OpenEnd(Mm(0)),
+                new OpenEnd(Mm(3)),
+                new ClosedEnd(),
+                new IdealOpenEnd(),
+            }
+        )
+        {
+            var found = Column(new CylinderSection(Mm(diameter), Mm(length)), end).FirstResonances(3);
+            Assert.All(found, resonance => Assert.True(double.IsFinite(resonance.QualityFactor)));
+            Assert.True(found.Count == 3 || found.Warnings.Count > 0);
+        }
+    }
+
+    // The complex resonances of a lossy tube are poles of the textbook's impedance, continued off the real axis.
+    [Theory]
+    [InlineData(0.0015)]
+    [InlineData(0.02)]
+    public void Poles_are_those_of_the_textbook_version(double radius)
+    {
+        var plain = new PlainColumn(343.37, 1.2045, 1.814e-5, 0.0258, 1006, 1.4019);
+        var column = Column(new CylinderSection(Metres(2 * radius), Metres(0.5)), new ClosedEnd());
+        var found = column.FirstResonances(5);
+        Assert.Equal(5, found.Count);
+        foreach (var resonance in found)
+        {
+            // Near a pole |Z| is the residue over the distance: at 1e-6 half-widths it stands a million times the peak.
+            var z = plain.ClosedImpedance(resonance.Pole, [(radius, 0.5)]);
+            Assert.True(
+                Complex.Abs(z) > 1e6 * resonance.Magnitude,
+                $"{resonance}: {Complex.Abs(z) / resonance.Magnitude}"
+            );
+        }
+    }
 
     [Fact]
     public void Random_bores()

@@ -20,10 +20,10 @@ namespace AirColumn.Acoustics.Elements;
 /// constant and one exponential is exact. Else Magnus steps of sixth order on three Gauss points are taken
 /// (source: blanes2000), their length controlled by the difference to the fourth-order step.
 /// <para>
-/// Where a tapering section is far shorter than a wavelength and its apex near, the flow is a small difference of the two
-/// terms of χ. There ψ is paired with ω = jωρ·U/(πa) itself:
+/// Where the apex of the taper is a small part of a wavelength away, the flow is a small difference of the two terms of χ.
+/// Steps there pair ψ with v = jωρ·U/(πa) itself:
 /// <code>
-/// ψ' = (a'/a)·ψ − (1 + εv)·ω,  ω' = k²(1 + εt)·ψ − (a'/a)·ω.
+/// ψ' = (a'/a)·ψ − (1 + εv)·v,  v' = k²(1 + εt)·ψ − (a'/a)·v.
 /// </code>
 /// </para>
 /// </remarks>
@@ -41,29 +41,21 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
     public override ScaledMatrix At(double omega)
     {
         var k = omega / gas.SpeedOfSound;
-        if (Section is CylinderSection)
-        {
-            return WaveFrame((Section.LengthMetres * WaveGenerator(0, k)).Exponential(), omega, k);
-        }
-
-        var isCompact = IsCompact(k);
-        var propagator = Integrate(k, isCompact);
-        return isCompact ? FlowFrame(propagator, omega, k) : WaveFrame(propagator, omega, k);
+        return Section is CylinderSection
+            ? TwoPort(
+                (Section.LengthMetres * WaveGenerator(0, k)).Exponential(),
+                0,
+                Section.LengthMetres,
+                k,
+                false
+            )
+            : Integrate(k);
     }
 
-    // The flow loses about 1/(k²·length·apex distance) of its digits in the wave frame.
-    private bool IsCompact(double k)
-    {
-        var (inlet, outlet) = (Section.WallAt(0), Section.WallAt(Section.LengthMetres));
-        var apex = Math.Min(inlet.Radius / Math.Abs(inlet.Slope), outlet.Radius / Math.Abs(outlet.Slope));
-        var wavelengths = k * Section.LengthMetres;
-        return wavelengths < 0.3 && wavelengths * k * apex < 1e-3;
-    }
+    private Generator GeneratorAt(double x, double k, bool nearApex) =>
+        nearApex ? FlowGenerator(x, k) : WaveGenerator(x, k);
 
-    private Generator GeneratorAt(double x, double k, bool isCompact) =>
-        isCompact ? FlowGenerator(x, k) : WaveGenerator(x, k);
-
-    // The matrix of (ψ, ω/k): dividing by k gives both the size of a pressure times a radius.
+    // The matrix of (ψ, v/k): dividing by k gives both the size of a pressure times a radius.
     private Generator FlowGenerator(double x, double k)
     {
         var wall = Section.WallAt(x);
@@ -84,22 +76,22 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
         );
     }
 
-    private ScaledMatrix Integrate(double k, bool isCompact)
+    private ScaledMatrix Integrate(double k)
     {
         var total = new ScaledMatrix(TransferMatrix.Identity, 0);
         var length = Section.LengthMetres;
         var x = 0.0;
         // To begin with a wavelength holds several steps, or the commutators do not shrink.
         var h = Math.Min(length, 1.5 / k);
-        // In a section short against the wavelength the transfer impedance and admittance are that small, and their error
-        // counts against their own size.
-        var offDiagonal = Math.Min(1, k * length);
         while (x < length)
         {
             h = Math.Min(h, length - x);
-            var (fourth, sixth) = Magnus(x, h, k, isCompact);
-            // The error of the fourth-order step times (kh)² or the change of radius squared, the factors by which
-            // two more orders shrink it, stands for the error of the sixth.
+            var nearApex = IsNearApex(x, k) || IsNearApex(x + h, k);
+            var (fourth, sixth) = Magnus(x, h, k, nearApex);
+            // In a step short against the wavelength the entries off the diagonal are that small, and their error counts
+            // against their own size. The error of the fourth-order step times (kh)² or the change of radius squared,
+            // the factors by which two more orders shrink it, stands for the error of the sixth.
+            var offDiagonal = Math.Min(1, k * h);
             var error = (sixth - fourth).SizeAgainst(offDiagonal) * ErrorRatio(x, h, k);
             var allowed = Math.Max(tolerance * h / length, Rounding * sixth.SizeAgainst(offDiagonal));
             var growth = error == 0 ? LargestGrowth : 0.9 * Math.Pow(allowed / error, 1.0 / 6);
@@ -109,12 +101,20 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
                 continue;
             }
 
-            total = sixth.Exponential() * total;
-            x = length - x - h < Rounding * length ? length : x + h;
+            var end = length - x - h < Rounding * length ? length : x + h;
+            total *= TwoPort(sixth.Exponential(), x, end, k, nearApex);
+            x = end;
             h *= Math.Clamp(growth, 0.5, LargestGrowth);
         }
 
         return total;
+    }
+
+    // In the wave frame the flow loses about 1/(k·apex distance)² of its digits.
+    private bool IsNearApex(double x, double k)
+    {
+        var wall = Section.WallAt(Math.Min(x, Section.LengthMetres));
+        return Math.Abs(wall.Slope) > 10 * k * wall.Radius;
     }
 
     private double ErrorRatio(double x, double h, double k)
@@ -126,12 +126,12 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
     }
 
     // Fourth- and sixth-order Magnus exponents over [x, x + h] on three Gauss points (blanes2000).
-    private (Generator Fourth, Generator Sixth) Magnus(double x, double h, double k, bool isCompact)
+    private (Generator Fourth, Generator Sixth) Magnus(double x, double h, double k, bool nearApex)
     {
         var middle = x + h / 2;
-        var a1 = GeneratorAt(middle - GaussOffset * h, k, isCompact);
-        var a2 = GeneratorAt(middle, k, isCompact);
-        var a3 = GeneratorAt(middle + GaussOffset * h, k, isCompact);
+        var a1 = GeneratorAt(middle - GaussOffset * h, k, nearApex);
+        var a2 = GeneratorAt(middle, k, nearApex);
+        var a3 = GeneratorAt(middle + GaussOffset * h, k, nearApex);
         var b1 = h * a2;
         var b2 = h * Math.Sqrt(15) / 3 * (a3 - a1);
         var b3 = h * 10 / 3 * (a3 - 2 * a2 + a1);
@@ -142,38 +142,22 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
         return (average - 1.0 / 12 * c1, sixth);
     }
 
-    // (p, U) at the inlet from (p, U) at the outlet, given (ψ, χ/k) at the outlet from the inlet.
-    private ScaledMatrix WaveFrame(ScaledMatrix propagator, double omega, double k)
+    // (p, U) at x from (p, U) at end, given the state at end from that at x: its inverse, it being unimodular, between
+    // the changes of variables.
+    private ScaledMatrix TwoPort(ScaledMatrix propagator, double x, double end, double k, bool nearApex)
     {
-        var (inlet, outlet) = (Section.WallAt(0), Section.WallAt(Section.LengthMetres));
-        var inertia = new Complex(0, omega * gas.Density / Math.PI);
-        return Between(
-            new TransferMatrix(1 / inlet.Radius, 0, inlet.Slope / inertia, -inlet.Radius * k / inertia),
-            propagator,
-            new TransferMatrix(outlet.Radius, 0, outlet.Slope / k, -inertia / (outlet.Radius * k))
-        );
-    }
-
-    // The same, given (ψ, ω/k).
-    private ScaledMatrix FlowFrame(ScaledMatrix propagator, double omega, double k)
-    {
-        var (inlet, outlet) = (Section.WallAt(0).Radius, Section.WallAt(Section.LengthMetres).Radius);
-        var inertia = new Complex(0, omega * gas.Density / Math.PI);
-        return Between(
-            new TransferMatrix(1 / inlet, 0, 0, inlet * k / inertia),
-            propagator,
-            new TransferMatrix(outlet, 0, 0, inertia / (outlet * k))
-        );
-    }
-
-    // The propagator runs from inlet to outlet, a two-port the other way: its inverse, it being unimodular.
-    private static ScaledMatrix Between(
-        TransferMatrix fromState,
-        ScaledMatrix propagator,
-        TransferMatrix toState
-    )
-    {
+        var (here, there) = (Section.WallAt(x), Section.WallAt(end));
         var m = propagator.Matrix;
-        return propagator with { Matrix = fromState * new TransferMatrix(m.D, -m.B, -m.C, m.A) * toState };
+        var inverse = new TransferMatrix(m.D, -m.B, -m.C, m.A);
+        // jωρ/π over k.
+        var inertia = new Complex(0, gas.SpeedOfSound * gas.Density / Math.PI);
+        var matrix = nearApex
+            ? new TransferMatrix(1 / here.Radius, 0, 0, here.Radius / inertia)
+                * inverse
+                * new TransferMatrix(there.Radius, 0, 0, inertia / there.Radius)
+            : new TransferMatrix(1 / here.Radius, 0, here.Slope / (k * inertia), -here.Radius / inertia)
+                * inverse
+                * new TransferMatrix(there.Radius, 0, there.Slope / k, -inertia / there.Radius);
+        return propagator with { Matrix = matrix };
     }
 }

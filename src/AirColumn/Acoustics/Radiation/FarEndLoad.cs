@@ -33,8 +33,8 @@ internal sealed class FarEndLoad
                 Warning =
                     outerOverInner > RimmedEnd.ThickestTabulated
                         ? $"The wall at the open end makes the outer radius {Require.Show(Math.Round(outerOverInner, 2), "")} "
-                            + "times the inner; field solutions were tabulated up to 3 times. The end correction is "
-                            + "interpolated towards a baffle, and may be off by some hundredths of the radius."
+                            + "times the inner; field solutions were tabulated up to 3 times. Between there and a baffle the end correction "
+                            + "may be off by some hundredths of the radius, and the radiated power, so level and Q, by some tens of per cent."
                         : null;
                 break;
             case ClosedEnd or IdealOpenEnd:

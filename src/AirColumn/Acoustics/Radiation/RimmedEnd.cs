@@ -49,7 +49,7 @@ internal sealed class RimmedEnd
         // Below the table's first ka both rests have reached their limits.
         var x = ThinEnd.Variable(Math.Max(ka, RimTable.Ka[0]));
         return new EndReflection(
-            Math.Exp(ThinLog(ka, innerOverOuter) + ka * ka * logReflection.At(x)),
+            ThinLog(ka, innerOverOuter) + ka * ka * logReflection.At(x),
             ThinCorrection(ka, innerOverOuter) + endCorrection.At(x)
         );
     }

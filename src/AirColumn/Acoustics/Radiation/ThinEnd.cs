@@ -70,7 +70,7 @@ internal sealed class ThinEnd
             0
         );
 
-    public EndReflection At(double ka) => new(Math.Exp(LogReflection(ka)), EndCorrection(ka));
+    public EndReflection At(double ka) => new(LogReflection(ka), EndCorrection(ka));
 
     /// <summary>l/a.</summary>
     public double EndCorrection(double ka) => endCorrection.At(Variable(ka));
