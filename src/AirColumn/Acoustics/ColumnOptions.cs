@@ -16,7 +16,7 @@ public sealed record ColumnOptions
             losses = Enum.IsDefined(value)
                 ? value
                 : throw new ArgumentOutOfRangeException(
-                    nameof(value),
+                    nameof(Losses),
                     value,
                     $"Losses is {(int)value}; allowed are {string.Join(", ", Enum.GetNames<WallLosses>())}."
                 );
@@ -26,7 +26,7 @@ public sealed record ColumnOptions
     public BlownEnd BlownEnd
     {
         get => blownEnd;
-        init => blownEnd = value ?? throw new ArgumentNullException(nameof(value));
+        init => blownEnd = value ?? throw new ArgumentNullException(nameof(BlownEnd));
     }
 
     /// <summary>

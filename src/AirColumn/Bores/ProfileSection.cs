@@ -112,6 +112,7 @@ public sealed record ProfileSection : Section
             );
         }
 
+        Dimension.AxialLength(points[^1].Position, nameof(points));
         return cones;
     }
 }

@@ -14,7 +14,7 @@ internal sealed class ThinEnd
     /// <summary>First zero of J₁: the cut-on of the first radial mode of a rigid duct.</summary>
     public const double CutOnKa = 3.8317059702075123;
 
-    private const int Degree = 5;
+    private const int Degree = 4;
 
     private readonly RationalInterpolant endCorrection;
     private readonly RationalInterpolant logReflection;
