@@ -19,29 +19,34 @@ internal sealed class RimmedEnd
     /// <summary>The table's thickest wall; above it the end is an interpolation towards the baffle.</summary>
     public const double ThickestTabulated = 3;
 
-    private const int Degree = 3;
+    private const int DegreeAcrossRims = 3;
+    private const int DegreeAlongKa = 2;
+
+    // One interpolation over the rims for each tabulated ka, of what the table has beyond the blend.
+    private static readonly RationalInterpolant[] CorrectionRests = AcrossRims(
+        RimTable.EndCorrection,
+        EdgeVariable,
+        (value, ka, ratio) => value - ThinCorrection(ka, ratio)
+    );
+
+    private static readonly RationalInterpolant[] LogRests = AcrossRims(
+        RimTable.Reflection,
+        ratio => ratio,
+        (value, ka, ratio) => (Math.Log(value) - ThinLog(ka, ratio)) / (ka * ka)
+    );
 
     private readonly double innerOverOuter;
-    private readonly RationalInterpolant endCorrection;
-    private readonly RationalInterpolant logReflection;
+    private readonly RationalInterpolant correctionRest;
+    private readonly RationalInterpolant logRest;
 
     /// <summary>An end of outer over inner radius <paramref name="outerOverInner"/>, above 1.</summary>
     public RimmedEnd(double outerOverInner)
     {
         innerOverOuter = 1 / outerOverInner;
-        var ka = RimTable.Ka;
-        var nodes = new double[ka.Length];
-        var corrections = new double[ka.Length];
-        var logs = new double[ka.Length];
-        for (var i = 0; i < ka.Length; i++)
-        {
-            nodes[i] = ThinEnd.Variable(ka[i]);
-            corrections[i] = AcrossRims(i, RimTable.EndCorrection, ThinCorrection, EdgeVariable);
-            logs[i] = AcrossRims(i, RimTable.Reflection, ThinLog, v => v, Math.Log) / (ka[i] * ka[i]);
-        }
-
-        endCorrection = new RationalInterpolant(nodes, corrections, 2);
-        logReflection = new RationalInterpolant(nodes, logs, 2);
+        double[] nodes = [.. RimTable.Ka.ToArray().Select(ThinEnd.Variable)];
+        var edge = EdgeVariable(innerOverOuter);
+        correctionRest = new(nodes, [.. CorrectionRests.Select(rest => rest.At(edge))], DegreeAlongKa);
+        logRest = new(nodes, [.. LogRests.Select(rest => rest.At(innerOverOuter))], DegreeAlongKa);
     }
 
     public EndReflection At(double ka)
@@ -49,36 +54,38 @@ internal sealed class RimmedEnd
         // Below the table's first ka both rests have reached their limits.
         var x = ThinEnd.Variable(Math.Max(ka, RimTable.Ka[0]));
         return new EndReflection(
-            ThinLog(ka, innerOverOuter) + ka * ka * logReflection.At(x),
-            ThinCorrection(ka, innerOverOuter) + endCorrection.At(x)
+            ThinLog(ka, innerOverOuter) + ka * ka * logRest.At(x),
+            ThinCorrection(ka, innerOverOuter) + correctionRest.At(x)
         );
     }
 
-    // What the table has beyond the blend of the two exact ends, at one ka, interpolated to this rim.
-    private double AcrossRims(
-        int index,
+    private static RationalInterpolant[] AcrossRims(
         ReadOnlySpan<double> table,
-        Func<double, double, double> blend,
         Func<double, double> variable,
-        Func<double, double>? map = null
+        Func<double, double, double, double> rest
     )
     {
         var ka = RimTable.Ka;
         var rims = RimTable.OuterOverInner;
-        // From the thin edge (a/b = 1, nothing beyond the blend) through the table to the baffle (a/b = 0).
-        var nodes = new List<(double X, double Y)> { (variable(1), 0), (variable(0), 0) };
-        for (var i = 0; i < rims.Length; i++)
+        var result = new RationalInterpolant[ka.Length];
+        for (var j = 0; j < ka.Length; j++)
         {
-            var value = table[i * ka.Length + index];
-            nodes.Add((variable(1 / rims[i]), (map?.Invoke(value) ?? value) - blend(ka[index], 1 / rims[i])));
+            // From the thin edge (a/b = 1, nothing beyond the blend) through the table to the baffle (a/b = 0).
+            var nodes = new List<(double X, double Y)> { (variable(1), 0), (variable(0), 0) };
+            for (var i = 0; i < rims.Length; i++)
+            {
+                nodes.Add((variable(1 / rims[i]), rest(table[i * ka.Length + j], ka[j], 1 / rims[i])));
+            }
+
+            nodes.Sort((a, b) => a.X.CompareTo(b.X));
+            result[j] = new(
+                [.. nodes.Select(node => node.X)],
+                [.. nodes.Select(node => node.Y)],
+                DegreeAcrossRims
+            );
         }
 
-        nodes.Sort((a, b) => a.X.CompareTo(b.X));
-        return new RationalInterpolant(
-            [.. nodes.Select(node => node.X)],
-            [.. nodes.Select(node => node.Y)],
-            Degree
-        ).At(variable(innerOverOuter));
+        return result;
     }
 
     private static double EdgeVariable(double innerOverOuter) => Math.Pow(1 - innerOverOuter, 2.0 / 3);
