@@ -49,6 +49,8 @@ public static class TubePlanner
         TubePlanOptions options
     )
     {
+        private static Length AnyLength => Length.FromMeters(1);
+
         private readonly Frequency target = tuning.FrequencyOf(note);
 
         private Length QuarterWaveLength =>
@@ -56,17 +58,19 @@ public static class TubePlanner
 
         public TubePlan Run()
         {
+            // Before any length is tried: where plane waves end depends on the diameters only.
+            var cutOn = new Column(parts.BoreWith(AnyLength), air).CutOn;
+            if (target > cutOn)
+            {
+                return Unsolved(SolveStatus.OutOfReach, Wording.TooWide(note, target, cutOn));
+            }
+
             var start = Math.Clamp(
                 (QuarterWaveLength - parts.FittingsLength).Meters,
                 Math.Min(QuarterWaveLength.Meters / 10, LongestPipeMetres),
                 LongestPipeMetres
             );
             var column = new Column(parts.BoreWith(Length.FromMeters(start)), air);
-            if (target > column.CutOn)
-            {
-                return Unsolved(SolveStatus.OutOfReach, Wording.TooWide(note, target, column.CutOn));
-            }
-
             var solution = SectionLength.Solve(column, parts.PipeSection, target);
             if (!solution.IsSolved)
             {
