@@ -68,7 +68,7 @@ internal sealed class PlanOptions
 
     private readonly Option<double?> trimmingCents = Options.Parsed<double?>(
         "--trim-cents",
-        "How many cents flat the first cut is to be, 0 to 200; --tolerance and rounding up are added. [default: 32 cents]",
+        "How many cents flat the first cut is to be, 0 to 200; --tolerance and rounding up are added. [default: 40 cents]",
         text =>
             new TubePlanOptions
             {
