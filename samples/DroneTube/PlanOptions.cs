@@ -33,7 +33,7 @@ internal sealed class PlanOptions
 
     private readonly Option<Length?> mouthAdds = Adds(
         "--mouth-adds",
-        "What the mouth fitting adds to the length."
+        "What the mouth fitting adds: the length of tube with it, less the length without it."
     );
     private readonly Option<Length?> mouthDiameter = Inside(
         "--mouth-diameter",
@@ -41,7 +41,7 @@ internal sealed class PlanOptions
     );
     private readonly Option<Length?> endAdds = Adds(
         "--end-adds",
-        "What the far-end fitting adds to the length."
+        "What the far-end fitting adds, measured the same way."
     );
     private readonly Option<Length?> endDiameter = Inside(
         "--end-diameter",
@@ -68,7 +68,7 @@ internal sealed class PlanOptions
 
     private readonly Option<double?> trimmingCents = Options.Parsed<double?>(
         "--trim-cents",
-        "How many cents flat the first cut is to be, 0 to 200; --tolerance and rounding up are added. [default: 40 cents]",
+        "How many cents flat the first cut is to be, 0 to 200; --tolerance and rounding up are added. [default: 40 cents, a choice with a margin]",
         text =>
             new TubePlanOptions
             {
