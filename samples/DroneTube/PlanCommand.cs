@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Shared;
 
 namespace DroneTube;
 
@@ -24,9 +25,14 @@ internal static class PlanCommand
         command.SetAction(parsed =>
         {
             var plan = options.Plan(parsed);
-            parsed.InvocationConfiguration.Output.Write(
-                parsed.GetValue(json) ? PlanJson.Of(plan) : PlanText.Of(plan)
-            );
+            var asJson = parsed.GetValue(json);
+            // The page for the bench has the warnings on it.
+            if (asJson || !plan.IsSolved)
+            {
+                ConsoleProgram.Warn(parsed, plan.Warnings);
+            }
+
+            parsed.InvocationConfiguration.Output.Write(asJson ? PlanJson.Of(plan) : PlanText.Of(plan));
         });
         return command;
     }

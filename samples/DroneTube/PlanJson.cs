@@ -58,8 +58,10 @@ internal static class PlanJson
     {
         json.WriteStartObject("trimming");
         json.Number("bandCents", trimming.BandCents);
-        Length(json, "measuringTolerance", trimming.MeasuringTolerance);
-        Length(json, "allowance", trimming.Allowance);
+        json.Number("measuringToleranceMetres", trimming.MeasuringTolerance.Meters);
+        json.WriteString("measuringToleranceInches", Show.DecimalInches(trimming.MeasuringTolerance));
+        json.Number("allowanceMetres", trimming.Allowance.Meters);
+        json.WriteString("allowanceInches", InchFraction.AtLeast(trimming.Allowance).ToString());
         Cut(json, "firstCut", trimming.FirstCut);
         Cut(json, "firstCutSixteenthInch", trimming.FirstCutInches);
         json.WriteEndObject();

@@ -33,7 +33,7 @@ internal sealed class PlanOptions
 
     private readonly Option<Length?> mouthAdds = Adds(
         "--mouth-adds",
-        "What the mouth fitting adds to the length."
+        "What the mouth fitting adds: the length of tube with it, less the length without it."
     );
     private readonly Option<Length?> mouthDiameter = Inside(
         "--mouth-diameter",
@@ -41,7 +41,7 @@ internal sealed class PlanOptions
     );
     private readonly Option<Length?> endAdds = Adds(
         "--end-adds",
-        "What the far-end fitting adds to the length."
+        "What the far-end fitting adds, measured the same way."
     );
     private readonly Option<Length?> endDiameter = Inside(
         "--end-diameter",
@@ -51,33 +51,31 @@ internal sealed class PlanOptions
     private readonly Option<Temperature?> temperature = Options.Parsed<Temperature?>(
         "--temperature",
         "Of the air in the tube. [default: 20 °C]",
-        text => Named(() => Room(QuantityText.ParseTemperature(text), null).State!.Temperature)
+        text => Room(QuantityText.ParseTemperature(text), RelativeHumidity.Zero).State!.Temperature
     );
 
     private readonly Option<RelativeHumidity?> humidity = Options.Parsed<RelativeHumidity?>(
         "--humidity",
         "Relative humidity of the air in the tube. [default: 50 %]",
-        text => Named(() => Room(null, QuantityText.ParseRelativeHumidity(text)).State!.Humidity)
+        text => Room(null, QuantityText.ParseRelativeHumidity(text)).State!.Humidity
     );
 
     private readonly Option<Frequency?> reference = Options.Parsed<Frequency?>(
         "--reference",
-        "Frequency of A4. [default: 440 Hz]",
-        text => Named(() => Tuning.WithReference(QuantityText.ParseFrequency(text)).Reference)
+        "Frequency of A4, in Hz or with a unit. [default: 440 Hz]",
+        text => Tuning.WithReference(Options.Hertz(text)).Reference
     );
 
     private readonly Option<double?> trimmingCents = Options.Parsed<double?>(
         "--trim-cents",
-        "How many cents flat the first cut is to be, 0 to 200. [default: 32 cents]",
+        "How many cents flat the first cut is to be, 0 to 200; --tolerance and rounding up are added. [default: 40 cents, a choice with a margin]",
         text =>
-            Named(() =>
-                new TubePlanOptions
-                {
-                    TrimmingCents =
-                        Options.Number(text)
-                        ?? throw new FormatException($"'{text}' is not a number; write cents, such as 40"),
-                }.TrimmingCents
-            )
+            new TubePlanOptions
+            {
+                TrimmingCents =
+                    Options.Number(text)
+                    ?? throw new FormatException($"'{text}' is not a number; write cents, such as 40."),
+            }.TrimmingCents
     );
 
     private readonly Option<Length?> tolerance = Size(
@@ -176,26 +174,5 @@ internal sealed class PlanOptions
         Size(name, description, length => new Fitting("any", AnyLength, length).InsideDiameter);
 
     private static Option<Length?> Size(string name, string description, Func<Length, Length> check) =>
-        Options.Parsed<Length?>(
-            name,
-            description,
-            text => Named(() => check(QuantityText.ParseLength(text)))
-        );
-
-    // The library names its parameter; here the option is named already.
-    private static T Named<T>(Func<T> read)
-    {
-        try
-        {
-            return read();
-        }
-        catch (ArgumentOutOfRangeException problem)
-        {
-            var message = OneLine.Of(problem);
-            var name = $"{problem.ParamName} is ";
-            throw new FormatException(
-                message.StartsWith(name, StringComparison.Ordinal) ? message[name.Length..] : message
-            );
-        }
-    }
+        Options.Parsed<Length?>(name, description, text => check(QuantityText.ParseLength(text)));
 }

@@ -14,6 +14,14 @@ internal static class Show
 
     public static string Millimetres(Length length) => Text($"{length.Millimeters:0.#} mm");
 
+    /// <summary>For what adds up: two decimals, without zeros at the end.</summary>
+    public static string Hundredths(Length length) => Text($"{length.Millimeters:0.##} mm");
+
+    /// <summary>What a caliper reads: "2.4 mm (0.094 in)".</summary>
+    public static string Size(Length length) => $"{Hundredths(length)} ({DecimalInches(length)})";
+
+    public static string DecimalInches(Length length) => Text($"{length.Inches:0.000} in");
+
     public static string Inches(Length length) => InchFraction.Describe(length);
 
     /// <summary>Both, for a sentence: "14.2 mm (9/16 in)".</summary>

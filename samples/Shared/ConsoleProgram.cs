@@ -9,7 +9,8 @@ namespace Shared;
 /// Runs a command line: errors in one or two lines on the error stream, exit code 0, 1 for a failure, 2 for bad input.
 /// </summary>
 /// <remarks>
-/// A verb computes everything first and writes to <c>InvocationConfiguration.Output</c> last, so that a failed run
+/// Bad input is only what a parser or a <see cref="BadInputException"/> calls so: an exception that nobody expected is a
+/// fault of the program, and must not look like one of the user. A verb computes everything first and writes to <c>InvocationConfiguration.Output</c> last, so that a failed run
 /// writes nothing. Both streams are UTF-8 with '\n' on every system.
 /// </remarks>
 internal static class ConsoleProgram
@@ -44,7 +45,7 @@ internal static class ConsoleProgram
             output.Flush();
             return code;
         }
-        catch (Exception problem) when (problem is BadInputException or FormatException or ArgumentException)
+        catch (BadInputException problem)
         {
             error.WriteLine($"error: {OneLine.Of(problem)}");
             return BadInput;
@@ -83,11 +84,12 @@ internal static class ConsoleProgram
     private static string WhatIsWrong(RootCommand root, ParseResult parsed)
     {
         var command = parsed.CommandResult.Command;
-        var verbs = string.Join(", ", command.Subcommands.Select(verb => verb.Name));
+        var verbs = string.Join(", ", command.Subcommands.Select(subcommand => subcommand.Name));
+        var (verb, are) = command.Subcommands.Count == 1 ? ("verb", "is") : ("verbs", "are");
         return (verbs.Length > 0, parsed.UnmatchedTokens) switch
         {
-            (true, []) => $"Say what to do; the verbs of {root.Name} are {verbs}.",
-            (true, [var first, ..]) => $"'{first}' is not a verb of {root.Name}; its verbs are {verbs}.",
+            (true, []) => $"Say what to do; the {verb} of {root.Name} {are} {verbs}.",
+            (true, [var first, ..]) => $"'{first}' is not a verb of {root.Name}; its {verb} {are} {verbs}.",
             (false, [var first, ..]) =>
                 $"'{first}' is not an option of {Names(root, parsed)} or is one argument too many.",
             _ => parsed.Errors[0].Message,

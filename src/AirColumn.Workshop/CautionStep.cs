@@ -12,6 +12,12 @@ public enum CautionStep
     /// <summary>Deburring and rounding the edges.</summary>
     Edges,
 
+    /// <summary>Playing.</summary>
+    Playing,
+
+    /// <summary>Keeping the mouth end clean.</summary>
+    Hygiene,
+
     /// <summary>Heating plastic.</summary>
     Heating,
 
@@ -20,10 +26,4 @@ public enum CautionStep
 
     /// <summary>Painting.</summary>
     Paint,
-
-    /// <summary>Playing.</summary>
-    Playing,
-
-    /// <summary>Keeping the mouth end clean.</summary>
-    Hygiene,
 }

@@ -29,24 +29,6 @@ public static class Cautions
             "Deburr both cuts inside and outside. Round every edge that meets the mouth until it is smooth to a fingertip."
         ),
         new(
-            CautionStep.Heating,
-            "Heating PVC",
-            "PVC softens at 80-85 °C and may give off carbon monoxide and hydrogen chloride from near 140 °C. Work outdoors "
-                + "or with strong ventilation, use no open flame, stop at any browning or smell. Hot water or steam is gentler."
-        ),
-        new(
-            CautionStep.SolventCement,
-            "Solvent cement",
-            "The vapour is flammable: ventilate, no flame or spark, keep it off the skin. PVC and ABS need their own cements; "
-                + "polypropylene takes none. Keep joints dry until the tube is tuned. Let them set as the maker's table says, "
-                + "longer when cold or humid; keep cement off the mouth end and air the tube fully before playing."
-        ),
-        new(
-            CautionStep.Paint,
-            "Paint",
-            "Outside only: never in the bore or where lips go. Ventilate, thin coats, and let it cure fully before playing."
-        ),
-        new(
             CautionStep.Playing,
             "Playing",
             "Light-headed? Stop, breathe normally, and rest before going on."
@@ -55,6 +37,26 @@ public static class Cautions
             CautionStep.Hygiene,
             "Hygiene",
             "Clean the mouth end before and after playing; share it with no one uncleaned."
+        ),
+        new(
+            CautionStep.Heating,
+            "Heating plastic",
+            "PVC softens at 80-85 °C (176-185 °F) and may give off carbon monoxide and hydrogen chloride from near 140 °C "
+                + "(285 °F); for any other plastic read its maker's data first. Work outdoors or with strong ventilation, use "
+                + "no open flame, stop at any browning or smell. Hot water and steam are gentler but scald: wear gloves and "
+                + "long sleeves, and never heat a tube with its ends sealed."
+        ),
+        new(
+            CautionStep.SolventCement,
+            "Solvent cement",
+            "The vapour is flammable: ventilate, no flame or spark. Wear gloves and eye protection. PVC and ABS need their "
+                + "own cements; polypropylene takes none. Keep joints dry until the tube is tuned. Let them set as the maker's table says, "
+                + "longer when cold or humid; keep cement off the mouth end and air the tube fully before playing."
+        ),
+        new(
+            CautionStep.Paint,
+            "Paint",
+            "Outside only: never in the bore or where lips go. Ventilate, thin coats, and let it cure fully before playing."
         ),
     ];
 

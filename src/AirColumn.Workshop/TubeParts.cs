@@ -13,7 +13,7 @@ public sealed record TubeParts
     /// <param name="pipeDiameter">Inside diameter of the pipe, read with a caliper: 5 mm to 500 mm.</param>
     /// <param name="wall">
     /// Thickness of the wall at the open end (of the far-end fitting if there is one, else of the pipe): 0 to 100 mm. Left
-    /// out, it is taken as a thin edge; 4 mm make a difference of about 2 cents.
+    /// out, it is taken as a thin edge.
     /// </param>
     /// <param name="mouth">The fitting at the blown end; null for a bare pipe.</param>
     /// <param name="end">The fitting at the far end; null for a bare pipe.</param>

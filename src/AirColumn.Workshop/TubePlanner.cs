@@ -12,6 +12,9 @@ public static class TubePlanner
 {
     private const int LastResonance = 4;
 
+    // Two semitones: more than anybody wants to trim.
+    private const double VeryFlatCents = 200;
+
     // What a tuning names, Hz; only absurd tubes have resonances beyond.
     private const double LowestNamed = 1;
     private const double HighestNamed = 100_000;
@@ -49,6 +52,8 @@ public static class TubePlanner
         TubePlanOptions options
     )
     {
+        private static Length AnyLength => Length.FromMeters(1);
+
         private readonly Frequency target = tuning.FrequencyOf(note);
 
         private Length QuarterWaveLength =>
@@ -56,17 +61,19 @@ public static class TubePlanner
 
         public TubePlan Run()
         {
+            // Before any length is tried: where plane waves end depends on the diameters only.
+            var cutOn = new Column(parts.BoreWith(AnyLength), air).CutOn;
+            if (target > cutOn)
+            {
+                return Unsolved(SolveStatus.OutOfReach, Wording.TooWide(note, target, cutOn));
+            }
+
             var start = Math.Clamp(
                 (QuarterWaveLength - parts.FittingsLength).Meters,
                 Math.Min(QuarterWaveLength.Meters / 10, LongestPipeMetres),
                 LongestPipeMetres
             );
             var column = new Column(parts.BoreWith(Length.FromMeters(start)), air);
-            if (target > column.CutOn)
-            {
-                return Unsolved(SolveStatus.OutOfReach, Wording.TooWide(note, target, column.CutOn));
-            }
-
             var solution = SectionLength.Solve(column, parts.PipeSection, target);
             if (!solution.IsSolved)
             {
@@ -75,9 +82,12 @@ public static class TubePlanner
 
             var flat = target * Cents.ToRatio(-options.TrimmingCents);
             var longer = SectionLength.Solve(solution.Column, parts.PipeSection, flat);
-            return longer.IsSolved
-                ? Solved(solution, longer.Length - solution.Length + options.MeasuringTolerance)
-                : Unsolved(longer.Status, Wording.NoLength(note, flat, longer));
+            if (longer.IsSolved)
+            {
+                return Solved(solution, longer.Length - solution.Length + options.MeasuringTolerance);
+            }
+
+            return Unsolved(longer.Status, Wording.NoAllowance(note, solution.Length, flat, options));
         }
 
         private TubePlan Solved(LengthSolution solution, Length allowance)
@@ -99,6 +109,8 @@ public static class TubePlanner
             }
 
             var resonances = solution.Column.FirstResonances(LastResonance);
+            IEnumerable<string> veryFlat =
+                firstCut.Cents < -VeryFlatCents ? [Wording.VeryFlat(firstCut.Cents)] : [];
             return new TubePlan
             {
                 Parts = parts,
@@ -107,7 +119,7 @@ public static class TubePlanner
                 Air = air,
                 Status = solution.Status,
                 Explanation = Wording.Found(note, target, exact),
-                Warnings = [.. resonances.Warnings, .. UsualPractice.Warnings(parts, note)],
+                Warnings = [.. resonances.Warnings, .. UsualPractice.Warnings(parts, note), .. veryFlat],
                 Exact = exact,
                 WholeMillimetre = millimetre,
                 WholeSixteenth = sixteenth,

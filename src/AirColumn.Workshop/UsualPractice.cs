@@ -17,7 +17,7 @@ internal static class UsualPractice
         var mouth = parts.BlownDiameter;
         if (mouth.Millimeters is < NarrowestMouth or > WidestMouth)
         {
-            yield return $"The blown end is {Wording.Millimetres(mouth)} inside; 25 to 40 mm is usual and 28 to 32 mm suits "
+            yield return $"The blown end is {Wording.Size(mouth)} inside; 25 to 40 mm is usual and 28 to 32 mm suits "
                 + "most players. Too wide gives no drone, too narrow an unsteady one.";
         }
 

@@ -31,10 +31,23 @@ internal static class Wording
 
     public static string NoResonance(Pitch note, Frequency target) =>
         $"No pipe length was found for {note}, {Hertz(target)}: near the length it would need, the tube shows no resonance "
-        + "within plane-wave theory; choose another note or other parts.";
+        + "of its lowest mode; choose another note or other parts.";
 
     public static string Millimetres(Length length) =>
         string.Create(CultureInfo.InvariantCulture, $"{length.Millimeters:0.#} mm");
+
+    public static string NoAllowance(Pitch note, Length pipe, Frequency flat, TubePlanOptions options) =>
+        $"{note} is reachable, with a pipe of {Millimetres(pipe)}, but the allowance is not: no pipe length puts the first "
+        + $"resonance {Cents(options.TrimmingCents)} lower, on {Hertz(flat)}; choose fewer cents to trim.";
+
+    public static string VeryFlat(double cents) =>
+        $"The first cut is {Cents(-cents)} flat of the note; for less to trim choose fewer cents or a smaller tolerance.";
+
+    public static string Size(Length length) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{length.Millimeters:0.##} mm ({length.Inches:0.000} in)"
+        );
 
     private static string Metres(Length length) =>
         string.Create(CultureInfo.InvariantCulture, $"{length.Meters:0.#} m");

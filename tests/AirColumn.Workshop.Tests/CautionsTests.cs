@@ -11,7 +11,7 @@ public class CautionsTests
         var caution = Assert.Single(Cautions.All, caution => caution.Step == step);
         Assert.Same(caution, Cautions.For(step));
         Assert.False(string.IsNullOrWhiteSpace(caution.Title));
-        Assert.InRange(caution.Text.Length, 20, 400);
+        Assert.InRange(caution.Text.Length, 20, 450);
         Assert.EndsWith(".", caution.Text);
     }
 
@@ -26,6 +26,12 @@ public class CautionsTests
     [InlineData(CautionStep.Edges, "every edge that meets the mouth")]
     [InlineData(CautionStep.Heating, "hydrogen chloride")]
     [InlineData(CautionStep.Heating, "no open flame")]
+    [InlineData(CautionStep.Heating, "scald: wear gloves and long sleeves")]
+    [InlineData(CautionStep.Heating, "never heat a tube with its ends sealed")]
+    [InlineData(CautionStep.Heating, "80-85 °C (176-185 °F)")]
+    [InlineData(CautionStep.Heating, "140 °C (285 °F)")]
+    [InlineData(CautionStep.Heating, "any other plastic read its maker's data first")]
+    [InlineData(CautionStep.SolventCement, "gloves and eye protection")]
     [InlineData(CautionStep.SolventCement, "flammable")]
     [InlineData(CautionStep.SolventCement, "ventilate")]
     [InlineData(CautionStep.Paint, "never in the bore or where lips go")]

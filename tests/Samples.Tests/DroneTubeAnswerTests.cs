@@ -63,12 +63,30 @@ public partial class DroneTubeAnswerTests
         var text = Text();
         Says(text, "total length", plan, "totalLength");
         Says(text, "pipe cut length", plan, "pipeLength");
-        Says(text, "in whole mm", plan.GetProperty("wholeMillimetre"), "pipeLength");
-        Says(text, "in 1/16 in", plan.GetProperty("wholeSixteenthInch"), "pipeLength");
         var trimming = plan.GetProperty("trimming");
-        Says(text, "first cut, whole mm", trimming.GetProperty("firstCut"), "pipeLength");
-        Says(text, "first cut, 1/16 in", trimming.GetProperty("firstCutSixteenthInch"), "pipeLength");
-        Says(text, "Leave", trimming, "allowance");
+        var cuts = CutList(text);
+        JsonElement[] rounded =
+        [
+            plan.GetProperty("wholeMillimetre"),
+            plan.GetProperty("wholeSixteenthInch"),
+            trimming.GetProperty("firstCut"),
+            trimming.GetProperty("firstCutSixteenthInch"),
+        ];
+        Assert.All(
+            cuts.Zip(rounded),
+            pair =>
+            {
+                var (cut, json) = pair;
+                Assert.Equal(Number(json, "pipeLengthMetres") * 1000, cut.Pipe * cut.Millimetres, 1e-9);
+                Assert.Equal(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{Number(json, "firstResonanceHz"):0.00} Hz, {Number(json, "cents"):+0.0;-0.0} cents"
+                    ),
+                    cut.Resonance
+                );
+            }
+        );
         Says(text, "c/4f:", plan.GetProperty("quarterWaveRule"), "totalLength");
         var overblown = plan.GetProperty("overblown")[0];
         Assert.Contains(
@@ -80,50 +98,99 @@ public partial class DroneTubeAnswerTests
         );
     }
 
+    // As a maker adds them up: in the unit that is printed, with nothing left over.
+    [Theory]
+    [InlineData()]
+    [InlineData("--mouth-adds", "30.26 mm", "--end-adds", "44.45 mm")]
+    [InlineData("--mouth-adds", "1.31 in", "--end-adds", "1 7/8 in", "--note", "C#2")]
+    [InlineData("--mouth-adds", "0.4 mm", "--end-adds", "0.3 mm", "--tolerance", "7 mm")]
+    public void Printed_columns_add_up(params string[] more)
+    {
+        var text = Sample.DroneTube(Changed(more)).Succeeded();
+        var cuts = CutList(text);
+        Assert.Equal([1, 25.4, 1, 25.4], cuts.Select(cut => cut.Millimetres));
+        Assert.All(cuts, cut => Assert.Equal(cut.Total, cut.Pipe + cut.Fittings, 1e-9));
+
+        // Millimetres are whole, inches whole sixteenths, and what is left to trim is what the rows differ by.
+        Assert.All(
+            cuts,
+            cut => Assert.Equal(0, Math.IEEERemainder(cut.Pipe * (cut.Millimetres == 1 ? 1 : 16), 1))
+        );
+        var left = LeftToTrim().Match(text);
+        Assert.Equal(cuts[2].Pipe - cuts[0].Pipe, Read(left.Groups["mm"].Value), 1e-9);
+        Assert.Equal(cuts[3].Pipe - cuts[1].Pipe, Fraction(left.Groups["in"].Value), 1e-9);
+    }
+
     [Fact]
-    public void Every_length_in_the_text_is_metric_and_in_inches()
+    public void Every_computed_length_is_metric_and_in_sixteenths()
     {
         var pairs = MetricAndInches().Matches(Text());
-        // Two fittings with two sizes each, pipe and wall; six lengths; allowance and tolerance; two of the rule.
-        Assert.Equal(16, pairs.Count);
+        // Total and pipe; total and difference of the rule.
+        Assert.Equal(4, pairs.Count);
         Assert.All(
             pairs,
             pair =>
             {
-                var whole = pair.Groups["whole"] is { Success: true } w ? Read(w.Value) : 0;
-                var top = pair.Groups["top"] is { Success: true } t ? Read(t.Value) : 0;
-                var bottom = pair.Groups["bottom"] is { Success: true } b ? Read(b.Value) : 1;
+                var inches = Fraction(pair.Groups["in"].Value);
                 // Half a sixteenth of an inch and half of the last digit in millimetres.
-                Assert.Equal(Read(pair.Groups["mm"].Value), (whole + top / bottom) * 25.4, 25.4 / 32 + 0.051);
-                Assert.True(bottom <= 16, pair.Value);
+                Assert.Equal(Read(pair.Groups["mm"].Value), inches * 25.4, 25.4 / 32 + 0.051);
+                Assert.Equal(0, Math.IEEERemainder(inches * 16, 1));
             }
         );
     }
 
     [Fact]
-    public void Plan_fits_a_screen_and_ends_with_the_cautions_of_every_step()
+    public void Measured_sizes_are_echoed_as_a_caliper_reads_them()
     {
-        var lines = Text().Split('\n');
+        var text = Text();
+        // 1 in is 25.4 mm.
+        Assert.Contains("mouth fitting     30 mm (1.181 in)         31 mm (1.220 in)", text);
+        Assert.Contains("far-end fitting   45 mm (1.772 in)         63 mm (2.480 in)", text);
+        Assert.Contains("wall 2.4 mm (0.094 in)", text);
+        Assert.Contains("2 mm (0.079 in)\nfor measuring", text);
+        Assert.Contains(
+            " 37.85 mm (1.490 in)\n",
+            Sample.DroneTube("plan", "--note", "D2", "--pipe-diameter", "1.49 in").Succeeded()
+        );
+    }
+
+    [Fact]
+    public void Page_is_short_and_each_caution_stands_at_its_step()
+    {
+        var lines = Text().TrimEnd('\n').Split('\n');
         Assert.All(lines, line => Assert.InRange(line.Length, 0, 79));
-        Assert.InRange(lines.Length, 30, 60);
-        string[] steps =
+        Assert.InRange(lines.Length, 30, 62);
+        string[] marks =
         [
-            "Cutting:",
-            "Dust:",
-            "Edges:",
-            "Heating PVC:",
-            "Solvent cement:",
-            "Paint:",
-            "Playing:",
-            "Hygiene:",
+            "Lengths, computed",
+            "Cautions: Product labels, local codes",
+            "  Cutting:",
+            "  Dust:",
+            "  Edges:",
+            "Trimming:",
+            "  Playing:",
+            "  Hygiene:",
+            "Joining and finishing",
+            "  Heating plastic:",
+            "  Solvent cement:",
+            "  Paint:",
         ];
-        var cautions = lines.SkipWhile(line =>
-            !line.StartsWith("Cautions: Product labels, local codes", Ordinal)
+        Assert.Equal(marks, lines.SelectMany(line => marks.Where(mark => line.StartsWith(mark, Ordinal))));
+    }
+
+    [Fact]
+    public void Warnings_are_on_the_page_and_beside_json()
+    {
+        string[] wide = ["plan", "--note", "D2", "--pipe-diameter", "52 mm"];
+        Assert.Contains(
+            "\nMind: The blown end is 52 mm (2.047 in) inside;",
+            Sample.DroneTube(wide).Succeeded()
         );
-        Assert.Equal(
-            steps,
-            cautions.SelectMany(line => steps.Where(step => line.StartsWith($"  {step}", Ordinal)))
-        );
+        var json = Sample.DroneTube([.. wide, "--json"]);
+        Assert.Equal(0, json.ExitCode);
+        Assert.StartsWith("warning: The blown end is 52 mm", json.Error, Ordinal);
+        using var document = JsonDocument.Parse(json.Output);
+        Assert.Equal(1, document.RootElement.GetProperty("warnings").GetArrayLength());
     }
 
     [Fact]
@@ -146,7 +213,11 @@ public partial class DroneTubeAnswerTests
     {
         var text = Text().ReplaceLineEndings(" ");
         Assert.Contains("The first resonance and the played note are not the same", text);
-        Assert.Contains("11 to 32 cents above", text);
+        Assert.Contains(
+            "11 to 32 cents above the first resonance computed for cold air (common practice)",
+            text
+        );
+        Assert.Contains("compared come out 27 to 32 cents", text);
     }
 
     // Makers publish 117 cm for plain 38 mm pipe on D2 (common practice): longer than the first resonance asks for, and
@@ -171,10 +242,10 @@ public partial class DroneTubeAnswerTests
         var usual = LengthWith();
         Assert.Equal(
             usual,
-            LengthWith("--temperature", "68 °F", "--humidity", "50 %", "--reference", "440 Hz"),
+            LengthWith("--temperature", "68 °F", "--humidity", "50 %", "--reference", "440"),
             1e-9
         );
-        Assert.True(LengthWith("--temperature", "30 °C") > usual);
+        Assert.True(LengthWith("--temperature", "25 °C") > usual);
         Assert.True(LengthWith("--reference", "444 Hz") < usual);
     }
 
@@ -218,8 +289,65 @@ public partial class DroneTubeAnswerTests
 
     private static double Read(string digits) => double.Parse(digits, CultureInfo.InvariantCulture);
 
+    // The sample's arguments, some with another value.
+    private static string[] Changed(string[] more)
+    {
+        string[] arguments = [.. OnE2];
+        for (var i = 0; i < more.Length; i += 2)
+        {
+            var at = Array.IndexOf(arguments, more[i]);
+            arguments = at < 0 ? [.. arguments, more[i], more[i + 1]] : arguments;
+            arguments[at < 0 ? arguments.Length - 1 : at + 1] = more[i + 1];
+        }
+
+        return arguments;
+    }
+
+    private static CutRow[] CutList(string text)
+    {
+        CutRow[] rows =
+        [
+            .. CutRows()
+                .Matches(text)
+                .Select(row => new CutRow(
+                    row.Groups["unit"].Value == "mm" ? 1 : 25.4,
+                    Fraction(row.Groups["pipe"].Value),
+                    Fraction(row.Groups["fittings"].Value),
+                    Fraction(row.Groups["total"].Value),
+                    row.Groups["resonance"].Value
+                )),
+        ];
+        Assert.Equal(4, rows.Length);
+        return rows;
+    }
+
+    // "38 5/8" or "1008".
+    private static double Fraction(string text) =>
+        text.Split(' ')
+            .Sum(part => part.Split('/') is [var top, var bottom] ? Read(top) / Read(bottom) : Read(part));
+
+    private sealed record CutRow(
+        double Millimetres,
+        double Pipe,
+        double Fittings,
+        double Total,
+        string Resonance
+    );
+
     [GeneratedRegex(
-        @"(?<mm>\d+(\.\d)?) mm( \(| +)((?<whole>\d+) )?((?<top>\d+)/(?<bottom>\d+) )?in\b",
+        @"^  (first cut|in)\b.*? (?<pipe>\d[\d /.]*) (?<unit>mm|in) +(?<fittings>\d[\d /.]*) \k<unit> +(?<total>\d[\d /.]*) \k<unit> +(?<resonance>\S+ Hz, \S+ cents)$",
+        RegexOptions.CultureInvariant | RegexOptions.Multiline
+    )]
+    private static partial Regex CutRows();
+
+    [GeneratedRegex(
+        @"first cut leaves (?<mm>\d+) mm or (?<in>\d[\d /]*) in to trim",
+        RegexOptions.CultureInvariant
+    )]
+    private static partial Regex LeftToTrim();
+
+    [GeneratedRegex(
+        @"(?<mm>\d+(\.\d)?) mm( \(| +)(?<in>\d+|(\d+ )?\d+/\d+) in\b",
         RegexOptions.CultureInvariant
     )]
     private static partial Regex MetricAndInches();
