@@ -182,6 +182,13 @@ public class ColumnToolAnswerTests
         }
     }
 
+    // Otherwise the runs in a country's culture would prove nothing.
+    [Theory]
+    [InlineData("ColumnTool")]
+    [InlineData("DroneTube")]
+    public void Programs_run_in_the_culture_of_the_machine(string program) =>
+        Assert.True(Sample.HasCultures(program));
+
     [Theory]
     [InlineData("tr_TR.UTF-8")]
     [InlineData("de_DE.UTF-8")]

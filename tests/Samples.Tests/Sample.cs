@@ -17,21 +17,33 @@ internal static class Sample
 
     /// <summary>Runs ColumnTool as on a machine in another country.</summary>
     public static Outcome ColumnToolIn(string culture, string input, params string[] arguments) =>
-        Run(
-            "ColumnTool",
-            input,
-            new Dictionary<string, string> { ["LANG"] = culture, ["LC_ALL"] = culture },
-            arguments
-        );
+        Run("ColumnTool", input, Country(culture), arguments);
 
     /// <summary>Runs DroneTube as on a machine whose language has a decimal comma.</summary>
     public static Outcome DroneTube(params string[] arguments) =>
-        Run(
-            "DroneTube",
-            "",
-            new Dictionary<string, string> { ["LANG"] = "de_DE.UTF-8", ["LC_ALL"] = "de_DE.UTF-8" },
-            arguments
-        );
+        Run("DroneTube", "", Country("de_DE.UTF-8"), arguments);
+
+    /// <summary>Whether a program was built to have the cultures of all countries, and not just the invariant one.</summary>
+    public static bool HasCultures(string name)
+    {
+        var settings = File.ReadAllText(Path.ChangeExtension(Program(name), ".runtimeconfig.json"));
+        return !settings.Contains("System.Globalization.Invariant", StringComparison.Ordinal);
+    }
+
+    // Without the last one, a machine that has no data of cultures could pass for one in any country.
+    private static Dictionary<string, string> Country(string culture) =>
+        new()
+        {
+            ["LANG"] = culture,
+            ["LC_ALL"] = culture,
+            ["DOTNET_SYSTEM_GLOBALIZATION_INVARIANT"] = "0",
+        };
+
+    private static string Program(string name) =>
+        typeof(Sample)
+            .Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
+            .Single(data => data.Key == name)
+            .Value!;
 
     private static Outcome Run(
         string name,
@@ -40,12 +52,8 @@ internal static class Sample
         string[] arguments
     )
     {
-        var program = typeof(Sample)
-            .Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
-            .Single(data => data.Key == name)
-            .Value!;
         var utf8 = new UTF8Encoding(false);
-        var start = new ProcessStartInfo("dotnet", ["exec", program, .. arguments])
+        var start = new ProcessStartInfo("dotnet", ["exec", Program(name), .. arguments])
         {
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
