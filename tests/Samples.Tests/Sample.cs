@@ -15,6 +15,17 @@ internal static class Sample
     public static Outcome ColumnTool(string input, params string[] arguments) =>
         Run("ColumnTool", input, new Dictionary<string, string>(), arguments);
 
+    /// <summary>Runs ColumnTool without an output.</summary>
+    public static Outcome ColumnToolWithClosedOutput(params string[] arguments) =>
+        Run(
+            new ProcessStartInfo(
+                "sh",
+                ["-c", "exec dotnet exec \"$0\" \"$@\" >&-", Program("ColumnTool"), .. arguments]
+            ),
+            "",
+            []
+        );
+
     /// <summary>Runs ColumnTool as on a machine in another country.</summary>
     public static Outcome ColumnToolIn(string culture, string input, params string[] arguments) =>
         Run("ColumnTool", input, Country(culture), arguments);
@@ -50,18 +61,17 @@ internal static class Sample
         string input,
         Dictionary<string, string> environment,
         string[] arguments
-    )
+    ) => Run(new ProcessStartInfo("dotnet", ["exec", Program(name), .. arguments]), input, environment);
+
+    private static Outcome Run(ProcessStartInfo start, string input, Dictionary<string, string> environment)
     {
         var utf8 = new UTF8Encoding(false);
-        var start = new ProcessStartInfo("dotnet", ["exec", Program(name), .. arguments])
-        {
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-            StandardInputEncoding = utf8,
-            StandardOutputEncoding = utf8,
-            StandardErrorEncoding = utf8,
-        };
+        start.RedirectStandardInput = true;
+        start.RedirectStandardOutput = true;
+        start.RedirectStandardError = true;
+        start.StandardInputEncoding = utf8;
+        start.StandardOutputEncoding = utf8;
+        start.StandardErrorEncoding = utf8;
         foreach (var (key, value) in environment)
         {
             start.Environment[key] = value;
@@ -83,7 +93,7 @@ internal static class Sample
         if (!process.WaitForExit(Patience))
         {
             process.Kill();
-            Assert.Fail($"{name} {string.Join(' ', arguments)} did not end within {Patience}.");
+            Assert.Fail($"{string.Join(' ', start.ArgumentList)} did not end within {Patience}.");
         }
 
         return new Outcome(process.ExitCode, output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult());
