@@ -53,7 +53,7 @@ public class ColumnToolAnswerTests
             Assert.Equal(JsonValueKind.Null, resonances[i].GetProperty("magnitude").ValueKind);
         }
 
-        // 85 Hz: F2 is 440·2^(−28/12) = 87.307 Hz (ISO 16:1975).
+        // 85 Hz: F2 is 440·2^(−28/12) = 87.307 Hz (iso16).
         Assert.Equal("F2", resonances[0].GetProperty("pitch").GetString());
         var cents = 1200 * Math.Log2(85 / (440 * Math.Pow(2, -28 / 12.0)));
         Assert.Equal(cents, Number(resonances[0], "cents"), 1e-6);
