@@ -89,7 +89,7 @@ internal static class JsonErrorText
         {
             '}' or ']' when before.EndsWith(","u8) => $"there is a comma before {shown}; remove the comma.",
             '/' => "comments are not allowed; remove it.",
-            < ' ' => "a line break or a tab within quotation marks; write it as \\n or \\t.",
+            '\n' or '\r' or '\t' => "a line break or a tab within quotation marks; write it as \\n or \\t.",
             '\'' => "write texts in double quotation marks.",
             '"' or '{' or '[' =>
                 $"{shown} cannot stand here; perhaps a comma or a colon before it is missing.",

@@ -363,6 +363,7 @@ public class ColumnDocumentErrorTests
         "{ \"name\": \"a\nb\" }",
         "The document is not JSON; line 1, position 13: a line break or a tab within quotation marks; write it as \\n or \\t."
     )]
+    [InlineData("{\f}", "The document is not JSON; line 1, position 2: '\uFFFD' cannot stand here.")]
     [InlineData("{} \u0436", "The document is not JSON; line 1, position 4: '\u0436' cannot stand here.")]
     [InlineData("{} \U0001F600", "The document is not JSON; line 1, position 4: this cannot stand here.")]
     [InlineData("{\"column\": 01}", "The document is not JSON; line 1, position 13: '1' cannot stand here.")]
