@@ -53,7 +53,7 @@ internal static class AirVerb
             );
             var text = parsed.GetValue(json) ? Json(air) : Table(air);
             ConsoleProgram.Warn(parsed, air.Warnings);
-            parsed.InvocationConfiguration.Output.Write(text);
+            Answer.Write(parsed, output => output.Write(text));
         });
         return verb;
     }
@@ -70,9 +70,14 @@ internal static class AirVerb
         {
             return Air.At(temperature, humidity, pressure, carbonDioxide);
         }
-        catch (ArgumentException problem) when (problem.ParamName is { } parameter)
+        catch (ArgumentException problem)
         {
-            var option = parameter == nameof(carbonDioxide) ? "--co2" : $"--{parameter}";
+            var option = problem.ParamName switch
+            {
+                nameof(carbonDioxide) => "--co2",
+                { } parameter => $"--{parameter}",
+                null => "The air",
+            };
             throw new BadInputException(OneLine.Of(problem, option));
         }
     }

@@ -15,13 +15,18 @@ internal sealed class ColumnFile
     public Column Read(ParseResult parsed)
     {
         var path = parsed.GetRequiredValue(Argument);
+        var shown = path == "-" ? "standard input" : path;
         try
         {
             return InputFile.Read(path, ColumnDocument.Read).ToColumn();
         }
         catch (ColumnDocumentException problem)
         {
-            throw new BadInputException($"{(path == "-" ? "standard input" : path)}: {problem.Message}");
+            throw new BadInputException($"{shown}: {problem.Message}");
+        }
+        catch (ArgumentException problem)
+        {
+            throw new BadInputException($"{shown}: {OneLine.Of(problem)}");
         }
     }
 }

@@ -10,7 +10,7 @@ internal static class ImpedanceVerb
 {
     private const double LowestHertz = 1e-6;
     private const double HighestHertz = 1e9;
-    private const int MostPoints = 10_000_000;
+    private const int MostPoints = 1_000_000;
 
     public static Command Create()
     {
@@ -76,18 +76,23 @@ internal static class ImpedanceVerb
         }
 
         ConsoleProgram.Warn(parsed, curve.Warnings);
-        var output = parsed.InvocationConfiguration.Output;
-        output.WriteLine("frequency_hz,re,im");
-        foreach (var frequency in hertz)
-        {
-            var i = Array.BinarySearch(increasing, frequency);
-            output.WriteLine(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{frequency:R},{curve.Real[i]:R},{curve.Imaginary[i]:R}"
-                )
-            );
-        }
+        Answer.Write(
+            parsed,
+            output =>
+            {
+                output.WriteLine("frequency_hz,re,im");
+                foreach (var frequency in hertz)
+                {
+                    var i = Array.BinarySearch(increasing, frequency);
+                    output.WriteLine(
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"{frequency:R},{curve.Real[i]:R},{curve.Imaginary[i]:R}"
+                        )
+                    );
+                }
+            }
+        );
     }
 
     private static ImpedanceCurve Curve(Column column, FrequencyGrid grid)
@@ -96,14 +101,28 @@ internal static class ImpedanceVerb
         {
             return column.Impedance(grid);
         }
-        catch (ArgumentOutOfRangeException problem)
+        catch (ArgumentException problem)
         {
             throw new BadInputException(OneLine.Of(problem, "The highest frequency"));
         }
     }
 
-    private static double[] Spaced(double from, double to, int points) =>
-        FrequencyGrid.Linear(from, to, points).Hertz.ToArray();
+    private static double[] Spaced(double from, double to, int points)
+    {
+        try
+        {
+            return FrequencyGrid.Linear(from, to, points).Hertz.ToArray();
+        }
+        catch (ArgumentException)
+        {
+            throw new BadInputException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"--from {from} Hz and --to {to} Hz are too near for --points {points}: some of these would coincide. Ask for fewer."
+                )
+            );
+        }
+    }
 
     private static double[] List(string text)
     {

@@ -4,6 +4,7 @@ using AirColumn.Design;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
 using Shared;
+using UnitsNet;
 
 namespace ColumnTool;
 
@@ -50,7 +51,7 @@ internal static class LengthVerb
                 ? Json(solution, warnings)
                 : Table(solution, number, target, tuning);
             ConsoleProgram.Warn(parsed, warnings);
-            parsed.InvocationConfiguration.Output.Write(text);
+            Answer.Write(parsed, output => output.Write(text));
         });
         return verb;
     }
@@ -83,8 +84,15 @@ internal static class LengthVerb
             );
         }
 
-        var solution = SectionLength.Solve(column, number - 1, frequency);
-        return solution.IsSolved ? solution : throw new FailureException(solution.Explanation);
+        try
+        {
+            var solution = SectionLength.Solve(column, number - 1, frequency);
+            return solution.IsSolved ? solution : throw new FailureException(solution.Explanation);
+        }
+        catch (ArgumentException problem)
+        {
+            throw new BadInputException(OneLine.Of(problem, "--pitch"));
+        }
     }
 
     private static string Json(LengthSolution solution, IReadOnlyList<string> warnings) =>
@@ -101,7 +109,7 @@ internal static class LengthVerb
         var text = string.Create(
             CultureInfo.InvariantCulture,
             $"""
-            length of section {number}  {solution.Length.Millimeters:F2} mm
+            length of section {number}  {Shown(solution.Length)}
             first resonance      {solution.Frequency.Hertz:F3} Hz, {target} ({tuning})
             1 mm longer          {solution.CentsPerMillimetre:+0.000;-0.000} cents
 
@@ -109,4 +117,10 @@ internal static class LengthVerb
         );
         return text.ReplaceLineEndings("\n");
     }
+
+    // Beyond 10 m nobody counts millimetres.
+    private static string Shown(Length length) =>
+        length.Meters < 10
+            ? string.Create(CultureInfo.InvariantCulture, $"{length.Millimeters:F2} mm")
+            : string.Create(CultureInfo.InvariantCulture, $"{length.Meters:F3} m");
 }

@@ -44,7 +44,7 @@ internal static class ResonancesVerb
                 ? Json(resonances, found.Warnings, tuning)
                 : Table(resonances, tuning);
             ConsoleProgram.Warn(parsed, found.Warnings);
-            parsed.InvocationConfiguration.Output.Write(text);
+            Answer.Write(parsed, output => output.Write(text));
         });
         return verb;
     }
@@ -55,7 +55,7 @@ internal static class ResonancesVerb
         {
             return column.Resonances(limit);
         }
-        catch (ArgumentOutOfRangeException problem)
+        catch (ArgumentException problem)
         {
             throw new BadInputException(OneLine.Of(problem, "--below"));
         }

@@ -53,7 +53,7 @@ public class ColumnToolAnswerTests
             Assert.Equal(JsonValueKind.Null, resonances[i].GetProperty("magnitude").ValueKind);
         }
 
-        // 85 Hz: F2 is 440·2^(−28/12) = 87.307 Hz (ISO 16:1975).
+        // 85 Hz: F2 is 440·2^(−28/12) = 87.307 Hz (iso16).
         Assert.Equal("F2", resonances[0].GetProperty("pitch").GetString());
         var cents = 1200 * Math.Log2(85 / (440 * Math.Pow(2, -28 / 12.0)));
         Assert.Equal(cents, Number(resonances[0], "cents"), 1e-6);
@@ -124,6 +124,28 @@ public class ColumnToolAnswerTests
     }
 
     [Fact]
+    public void A_length_beyond_ten_metres_is_printed_in_metres()
+    {
+        var text = Sample
+            .ColumnTool(
+                IdealTube.Open,
+                "length",
+                "-",
+                "--section",
+                "1",
+                "--pitch",
+                "C0",
+                "--reference",
+                "100"
+            )
+            .Succeeded();
+        // C0 lies 57 semitones below A4; the other section has 0.75 m of the quarter wave.
+        var expected = IdealTube.SpeedOfSound / (4 * 100 * Math.Pow(2, -57 / 12.0)) - 0.75;
+        var shown = expected.ToString("F3", System.Globalization.CultureInfo.InvariantCulture);
+        Assert.StartsWith($"length of section 1  {shown} m\n", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Air_is_that_of_the_published_table()
     {
         // IEC 61094-2:2009, table F.1: 23 °C, 101.325 kPa, 50 %, 400 ppm.
@@ -181,6 +203,13 @@ public class ColumnToolAnswerTests
             File.Delete(path);
         }
     }
+
+    // Otherwise the runs in a country's culture would prove nothing.
+    [Theory]
+    [InlineData("ColumnTool")]
+    [InlineData("DroneTube")]
+    public void Programs_run_in_the_culture_of_the_machine(string program) =>
+        Assert.True(Sample.HasCultures(program));
 
     [Theory]
     [InlineData("tr_TR.UTF-8")]

@@ -52,7 +52,11 @@ public class ColumnToolErrorTests
     )]
     [InlineData(
         "impedance|-|--from|20|--to|60|--points|1",
-        "--points: '1' is not possible here; write a whole number from 2 to 10000000."
+        "--points: '1' is not possible here; write a whole number from 2 to 1000000."
+    )]
+    [InlineData(
+        "impedance|-|--from|20|--to|20.000000000000004|--points|5",
+        "--from 20 Hz and --to 20.000000000000004 Hz are too near for --points 5: some of these would coincide. Ask for fewer."
     )]
     [InlineData(
         "resonances|-|--count|0",
@@ -105,11 +109,7 @@ public class ColumnToolErrorTests
         "\"-25 cm\"",
         "sections[0].length is -250 mm; allowed is 0.001 mm to 1000000 mm."
     )]
-    [InlineData(
-        "\"25 cm\"",
-        "NaN",
-        "The document is not complete JSON; line 8, position 59: 'N' is an invalid start of a value."
-    )]
+    [InlineData("\"25 cm\"", "NaN", "The document is not JSON; line 8, position 59: 'N' cannot stand here.")]
     [InlineData(
         "\"column\": 1",
         "\"column\": 2",
@@ -193,4 +193,13 @@ public class ColumnToolErrorTests
                 Failure,
                 "Even with section 1 all but gone the first resonance lies 2348 cents below 440 Hz; shorten another section."
             );
+
+    [UnixFact]
+    public void A_closed_output_is_a_failure_that_says_so()
+    {
+        var outcome = Sample.ColumnToolWithClosedOutput("air", "--temperature", "20 °C");
+        Assert.Equal(Failure, outcome.ExitCode);
+        Assert.StartsWith("error: The output cannot be written: ", outcome.Error, StringComparison.Ordinal);
+        Assert.Single(outcome.Error.TrimEnd('\n').Split('\n'));
+    }
 }

@@ -15,45 +15,63 @@ internal static class Sample
     public static Outcome ColumnTool(string input, params string[] arguments) =>
         Run("ColumnTool", input, new Dictionary<string, string>(), arguments);
 
+    /// <summary>Runs ColumnTool without an output.</summary>
+    public static Outcome ColumnToolWithClosedOutput(params string[] arguments) =>
+        Run(
+            new ProcessStartInfo(
+                "sh",
+                ["-c", "exec dotnet exec \"$0\" \"$@\" >&-", Program("ColumnTool"), .. arguments]
+            ),
+            "",
+            []
+        );
+
     /// <summary>Runs ColumnTool as on a machine in another country.</summary>
     public static Outcome ColumnToolIn(string culture, string input, params string[] arguments) =>
-        Run(
-            "ColumnTool",
-            input,
-            new Dictionary<string, string> { ["LANG"] = culture, ["LC_ALL"] = culture },
-            arguments
-        );
+        Run("ColumnTool", input, Country(culture), arguments);
 
     /// <summary>Runs DroneTube as on a machine whose language has a decimal comma.</summary>
     public static Outcome DroneTube(params string[] arguments) =>
-        Run(
-            "DroneTube",
-            "",
-            new Dictionary<string, string> { ["LANG"] = "de_DE.UTF-8", ["LC_ALL"] = "de_DE.UTF-8" },
-            arguments
-        );
+        Run("DroneTube", "", Country("de_DE.UTF-8"), arguments);
+
+    /// <summary>Whether a program was built to have the cultures of all countries, and not just the invariant one.</summary>
+    public static bool HasCultures(string name)
+    {
+        var settings = File.ReadAllText(Path.ChangeExtension(Program(name), ".runtimeconfig.json"));
+        return !settings.Contains("System.Globalization.Invariant", StringComparison.Ordinal);
+    }
+
+    // Without the last one, a machine that has no data of cultures could pass for one in any country.
+    private static Dictionary<string, string> Country(string culture) =>
+        new()
+        {
+            ["LANG"] = culture,
+            ["LC_ALL"] = culture,
+            ["DOTNET_SYSTEM_GLOBALIZATION_INVARIANT"] = "0",
+        };
+
+    private static string Program(string name) =>
+        typeof(Sample)
+            .Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
+            .Single(data => data.Key == name)
+            .Value!;
 
     private static Outcome Run(
         string name,
         string input,
         Dictionary<string, string> environment,
         string[] arguments
-    )
+    ) => Run(new ProcessStartInfo("dotnet", ["exec", Program(name), .. arguments]), input, environment);
+
+    private static Outcome Run(ProcessStartInfo start, string input, Dictionary<string, string> environment)
     {
-        var program = typeof(Sample)
-            .Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
-            .Single(data => data.Key == name)
-            .Value!;
         var utf8 = new UTF8Encoding(false);
-        var start = new ProcessStartInfo("dotnet", ["exec", program, .. arguments])
-        {
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-            StandardInputEncoding = utf8,
-            StandardOutputEncoding = utf8,
-            StandardErrorEncoding = utf8,
-        };
+        start.RedirectStandardInput = true;
+        start.RedirectStandardOutput = true;
+        start.RedirectStandardError = true;
+        start.StandardInputEncoding = utf8;
+        start.StandardOutputEncoding = utf8;
+        start.StandardErrorEncoding = utf8;
         foreach (var (key, value) in environment)
         {
             start.Environment[key] = value;
@@ -75,7 +93,7 @@ internal static class Sample
         if (!process.WaitForExit(Patience))
         {
             process.Kill();
-            Assert.Fail($"{name} {string.Join(' ', arguments)} did not end within {Patience}.");
+            Assert.Fail($"{string.Join(' ', start.ArgumentList)} did not end within {Patience}.");
         }
 
         return new Outcome(process.ExitCode, output.GetAwaiter().GetResult(), error.GetAwaiter().GetResult());

@@ -11,7 +11,9 @@ internal static class DocumentReader
     /// <summary>The largest document that is read, in bytes.</summary>
     public const int LargestSize = 16 * 1024 * 1024;
 
-    private static readonly JsonDocumentOptions Strict = new() { MaxDepth = 16 };
+    private const int Deepest = 16;
+
+    private static readonly JsonDocumentOptions Strict = new() { MaxDepth = Deepest };
 
     private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
 
@@ -61,7 +63,7 @@ internal static class DocumentReader
         }
         catch (JsonException problem)
         {
-            throw new ColumnDocumentException("", JsonErrorText.Of(problem, utf8.Span), problem);
+            throw new ColumnDocumentException("", JsonErrorText.Of(utf8.Span, Deepest), problem);
         }
     }
 

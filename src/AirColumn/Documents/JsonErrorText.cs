@@ -1,55 +1,67 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
 
 namespace AirColumn.Documents;
 
-/// <summary>What is wrong with text that is not JSON, and in which line.</summary>
+/// <summary>What is wrong with text that is not JSON, and in which line: in our words, not the parser's.</summary>
 internal static class JsonErrorText
 {
-    private const int LongestDetail = 150;
+    private static ReadOnlySpan<byte> Blank => " \t\r\n"u8;
 
-    /// <summary>One line that begins with the place.</summary>
-    public static string Of(JsonException problem, ReadOnlySpan<byte> utf8)
+    /// <summary>One line about the first thing that is wrong.</summary>
+    /// <param name="utf8">Text that is not JSON, or is nested too deep.</param>
+    /// <param name="deepest">How deep it may be nested.</param>
+    public static string Of(ReadOnlySpan<byte> utf8, int deepest)
     {
-        if (EndsTooEarly(utf8))
+        // Valid as UTF-8, as is all UTF-16 text in Latin letters, but in no text that people write.
+        var zero = utf8.IndexOf((byte)0);
+        if (zero >= 0)
         {
-            var end = utf8.TrimEnd(" \t\r\n"u8).Length;
-            return Text(
-                utf8,
-                end,
-                "it ends too early; a quotation mark, a brace or a bracket is not closed."
-            );
+            return NotJson(utf8, zero, "there is a zero byte. It looks like UTF-16; save it as UTF-8.");
         }
 
-        var offset = StartOf((int)(problem.LineNumber ?? 0), utf8) + (int)(problem.BytePositionInLine ?? 0);
-        return Text(utf8, Math.Min(offset, utf8.Length), Detail(problem));
+        var state = new JsonReaderState(new JsonReaderOptions { MaxDepth = int.MaxValue });
+        var reader = new Utf8JsonReader(utf8, isFinalBlock: false, state);
+        try
+        {
+            while (reader.Read())
+            {
+                if (
+                    reader.TokenType is JsonTokenType.StartObject or JsonTokenType.StartArray
+                    && reader.CurrentDepth >= deepest
+                )
+                {
+                    return $"The document is nested more than {Require.Show(deepest, "")} deep; "
+                        + $"{Place(utf8, (int)reader.TokenStartIndex)}. That is the limit.";
+                }
+            }
+        }
+        catch (JsonException problem)
+        {
+            var start = StartOf((int)(problem.LineNumber ?? 0), utf8);
+            var offset = Math.Min(start + (int)(problem.BytePositionInLine ?? 0), utf8.Length);
+            return NotJson(utf8, offset, Detail(utf8, offset));
+        }
+
+        // More text could make it whole.
+        return $"The document is not complete JSON; {Place(utf8, utf8.TrimEnd(Blank).Length)}: it ends too early; "
+            + "a quotation mark, a brace or a bracket is not closed.";
     }
 
-    private static string Text(ReadOnlySpan<byte> utf8, int offset, string detail)
+    private static string NotJson(ReadOnlySpan<byte> utf8, int offset, string detail) =>
+        $"The document is not JSON; {Place(utf8, offset)}: {detail}";
+
+    private static string Place(ReadOnlySpan<byte> utf8, int offset)
     {
         var before = utf8[..offset];
         // In characters, as an editor counts them.
         var position = Encoding.UTF8.GetCharCount(before[(before.LastIndexOf((byte)'\n') + 1)..]) + 1;
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"The document is not complete JSON; line {before.Count((byte)'\n') + 1}, position {position}: {detail}"
+            $"line {before.Count((byte)'\n') + 1}, position {position}"
         );
-    }
-
-    // Whether more text could make it whole.
-    private static bool EndsTooEarly(ReadOnlySpan<byte> utf8)
-    {
-        var reader = new Utf8JsonReader(utf8, isFinalBlock: false, new JsonReaderState());
-        try
-        {
-            while (reader.Read()) { }
-            return true;
-        }
-        catch (JsonException)
-        {
-            return false;
-        }
     }
 
     private static int StartOf(int line, ReadOnlySpan<byte> utf8)
@@ -63,13 +75,25 @@ internal static class JsonErrorText
         return start;
     }
 
-    // The reader appends the place in its own way, and quotes all that follows a misspelt word.
-    private static string Detail(JsonException problem)
+    private static string Detail(ReadOnlySpan<byte> utf8, int offset)
     {
-        var appended = problem.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
-        var detail = appended < 0 ? problem.Message : problem.Message[..appended];
-        return detail.Length <= LongestDetail
-            ? Quote.Cut(detail, LongestDetail)
-            : "this is not a JSON value.";
+        // A message shows no character of two halves, such as an emoji.
+        if (Rune.DecodeFromUtf8(utf8[offset..], out var rune, out _) != OperationStatus.Done || !rune.IsBmp)
+        {
+            return "this cannot stand here.";
+        }
+
+        var shown = Quote.Of(rune.ToString());
+        var before = utf8[..offset].TrimEnd(Blank);
+        return (char)rune.Value switch
+        {
+            '}' or ']' when before.EndsWith(","u8) => $"there is a comma before {shown}; remove the comma.",
+            '/' => "comments are not allowed; remove it.",
+            '\n' or '\r' or '\t' => "a line break or a tab within quotation marks; write it as \\n or \\t.",
+            '\'' => "write texts in double quotation marks.",
+            '"' or '{' or '[' =>
+                $"{shown} cannot stand here; perhaps a comma or a colon before it is missing.",
+            _ => $"{shown} cannot stand here.",
+        };
     }
 }

@@ -1,11 +1,10 @@
-using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Text.RegularExpressions;
 
 namespace AirColumn.Documents;
 
 /// <summary>The number at the beginning of a text and what follows it, in the invariant culture.</summary>
-/// <param name="Value">The number; infinite if it is too large for a double.</param>
+/// <param name="Value">The number; infinite if it is too large for a double, not a number if a divisor is 0.</param>
 /// <param name="Digits">The number as it was written.</param>
 /// <param name="Rest">What follows, without the spaces around it.</param>
 internal readonly partial record struct NumberText(double Value, string Digits, string Rest)
@@ -16,12 +15,9 @@ internal readonly partial record struct NumberText(double Value, string Digits, 
     /// <param name="number">The number and what follows.</param>
     public static bool TryRead(string text, bool fractions, out NumberText number)
     {
-        if (
-            fractions
-            && Fraction().Match(text) is { Success: true } fraction
-            && TryRead(fraction, text, out number)
-        )
+        if (fractions && Fraction().Match(text) is { Success: true } fraction)
         {
+            number = new NumberText(ValueOf(fraction), fraction.Value, text[fraction.Length..].Trim());
             return true;
         }
 
@@ -41,12 +37,13 @@ internal readonly partial record struct NumberText(double Value, string Digits, 
         return true;
     }
 
-    private static bool TryRead(Match fraction, string text, [NotNullWhen(true)] out NumberText number)
+    // The sign is that of the whole number and of the fraction after it.
+    private static double ValueOf(Match fraction)
     {
+        var sign = fraction.Groups["minus"].Success ? -1 : 1;
         var whole = fraction.Groups["whole"] is { Success: true } group ? Whole(group.Value) : 0;
-        var value = whole + Whole(fraction.Groups["top"].Value) / Whole(fraction.Groups["bottom"].Value);
-        number = new NumberText(value, fraction.Value, text[fraction.Length..].Trim());
-        return double.IsFinite(value);
+        var divisor = Whole(fraction.Groups["bottom"].Value);
+        return divisor == 0 ? double.NaN : sign * (whole + Whole(fraction.Groups["top"].Value) / divisor);
     }
 
     private static double Whole(string digits) =>
@@ -59,7 +56,7 @@ internal readonly partial record struct NumberText(double Value, string Digits, 
     private static partial Regex Decimal();
 
     [GeneratedRegex(
-        @"^((?<whole>[0-9]{1,6})[ \-])?(?<top>[0-9]{1,6})/(?<bottom>[0-9]{1,6})(?![0-9.])",
+        @"^(\+|(?<minus>[\-\u2212]))?((?<whole>[0-9]{1,6})[ \-])?(?<top>[0-9]{1,6})/(?<bottom>[0-9]{1,6})(?![0-9.])",
         RegexOptions.CultureInvariant
     )]
     private static partial Regex Fraction();

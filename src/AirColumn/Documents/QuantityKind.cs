@@ -37,6 +37,11 @@ internal sealed record QuantityKind<TQuantity, TUnit>(
             throw new FormatException($"{shown} is not a {Name}; {Advice}.");
         }
 
+        if (double.IsNaN(number.Value))
+        {
+            throw new FormatException($"{shown} is not a {Name}: the divisor of its fraction is 0.");
+        }
+
         var unit = Unit(shown, number);
         // Infinite numbers and those that some unit would make infinite cannot be made into quantities at all.
         if (Math.Abs(number.Value) < Limit)

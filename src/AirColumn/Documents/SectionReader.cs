@@ -10,6 +10,9 @@ internal static class SectionReader
     /// <summary>How many sections a document may have, and how many points all profiles together.</summary>
     public const int Most = 100_000;
 
+    // That of a section; the message of a section would speak of a length.
+    private const double LeastDistanceMillimetres = 0.001;
+
     private const string AllowedShapes = "allowed: cylinder, cone, horn, profile.";
 
     private const string CylinderExample =
@@ -156,9 +159,19 @@ internal static class SectionReader
             );
         }
 
+        var distance = place - before;
+        if (distance.Millimeters < LeastDistanceMillimetres)
+        {
+            throw new ColumnDocumentException(
+                $"{path}[{i}][0]",
+                $"{path}[{i}][0] is {Require.Show(distance.Millimeters, "mm")} beyond the point before it; allowed is at "
+                    + $"least {Require.Show(LeastDistanceMillimetres, "mm")}."
+            );
+        }
+
         _ = Checked.Make(
             section,
-            () => new ConeSection(beforeDiameter, diameter, place - before),
+            () => new ConeSection(beforeDiameter, diameter, distance),
             ("to", $"{path}[{i}][1]"),
             ("length", $"{path}[{i}][0]")
         );

@@ -3,8 +3,8 @@ using UnitsNet;
 namespace AirColumn.Pitches;
 
 /// <summary>
-/// Intervals in cents: 1200 to the octave, 100 to the equal-tempered semitone (A. J. Ellis, in Helmholtz, On the
-/// Sensations of Tone, 2nd English ed. 1885, Appendix XX).
+/// Intervals in cents: 1200 to the octave, 100 to the equal-tempered semitone (A. J. Ellis in
+/// helmholtz1885, Appendix XX).
 /// </summary>
 public static class Cents
 {

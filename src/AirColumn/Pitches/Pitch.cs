@@ -3,7 +3,7 @@ using System.Diagnostics.CodeAnalysis;
 namespace AirColumn.Pitches;
 
 /// <summary>
-/// A spelled pitch in scientific pitch notation (R. W. Young, J. Acoust. Soc. Am. 11 (1939) 134), such as C2,
+/// A spelled pitch in scientific pitch notation (young1939), such as C2,
 /// C#2 or Eb-1. It is a name; a <see cref="Tuning"/> gives it a frequency.
 /// </summary>
 /// <remarks>

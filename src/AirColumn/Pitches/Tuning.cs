@@ -27,7 +27,7 @@ public sealed record Tuning
         Temperament = temperament;
     }
 
-    /// <summary>A4 = 440 Hz (ISO 16:1975), equal temperament.</summary>
+    /// <summary>A4 = 440 Hz (iso16), equal temperament.</summary>
     public static Tuning Concert { get; } = WithReference(Frequency.FromHertz(440));
 
     /// <summary>The frequency of A4.</summary>

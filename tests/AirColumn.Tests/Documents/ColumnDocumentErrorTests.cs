@@ -281,6 +281,18 @@ public class ColumnDocumentErrorTests
         "sections[2].points[2][0] is 90 mm, not beyond the point before it at 95 mm; places must increase. For a sudden change of diameter, use two sections."
     )]
     [InlineData(
+        "[\"40 mm\", \"74 mm\"]",
+        "[\"0.0005 mm\", \"74 mm\"]",
+        "sections[2].points[1][0]",
+        "sections[2].points[1][0] is 0.0005 mm beyond the point before it; allowed is at least 0.001 mm."
+    )]
+    [InlineData(
+        "\"25 mm\"",
+        "\"-1/2 in\"",
+        "sections[0].length",
+        "sections[0].length is -12.7 mm; allowed is 0.001 mm to 1000000 mm."
+    )]
+    [InlineData(
         "[\"0 mm\", \"70 mm\"]",
         "[\"1 mm\", \"70 mm\"]",
         "sections[2].points",
@@ -321,8 +333,42 @@ public class ColumnDocumentErrorTests
     )]
     [InlineData(
         "{\n \"name\": \"°°\", \"column\": NaN }",
-        "The document is not complete JSON; line 2, position 26: 'N' is an invalid start of a value."
+        "The document is not JSON; line 2, position 26: 'N' cannot stand here."
     )]
+    [InlineData(
+        "{\"column\": 1,\n}",
+        "The document is not JSON; line 2, position 1: there is a comma before '}'; remove the comma."
+    )]
+    [InlineData(
+        "{\"sections\": [1, ]}",
+        "The document is not JSON; line 1, position 18: there is a comma before ']'; remove the comma."
+    )]
+    [InlineData(
+        "{ // tube\n}",
+        "The document is not JSON; line 1, position 3: comments are not allowed; remove it."
+    )]
+    [InlineData(
+        "{ \"column\": /* 1 */ 1 }",
+        "The document is not JSON; line 1, position 13: comments are not allowed; remove it."
+    )]
+    [InlineData(
+        "{ \"column\": 1 \"name\": 2 }",
+        "The document is not JSON; line 1, position 15: '\"' cannot stand here; perhaps a comma or a colon before it is missing."
+    )]
+    [InlineData(
+        "{ 'column': 1 }",
+        "The document is not JSON; line 1, position 3: write texts in double quotation marks."
+    )]
+    [InlineData(
+        "{ \"name\": \"a\nb\" }",
+        "The document is not JSON; line 1, position 13: a line break or a tab within quotation marks; write it as \\n or \\t."
+    )]
+    [InlineData("{\f}", "The document is not JSON; line 1, position 2: '\uFFFD' cannot stand here.")]
+    [InlineData("{} \u0436", "The document is not JSON; line 1, position 4: '\u0436' cannot stand here.")]
+    [InlineData("{} \U0001F600", "The document is not JSON; line 1, position 4: this cannot stand here.")]
+    [InlineData("{\"column\": 01}", "The document is not JSON; line 1, position 13: '1' cannot stand here.")]
+    [InlineData("{\"column\": nul}", "The document is not JSON; line 1, position 15: '}' cannot stand here.")]
+    [InlineData("{\"a\": \"\\x\"}", "The document is not JSON; line 1, position 9: 'x' cannot stand here.")]
     public void Says_what_is_wrong_with_the_whole(string text, string message) =>
         Assert.Equal(
             message,
@@ -390,7 +436,7 @@ public class ColumnDocumentErrorTests
             Sample.Least + new string(' ', 16 * 1024 * 1024)
         );
         AssertSays(
-            "The document is not complete JSON; line 1, position 17: The maximum configured depth of 16 has been exceeded. Cannot read next JSON array.",
+            "The document is nested more than 16 deep; line 1, position 17. That is the limit.",
             new string('[', 100_000)
         );
         AssertSays(
@@ -426,6 +472,12 @@ public class ColumnDocumentErrorTests
         var error = Assert.Throws<ColumnDocumentException>(() => ColumnDocument.Read(stream));
         Assert.Equal("The document is not UTF-8 text; save it as UTF-8.", error.Message);
         Assert.Throws<ColumnDocumentException>(() => ColumnDocument.Parse("\uD800"));
+        // Without the mark at its beginning, UTF-16 is UTF-8 with zero bytes.
+        using var bare = new MemoryStream(Encoding.Unicode.GetBytes("{}"));
+        Assert.Equal(
+            "The document is not JSON; line 1, position 2: there is a zero byte. It looks like UTF-16; save it as UTF-8.",
+            Assert.Throws<ColumnDocumentException>(() => ColumnDocument.Read(bare)).Message
+        );
     }
 
     private sealed class Endless : Stream

@@ -33,6 +33,9 @@ public class QuantityTextTests
     [InlineData("15/16 in", 23.8125)]
     [InlineData("46 15/16 in", 1192.2125)]
     [InlineData("46-15/16\"", 1192.2125)]
+    [InlineData("-1/2 in", -12.7)]
+    [InlineData("\u22122 1/2 in", -63.5)]
+    [InlineData("+1/2 in", 12.7)]
     public void Reads_a_length(string text, double millimetres) =>
         Assert.Equal(millimetres, QuantityText.ParseLength(text).Millimeters, 1e-12 * Math.Abs(millimetres));
 
@@ -137,10 +140,8 @@ public class QuantityTextTests
         "1 240 mm",
         "'1 240 mm' is not a length; write numbers with a decimal point and nothing between the digits, such as \"25 mm\"."
     )]
-    [InlineData(
-        "1/0 in",
-        "'1/0 in' is not a length: '/0 in' is not a unit of it; write a number and a unit, such as \"25 mm\"."
-    )]
+    [InlineData("1/0 in", "'1/0 in' is not a length: the divisor of its fraction is 0.")]
+    [InlineData("46 1/0 in", "'46 1/0 in' is not a length: the divisor of its fraction is 0.")]
     public void Says_what_is_wrong_with_a_length(string text, string message) =>
         Assert.Equal(message, Assert.Throws<FormatException>(() => QuantityText.ParseLength(text)).Message);
 

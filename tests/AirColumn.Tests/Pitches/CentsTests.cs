@@ -8,8 +8,8 @@ namespace AirColumn.Tests.Pitches;
 
 public class CentsTests
 {
-    // Sizes of just intervals to a thousandth of a cent (A. J. Ellis, in Helmholtz, On the Sensations of Tone,
-    // 1885, Appendix XX; from memory). Rounded to 0.001, so good to 0.0005.
+    // Sizes of just intervals to a thousandth of a cent (A. J. Ellis in helmholtz1885, Appendix XX; from
+    // memory). Rounded to 0.001, so good to 0.0005.
     [Theory]
     [InlineData(1, 2, 1200.000)]
     [InlineData(2, 3, 701.955)]

@@ -29,9 +29,8 @@ public class HistoricalTemperamentTests
     }
 
     // Werckmeister III: the fifths C-G, G-D, D-A and B-F# are narrow by a quarter of the Pythagorean comma
-    // 3^12/2^19, the others pure. Frequencies: R. Rhodes, Mechanical Music Digest, 23 February 2001. Cents above
-    // equal temperament with A at zero: a table of 3 September 1999 in the archive of the Pianotech mailing list.
-    // The tolerances are half of the last digit.
+    // 3^12/2^19, the others pure. Frequencies: rhodes2001. Cents above equal temperament with A at
+    // zero: pianotech1999. The tolerances are half of the last digit.
     [Theory]
     [InlineData("C3", 131.7021, 11.7)]
     [InlineData("C#3", 138.7479, 2.0)]

@@ -6,8 +6,8 @@ namespace AirColumn.Tests.Pitches;
 [Properties(Arbitrary = [typeof(PitchArbitraries)])]
 public class PitchTests
 {
-    // MIDI 1.0 Detailed Specification: middle C is note 60, the lowest note is 0, the highest 127 (from memory).
-    // C3 to B3 as 48 to 59: R. Rhodes, Mechanical Music Digest, 23 February 2001.
+    // midi1996: middle C is note 60, the lowest note is 0, the highest 127 (from memory).
+    // C3 to B3 as 48 to 59: rhodes2001.
     [Theory]
     [InlineData("C4", 60)]
     [InlineData("A4", 69)]

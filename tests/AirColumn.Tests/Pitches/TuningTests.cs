@@ -12,13 +12,13 @@ public class TuningTests
     [Fact]
     public void Concert_A_is_440_hertz()
     {
-        // ISO 16:1975.
+        // iso16.
         Assert.Equal(440, Tuning.Concert.FrequencyOf(Pitch.Parse("A4")).Hertz);
         Assert.Equal(440, Tuning.Concert.Reference.Hertz);
         Assert.Equal(Temperament.Equal, Tuning.Concert.Temperament);
     }
 
-    // CRC Handbook of Chemistry and Physics, section 14, Musical Scales, table 1 (equal tempered, A4 = 440 Hz).
+    // crc, section 14, Musical Scales, table 1 (equal tempered, A4 = 440 Hz).
     // The tolerance is half of the last digit.
     [Theory]
     [InlineData("C0", 16.352, 0.0005)]

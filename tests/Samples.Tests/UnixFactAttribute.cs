@@ -1,0 +1,14 @@
+namespace Samples.Tests;
+
+/// <summary>A test that needs the shell of Unix.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+internal sealed class UnixFactAttribute : FactAttribute
+{
+    public UnixFactAttribute()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            Skip = "There is no sh on Windows.";
+        }
+    }
+}
