@@ -165,7 +165,10 @@ public static class SectionLength
         private string Explain(SolveStatus status, double metres, double cents)
         {
             var name = string.Create(CultureInfo.InvariantCulture, $"section {index + 1}");
-            var length = string.Create(CultureInfo.InvariantCulture, $"{metres * 1000:0.##} mm");
+            var length =
+                metres < 10
+                    ? string.Create(CultureInfo.InvariantCulture, $"{metres * 1000:0.##} mm")
+                    : string.Create(CultureInfo.InvariantCulture, $"{metres:0.##} m");
             var off = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(cents):0} cents");
             var wanted = string.Create(CultureInfo.InvariantCulture, $"{target.Hertz:0.##} Hz");
             return status switch
