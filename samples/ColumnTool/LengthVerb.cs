@@ -74,12 +74,12 @@ internal static class LengthVerb
         }
 
         var frequency = tuning.FrequencyOf(target);
-        if (frequency > column.CutOn)
+        if (frequency > column.HighestFrequency)
         {
             throw new BadInputException(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"--pitch {target} is {frequency.Hertz:F1} Hz; plane-wave theory ends at {column.CutOn.Hertz:F1} Hz in this bore."
+                    $"--pitch {target} is {frequency.Hertz:F1} Hz; allowed is up to {column.HighestFrequency.Hertz:F1} Hz in this bore."
                 )
             );
         }

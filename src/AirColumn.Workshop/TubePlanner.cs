@@ -61,11 +61,11 @@ public static class TubePlanner
 
         public TubePlan Run()
         {
-            // Before any length is tried: where plane waves end depends on the diameters only.
-            var cutOn = new Column(parts.BoreWith(AnyLength), air).CutOn;
-            if (target > cutOn)
+            // Before any length is tried: where the engine stops answering depends on the diameters only.
+            var highest = new Column(parts.BoreWith(AnyLength), air).HighestFrequency;
+            if (target > highest)
             {
-                return Unsolved(SolveStatus.OutOfReach, Wording.TooWide(note, target, cutOn));
+                return Unsolved(SolveStatus.OutOfReach, Wording.TooWide(note, target, highest));
             }
 
             var start = Math.Clamp(

@@ -11,9 +11,9 @@ internal static class Wording
     public static string Found(Pitch note, Frequency target, TubeCut cut) =>
         $"A pipe of {Millimetres(cut.PipeLength)} puts the first resonance on {note}, {Hertz(target)}.";
 
-    public static string TooWide(Pitch note, Frequency target, Frequency cutOn) =>
-        $"No pipe length gives {note}: it is {Hertz(target)}, and in a tube this wide plane waves end at "
-        + $"{Hertz(cutOn)}; choose a lower note.";
+    public static string TooWide(Pitch note, Frequency target, Frequency highest) =>
+        $"No pipe length gives {note}: it is {Hertz(target)}, and in a tube this wide the computation ends at "
+        + $"{Hertz(highest)}; choose a lower note.";
 
     public static string NoLength(Pitch note, Frequency target, LengthSolution solution) =>
         (solution.Status, solution.ResidualCents) switch

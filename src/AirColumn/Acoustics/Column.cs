@@ -65,6 +65,12 @@ public sealed class Column
     /// </summary>
     public Frequency CutOn => Frequency.FromHertz(CutOnHertz);
 
+    /// <summary>
+    /// Up to where a single answer is given: <see cref="CutOn"/>, or lower where the model of a radiating end stops (ka = 3.8
+    /// there; 3 if its wall has a thickness).
+    /// </summary>
+    public Frequency HighestFrequency => Frequency.FromHertz(Math.Min(CutOnHertz, HighestHertz));
+
     /// <summary>ρc/S at the blown end: characteristic impedance without losses, Pa·s/m³.</summary>
     public double CharacteristicImpedance { get; }
 
@@ -107,7 +113,7 @@ public sealed class Column
     }
 
     /// <summary>Input impedance, as <see cref="Impedance(FrequencyGrid)"/>, in plain numbers for loops.</summary>
-    /// <param name="frequencies">Hz: 0.001 to <see cref="CutOn"/>; at a radiating end up to ka = 3.8 (3 with a wall).</param>
+    /// <param name="frequencies">Hz: 0.001 to <see cref="HighestFrequency"/>.</param>
     /// <param name="real">Receives Re Z, Pa·s/m³; as long as the frequencies.</param>
     /// <param name="imaginary">Receives Im Z, Pa·s/m³; as long as the frequencies.</param>
     /// <exception cref="ArgumentException">The spans differ in length.</exception>
@@ -135,14 +141,14 @@ public sealed class Column
     }
 
     /// <summary>Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid)"/>, at one frequency: Pa·s/m³, exp(+jωt).</summary>
-    /// <param name="frequency">0.001 Hz to <see cref="CutOn"/>; at a radiating end up to ka = 3.8 (3 with a wall).</param>
+    /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public Complex ImpedanceAt(Frequency frequency) => InputImpedance(Omega(frequency));
 
     /// <summary>
     /// Pressure reflection coefficient (Z − Z₀)/(Z + Z₀) at the blown end; Z is the input impedance, Z₀ = ρc/S there.
     /// </summary>
-    /// <param name="frequency">0.001 Hz to <see cref="CutOn"/>; at a radiating end up to ka = 3.8 (3 with a wall).</param>
+    /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public Complex ReflectionAt(Frequency frequency)
     {
@@ -152,7 +158,7 @@ public sealed class Column
     }
 
     /// <summary>The two-port of the whole bore, without what lies beyond either end.</summary>
-    /// <param name="frequency">0.001 Hz to <see cref="CutOn"/>; at a radiating end up to ka = 3.8 (3 with a wall).</param>
+    /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="ArithmeticException">
     /// The bore attenuates so strongly that the entries exceed the range of double; its impedance can still be asked for.

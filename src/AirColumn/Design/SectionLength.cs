@@ -23,8 +23,7 @@ public static class SectionLength
     /// <param name="column">The column to begin with; it is not changed.</param>
     /// <param name="sectionIndex">Which section: 0 is at the blown end.</param>
     /// <param name="target">
-    /// Where the first resonance is wanted: above 0, up to <see cref="Column.CutOn"/> and to where the model of a radiating
-    /// end stops.
+    /// Where the first resonance is wanted: above 0, up to <see cref="Column.HighestFrequency"/>.
     /// </param>
     /// <returns>
     /// The solution with status and residual: solved means within 1e-6 cent. Lengths from 0.01 mm to 100 m are tried.
@@ -44,13 +43,7 @@ public static class SectionLength
         }
 
         Require.Positive(target.Hertz, "Hz", nameof(target));
-        Require.InRange(
-            target.Hertz,
-            0,
-            Math.Min(column.CutOnHertz, column.HighestHertz),
-            "Hz",
-            nameof(target)
-        );
+        Require.InRange(target.Hertz, 0, column.HighestFrequency.Hertz, "Hz", nameof(target));
         return new Search(column, sectionIndex, target).Run();
     }
 
@@ -156,10 +149,20 @@ public static class SectionLength
             };
         }
 
+        // Central difference; a smaller one next to a length that shows no resonance.
         private double Slope(double metres)
         {
             var step = Math.Min(StepForSlope, metres / 10);
-            return (CentsAt(metres + step) - CentsAt(metres - step)) / (2 * step * 1000);
+            for (var i = 0; i < 4; i++, step /= 10)
+            {
+                var change = CentsAt(metres + step) - CentsAt(metres - step);
+                if (!double.IsNaN(change))
+                {
+                    return change / (2 * step * 1000);
+                }
+            }
+
+            return (CentsAt(metres + StepForSlope) - CentsAt(metres)) / (StepForSlope * 1000);
         }
 
         private string Explain(SolveStatus status, double metres, double cents)
