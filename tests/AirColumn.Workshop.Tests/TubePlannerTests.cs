@@ -278,7 +278,7 @@ public class TubePlannerTests
     [Theory]
     [InlineData(
         "B22",
-        "No pipe length gives B22: it is 129468544.12 Hz, and in a tube this wide plane waves end at"
+        "No pipe length gives B22: it is 129468544.12 Hz, and in a tube this wide the computation ends at"
     )]
     [InlineData(
         "C-6",
@@ -286,7 +286,7 @@ public class TubePlannerTests
     )]
     [InlineData(
         "C12",
-        "No pipe length gives C12: it is 66976.14 Hz, and in a tube this wide plane waves end at"
+        "No pipe length gives C12: it is 66976.14 Hz, and in a tube this wide the computation ends at"
     )]
     public void Notes_out_of_reach_are_explained(string note, string beginning)
     {
