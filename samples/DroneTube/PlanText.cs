@@ -162,8 +162,7 @@ internal static class PlanText
             )
                 + $"{Size(trimming.MeasuringTolerance)} for measuring, rounded up. "
                 + "The first resonance and the played note are not the same: the played note is said to lie 11 to 32 cents "
-                + "above the first resonance computed for cold air (common practice); three published whole-centimetre "
-                + "lengths that were compared come out 27 to 32 cents, and lips bend it further. "
+                + "above the first resonance computed for cold air (common practice), and lips bend it further. "
                 + "So make the first cut, play, and trim a little at a time."
         );
     }

@@ -11,8 +11,7 @@ public sealed record TubePlanOptions
 
     /// <summary>
     /// How many cents flat of the note the first cut is to leave the first resonance: 0 to 200. The played note is
-    /// said to lie 11 to 32 cents above the first resonance computed for cold air (common practice); three published
-    /// whole-centimetre lengths compared in the tests come out 27 to 32 cents. The default of 40 is a choice, with a margin.
+    /// said to lie 11 to 32 cents above the first resonance computed for cold air (common practice). The default of 40 is a choice, with a margin.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range or not a number.</exception>
     public double TrimmingCents

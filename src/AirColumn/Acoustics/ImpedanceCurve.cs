@@ -1,5 +1,4 @@
 using System.Numerics;
-using UnitsNet;
 
 namespace AirColumn.Acoustics;
 
@@ -40,8 +39,4 @@ public sealed class ImpedanceCurve
     /// <summary>Z at one frequency of the grid, Pa·s/m³.</summary>
     /// <param name="index">0 to <see cref="Count"/> − 1.</param>
     public Complex this[int index] => new(real[index], imaginary[index]);
-
-    /// <summary>One frequency of the grid.</summary>
-    /// <param name="index">0 to <see cref="Count"/> − 1.</param>
-    public Frequency FrequencyAt(int index) => Grid[index];
 }

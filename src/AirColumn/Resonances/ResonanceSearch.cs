@@ -5,8 +5,8 @@ using MathNet.Numerics.RootFinding;
 namespace AirColumn.Resonances;
 
 /// <summary>
-/// One search. The reactive phase counts the modes and says where each one lies but for its dissipation, so that none can
-/// be overlooked however narrow; the complex resonance of the full, lossy column is then found from there, and next to it
+/// One search. The reactive phase counts the modes and says where each one lies but for its dissipation, so that a scan
+/// cannot step over one however narrow; the complex resonance of the full, lossy column is then found from there, and next to it
 /// the extremum of |Z|, if damping leaves one.
 /// </summary>
 internal sealed class ResonanceSearch

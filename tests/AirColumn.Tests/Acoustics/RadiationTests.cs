@@ -79,6 +79,25 @@ public class RadiationTests
         }
     }
 
+    // Between the tabulated rims: the published low-frequency fit of dalmont2001,
+    // l/a = l_b + (a/b)(l_f − l_b) + 0.057(a/b)[1 − (a/b)⁵], from which the tabulated field solutions themselves lie up to
+    // 0.0045 away.
+    [Theory]
+    [InlineData(1.01)]
+    [InlineData(1.07)]
+    [InlineData(1.25)]
+    [InlineData(1.4)]
+    [InlineData(1.7)]
+    [InlineData(2.5)]
+    public void Rims_between_the_tabulated_ones_follow_the_published_fit(double outerOverInner)
+    {
+        const double Ka = 0.02;
+        var v = 1 / outerOverInner;
+        var (free, baffled) = (ThinEnd.Unflanged.EndCorrection(Ka), ThinEnd.Baffled.EndCorrection(Ka));
+        var fit = baffled + v * (free - baffled) + 0.057 * v * (1 - Math.Pow(v, 5));
+        Near.Absolute(fit, new RimmedEnd(outerOverInner).At(Ka).EndCorrection, 0.005);
+    }
+
     // Far below ka = 1 a free end radiates into all directions, a baffled one into half of them: r = (ka)²/4 and (ka)²/2
     // (levine1948; morse1948).
     [Theory]

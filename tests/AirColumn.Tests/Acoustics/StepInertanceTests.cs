@@ -1,3 +1,4 @@
+using AirColumn.Acoustics.Interpolation;
 using AirColumn.Acoustics.Junctions;
 
 namespace AirColumn.Tests.Acoustics;
@@ -28,6 +29,24 @@ public class StepInertanceTests
             Math.PI
             * (0.26164 + a * (-0.353 + a * a * (0.0809 + a * (0.03816 + a * (-0.12386 + a * 0.09616)))));
         Near.Relative(fit, StepInertance.LengthRatio(a), 0.012);
+    }
+
+    // Between the tabulated values: each one in turn left out and interpolated from the others is a harder question than
+    // any that is asked, the gap being twice as wide.
+    [Fact]
+    public void A_value_left_out_is_found_again()
+    {
+        var rows = ReferenceTable.Read("step-inertance.csv").Rows.ToList();
+        foreach (var missing in rows)
+        {
+            var others = rows.Where(row => row["alpha"] != missing["alpha"]).ToList();
+            var interpolant = new RationalInterpolant(
+                [0, .. others.Select(row => row["alpha"]), 1],
+                [0.8216742364, .. others.Select(row => row["l_over_a1"]), 0],
+                5
+            );
+            Near.Absolute(missing["l_over_a1"], interpolant.At(missing["alpha"]), 6e-5, missing);
+        }
     }
 
     [Fact]

@@ -51,7 +51,7 @@ public class PublishedAirValuesTests
         Assert.InRange(actual / expected, 1 - 100e-6, 1 + 100e-6);
     }
 
-    // hyland1983, as evaluated by another, open implementation (the digits it prints): air of 293.15 K, 101325 Pa, dry
+    // hyland1983, as printed in the documentation of the open package Psychro: air of 293.15 K, 101325 Pa, dry
     // and at 70 %. Tolerance 100 ppm: picard2008 (abstract) puts itself 64 ppm above the air composition used before.
     [Theory]
     [InlineData(0, 1.2044776705391136)]

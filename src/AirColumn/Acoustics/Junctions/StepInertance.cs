@@ -64,7 +64,7 @@ internal static class StepInertance
             0.001227322,
         ];
 
-    /// <summary>l/a₁ for α = a₁/a₂, the smaller radius over the larger, 0 to 1; to about 1e-5 between the tabulated values.</summary>
+    /// <summary>l/a₁ for α = a₁/a₂, the smaller radius over the larger, 0 to 1; to 6e-5 between the tabulated values.</summary>
     public static double LengthRatio(double alpha) => LengthOverRadius.At(alpha);
 
     /// <summary>The acoustic mass, kg/m⁴, where radii a and b (m) meet in gas of density ρ (kg/m³).</summary>
