@@ -65,6 +65,17 @@ internal static class Require
         return value;
     }
 
+    /// <summary>Returns <paramref name="value"/> if it is a member of its enumeration; throws otherwise.</summary>
+    public static T Named<T>(T value, [CallerArgumentExpression(nameof(value))] string parameter = "")
+        where T : struct, Enum =>
+        Enum.IsDefined(value)
+            ? value
+            : throw new ArgumentOutOfRangeException(
+                parameter,
+                value,
+                $"{parameter} is {value:D}; allowed are {string.Join(", ", Enum.GetNames<T>())}."
+            );
+
     /// <summary>A number with its unit, in the invariant culture, for messages.</summary>
     public static string Show(double value, string unit)
     {

@@ -1,6 +1,5 @@
 using System.Numerics;
 using AirColumn.Acoustics.Elements;
-using AirColumn.Acoustics.Junctions;
 using AirColumn.Acoustics.Radiation;
 using AirColumn.Bores;
 using AirColumn.Gases;
@@ -11,8 +10,8 @@ namespace AirColumn.Acoustics;
 /// <summary>An air column: a bore filled with air, compiled once, that answers at any frequency.</summary>
 /// <remarks>
 /// <para>
-/// Model: plane wave fronts in a bore of circular cross-section (source: chaigne2016, ch. 7), wall losses as
-/// <see cref="ColumnOptions.Losses"/> says, the air mass at sudden changes of diameter (kergomard1987), exact radiation
+/// Model: one-dimensional waves in a bore of circular cross-section (source: chaigne2016, ch. 7), their fronts as
+/// <see cref="ColumnOptions.Wavefronts"/> says, wall losses as <see cref="ColumnOptions.Losses"/> says, the air mass at sudden changes of diameter (kergomard1987), exact radiation
 /// of thin and baffled open ends (levine1948, zorumski1973) and tabulated field solutions for walls of finite thickness.
 /// Bends, holes and mechanical vibration of the wall are not in it. Valid below <see cref="CutOn"/>.
 /// </para>
@@ -40,7 +39,7 @@ public sealed class Column
         Air = air;
         Options = options ?? new ColumnOptions();
         gas = air.Constants;
-        elements = [.. Compile(bore)];
+        elements = new ColumnCompiler(bore, gas, Options).Compile();
         var last = bore.Sections[^1];
         load = new FarEndLoad(bore.FarEnd, last.WallAt(last.LengthMetres).Radius, gas);
         var blownRadius = bore.Sections[0].WallAt(0).Radius;
@@ -214,31 +213,6 @@ public sealed class Column
         return warnings;
     }
 
-    private IEnumerable<Element> Compile(Bore bore)
-    {
-        Section? before = null;
-        foreach (var section in bore.Sections)
-        {
-            if (before is not null && Bore.IsStep(before, section))
-            {
-                yield return new InertanceElement(
-                    StepInertance.Between(
-                        before.WallAt(before.LengthMetres).Radius,
-                        section.WallAt(0).Radius,
-                        gas.Density
-                    )
-                );
-            }
-
-            foreach (var part in section.SmoothParts)
-            {
-                yield return new SectionElement(part, gas, Options.Losses, Options.Tolerance);
-            }
-
-            before = section;
-        }
-    }
-
     /// <summary>
     /// Pressure and flow at the blown end at ω, rad/s, as (p, U)·exp(LogScale) from the fixed state of the far end: the
     /// state kept near 1, its scale apart, so that no attenuation overflows.
@@ -246,13 +220,11 @@ public sealed class Column
     internal (Complex Pressure, Complex Flow, double LogScale) InputState(double omega)
     {
         var (p, u) = load.At(omega);
-        var z0 = CharacteristicImpedance;
         var logScale = 0.0;
         for (var i = elements.Length - 1; i >= 0; i--)
         {
-            var (m, log) = elements[i].At(omega);
-            (p, u) = (m.A * p + m.B * u, m.C * p + m.D * u);
-            var size = Math.Max(Complex.Abs(p), z0 * Complex.Abs(u));
+            (p, u, var log) = elements[i].Carry(omega, p, u);
+            var size = Math.Max(Complex.Abs(p), CharacteristicImpedance * Complex.Abs(u));
             (p, u) = (p / size, u / size);
             logScale += log + Math.Log(size);
         }

@@ -6,20 +6,22 @@ public sealed record ColumnOptions
     private readonly double tolerance = 1e-10;
     private readonly BlownEnd blownEnd = BlownEnd.Closed;
     private readonly WallLosses losses = WallLosses.Full;
+    private readonly Wavefronts wavefronts = Wavefronts.Curved;
 
     /// <summary>The model of the losses at the wall; full by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not one of the named models.</exception>
     public WallLosses Losses
     {
         get => losses;
-        init =>
-            losses = Enum.IsDefined(value)
-                ? value
-                : throw new ArgumentOutOfRangeException(
-                    nameof(Losses),
-                    value,
-                    $"Losses is {(int)value}; allowed are {string.Join(", ", Enum.GetNames<WallLosses>())}."
-                );
+        init => losses = Require.Named(value, nameof(Losses));
+    }
+
+    /// <summary>What is assumed of the wave fronts where the bore widens or narrows; curved by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not one of the named models.</exception>
+    public Wavefronts Wavefronts
+    {
+        get => wavefronts;
+        init => wavefronts = Require.Named(value, nameof(Wavefronts));
     }
 
     /// <summary>How the column is excited; closed by default.</summary>

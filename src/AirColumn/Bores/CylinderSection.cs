@@ -17,6 +17,12 @@ public sealed record CylinderSection : Section
         radius = Dimension.RadiusOf(diameter);
     }
 
+    private CylinderSection(double radius, double lengthMetres)
+        : base(lengthMetres)
+    {
+        this.radius = radius;
+    }
+
     /// <summary>Inside diameter.</summary>
     public Length Diameter => Dimension.InMillimeters(2 * radius);
 
@@ -24,6 +30,8 @@ public sealed record CylinderSection : Section
 
     /// <inheritdoc/>
     public override CylinderSection WithLength(Length length) => new(Length.FromMeters(2 * radius), length);
+
+    internal override CylinderSection Slice(double from, double to) => new(radius, to - from);
 
     internal override Wall WallAt(double x) => new(radius, 0, 0);
 }

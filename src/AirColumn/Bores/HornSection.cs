@@ -30,15 +30,7 @@ public sealed record HornSection : Section
     {
         InletRadius = Dimension.RadiusOf(from);
         OutletRadius = Dimension.RadiusOf(to);
-        if (!Enum.IsDefined(law))
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(law),
-                law,
-                $"law is {(int)law}; allowed are {string.Join(", ", Enum.GetNames<HornLaw>())}."
-            );
-        }
-
+        Require.Named(law);
         if ((law == HornLaw.Bessel) != exponent.HasValue)
         {
             throw new ArgumentException(

@@ -27,6 +27,9 @@ public abstract record Section
 
     internal double LengthMetres { get; }
 
+    /// <summary>The smallest radius in the section, m: no wall here has a waist between its ends.</summary>
+    internal virtual double SmallestRadius => Math.Min(WallAt(0).Radius, WallAt(LengthMetres).Radius);
+
     /// <summary>The largest radius in the section, m.</summary>
     internal abstract double LargestRadius { get; }
 
@@ -34,6 +37,9 @@ public abstract record Section
     /// The section as parts in which the wall is smooth, in order; a section without corners is its own only part.
     /// </summary>
     internal virtual IReadOnlyList<Section> SmoothParts => [this];
+
+    /// <summary>What lies between two places, m from the inlet; only of a smooth part.</summary>
+    internal virtual Section Slice(double from, double to) => new SectionSlice(this, from, to);
 
     /// <summary>This section stretched or shortened along the axis, its diameters kept.</summary>
     /// <param name="length">The new axial length: 1 µm to 1 km.</param>

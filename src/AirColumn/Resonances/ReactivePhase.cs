@@ -50,12 +50,7 @@ internal sealed class ReactivePhase
     public double At(double hertz)
     {
         // w is scaled by the characteristic impedance: crossings of the axes do not depend on it.
-        var wave = new Wave(
-            2 * Math.PI * hertz,
-            column.Gas.SpeedOfSound,
-            column.Gas.Density,
-            column.CharacteristicImpedance
-        );
+        var wave = new Wave(2 * Math.PI * hertz, column.CharacteristicImpedance);
         var angle = column.Load.IsClosed
             ? 0
             : Math.Atan(column.Load.LosslessReactance(wave.Omega) / wave.Z0) - Math.PI / 2;
@@ -89,7 +84,7 @@ internal sealed class ReactivePhase
     private static double Share(double part, double ratio) =>
         Math.Abs(ratio - 1) < 1e-6 ? part : (Math.Pow(ratio, part) - 1) / (ratio - 1);
 
-    private readonly record struct Wave(double Omega, double SpeedOfSound, double Density, double Z0);
+    private readonly record struct Wave(double Omega, double Z0);
 
     private abstract class Piece
     {
@@ -112,12 +107,13 @@ internal sealed class ReactivePhase
     {
         public override double Advance(double angle, in Wave wave)
         {
-            var terms = element.LossesAt((near + far) / 2, wave.Omega);
-            var (series, shunt) = (1 + terms.Series.Real, 1 + terms.Shunt.Real);
-            var k = wave.Omega / wave.SpeedOfSound * Math.Sqrt(series * shunt);
             var slope = (far - near) / length;
+            var factors = element.FactorsAt((near + far) / 2, slope, wave.Omega);
+            var (series, shunt) = (factors.Series.Real, factors.Shunt.Real);
+            var gas = element.Gas;
+            var k = wave.Omega / gas.SpeedOfSound * Math.Sqrt(series * shunt);
             // dp/dx = mass/a²·w, so that (ap)' = a'p + mass/a·w.
-            var mass = wave.Omega * wave.Density * series / (Math.PI * wave.Z0);
+            var mass = wave.Omega * gas.Density * series / (Math.PI * wave.Z0);
 
             var (halfTurns, p, w) = Split(angle);
             var sinusoid =

@@ -7,6 +7,16 @@ internal abstract class Element
 {
     /// <summary>The two-port at ω, rad/s.</summary>
     public abstract ScaledMatrix At(double omega);
+
+    /// <summary>
+    /// Pressure and flow on the side of the blown end, as (p, U)·exp(LogScale), from those on the side of the far end; up to
+    /// a common factor, which an element may choose so that both are free of poles in ω.
+    /// </summary>
+    public virtual (Complex Pressure, Complex Flow, double LogScale) Carry(double omega, Complex p, Complex u)
+    {
+        var (m, log) = At(omega);
+        return (m.A * p + m.B * u, m.C * p + m.D * u, log);
+    }
 }
 
 /// <summary>

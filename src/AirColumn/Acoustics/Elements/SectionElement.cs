@@ -6,88 +6,147 @@ using AirColumn.Gases;
 namespace AirColumn.Acoustics.Elements;
 
 /// <summary>
-/// A smooth piece of bore. The plane-front equations dp/dx = −Z'(x)·U, dU/dx = −Y'(x)·p are solved in variables that
+/// A smooth piece of bore in one gas. The equations dp/dx = −Z'(x)·U, dU/dx = −Y'(x)·p are solved in variables that
 /// leave only what the walls do to be integrated.
 /// </summary>
 /// <remarks>
-/// With ψ = a·p and χ = a'·p − jωρ·U/(πa), which is dψ/dx where there are no losses,
+/// With ψ = a·p and χ = a'·p − jωρμ·U/(πa), which is dψ/dx where there are no losses,
 /// <code>
 /// ψ' = −εv(a'/a)·ψ + (1 + εv)·χ
-/// χ' = [a''/a − k²(1 + εt) − εv(a'/a)²]·ψ + εv(a'/a)·χ
+/// χ' = [a''/a − μk²(1 + εt) − εv(a'/a)²]·ψ + εv(a'/a)·χ
 /// </code>
-/// where Z' = (jωρ/S)(1 + εv), Y' = (jωS/ρc²)(1 + εt), S = πa². The matrix is traceless, so every exponential of it
-/// is unimodular and the two-port reciprocal to rounding. For a cylinder, and for a cone without losses, it is
-/// constant and one exponential is exact. Else Magnus steps of sixth order on three Gauss points are taken
+/// where Z' = (jωρ/S)·μ(1 + εv), Y' = (jωS/ρc²)(1 + εt), S = πa², and μ is a constant: 1 + a'²/2 half way along, where
+/// the fronts are curved, so that εv holds losses and the change of slope alone. The matrix is traceless, so every
+/// exponential of it is unimodular and the two-port reciprocal to rounding. For a cylinder, and for a cone without
+/// losses, it is constant and one exponential is exact. Else Magnus steps of sixth order on three Gauss points are taken
 /// (source: blanes2000), their length controlled by the difference to the fourth-order step.
 /// <para>
 /// Where the apex of the taper is a small part of a wavelength away, the flow is a small difference of the two terms of χ.
-/// Steps there pair ψ with v = jωρ·U/(πa) itself:
+/// Steps there pair ψ with v = jωρμ·U/(πa) itself:
 /// <code>
-/// ψ' = (a'/a)·ψ − (1 + εv)·v,  v' = k²(1 + εt)·ψ − (a'/a)·v.
+/// ψ' = (a'/a)·ψ − (1 + εv)·v,  v' = μk²(1 + εt)·ψ − (a'/a)·v.
 /// </code>
 /// </para>
 /// </remarks>
-internal sealed class SectionElement(Section section, GasConstants gas, WallLosses losses, double tolerance)
-    : Element
+internal sealed class SectionElement : Element
 {
     private const double GaussOffset = 0.3872983346207417; // √15/10, of the step length
     private const double Rounding = 1e-15;
     private const double LargestGrowth = 4;
 
-    public Section Section { get; } = section;
+    private readonly WallLosses losses;
+    private readonly double tolerance;
+    private readonly double shortest; // radius, m
+    private readonly double frame; // μ
 
-    public LossTerms LossesAt(double radius, double omega) => LossTerms.At(radius, omega, gas, losses);
-
-    public override ScaledMatrix At(double omega)
+    public SectionElement(Section section, GasConstants gas, ColumnOptions options)
     {
-        var k = omega / gas.SpeedOfSound;
-        return Section is CylinderSection
-            ? TwoPort(
-                (Section.LengthMetres * WaveGenerator(0, k)).Exponential(),
-                0,
-                Section.LengthMetres,
-                k,
-                false
-            )
-            : Integrate(k);
+        Section = section;
+        Gas = gas;
+        losses = options.Losses;
+        tolerance = options.Tolerance;
+        CurvedFronts = options.Wavefronts == Wavefronts.Curved;
+        shortest = section.SmallestRadius;
+        frame = SeriesFactor(section.WallAt(section.LengthMetres / 2).Slope);
     }
 
-    private Generator GeneratorAt(double x, double k, bool nearApex) =>
-        nearApex ? FlowGenerator(x, k) : WaveGenerator(x, k);
+    public Section Section { get; }
 
-    // The matrix of (ψ, v/k): dividing by k gives both the size of a pressure times a radius.
-    private Generator FlowGenerator(double x, double k)
+    public GasConstants Gas { get; }
+
+    public bool CurvedFronts { get; }
+
+    /// <summary>What curved fronts multiply the series impedance by, where the wall has a slope.</summary>
+    public double SeriesFactor(double slope) => CurvedFronts ? 1 + slope * slope / 2 : 1;
+
+    /// <summary>Z' and Y' over their values with plane fronts and no losses, at a radius (m) and a slope of the wall.</summary>
+    public (Complex Series, Complex Shunt) FactorsAt(double radius, double slope, double omega)
     {
-        var wall = Section.WallAt(x);
-        var terms = LossesAt(wall.Radius, k * gas.SpeedOfSound);
-        return new Generator(wall.Slope / wall.Radius, -k * (1 + terms.Series), k * (1 + terms.Shunt));
+        var terms = LossTerms.At(radius, omega, Gas, losses);
+        return (SeriesFactor(slope) * (1 + terms.Series), 1 + terms.Shunt);
     }
 
-    // The matrix of (ψ, χ/k).
-    private Generator WaveGenerator(double x, double k)
+    public override ScaledMatrix At(double omega) => Between(0, Section.LengthMetres, omega);
+
+    /// <summary>The two-port from one place to another, m from the inlet, at ω.</summary>
+    public ScaledMatrix Between(double from, double to, double omega)
     {
-        var wall = Section.WallAt(x);
-        var terms = LossesAt(wall.Radius, k * gas.SpeedOfSound);
-        var slope = wall.Slope / wall.Radius;
-        return new Generator(
-            -terms.Series * slope,
-            k * (1 + terms.Series),
-            (wall.Curvature / wall.Radius - terms.Series * slope * slope) / k - k * (1 + terms.Shunt)
+        var k = omega / Gas.SpeedOfSound;
+        Span<Complex> room = stackalloc Complex[LossFit.Room];
+        if (Section is CylinderSection)
+        {
+            var radius = Section.WallAt(0).Radius;
+            var generator = WaveGenerator(0, k, LossTerms.At(radius, omega, Gas, losses));
+            return TwoPort(((to - from) * generator).Exponential(), from, to, k, false);
+        }
+
+        return Integrate(from, to, k, Losses(omega, room));
+    }
+
+    /// <summary>The loss terms along this section; what the fit may be off leaves the two-port within the tolerance.</summary>
+    internal LossFit Losses(double omega, Span<Complex> room)
+    {
+        var turns = Math.Max(1, omega / Gas.SpeedOfSound * Section.LengthMetres);
+        return new LossFit(
+            shortest,
+            Section.LargestRadius,
+            omega,
+            Gas,
+            losses,
+            0.1 * tolerance / turns,
+            room
         );
     }
 
-    private ScaledMatrix Integrate(double k)
+    private Generator GeneratorAt(double x, double k, bool nearApex, in LossFit fit)
+    {
+        var terms = fit.At(Section.WallAt(x).Radius);
+        return nearApex ? FlowGenerator(x, k, terms) : WaveGenerator(x, k, terms);
+    }
+
+    // The matrix of (ψ, v/k): dividing by k gives both the size of a pressure times a radius.
+    private Generator FlowGenerator(double x, double k, in LossTerms terms)
+    {
+        var wall = Section.WallAt(x);
+        return new Generator(
+            wall.Slope / wall.Radius,
+            -k * (1 + SeriesTerm(terms, wall)),
+            frame * k * (1 + terms.Shunt)
+        );
+    }
+
+    // The matrix of (ψ, χ/k).
+    private Generator WaveGenerator(double x, double k, in LossTerms terms)
+    {
+        var wall = Section.WallAt(x);
+        var series = SeriesTerm(terms, wall);
+        var slope = wall.Slope / wall.Radius;
+        return new Generator(
+            -series * slope,
+            k * (1 + series),
+            (wall.Curvature / wall.Radius - series * slope * slope) / k - frame * k * (1 + terms.Shunt)
+        );
+    }
+
+    // εv, without cancellation where the slope is that of the frame.
+    private Complex SeriesTerm(in LossTerms terms, in Wall wall)
+    {
+        var factor = SeriesFactor(wall.Slope);
+        return (factor - frame + factor * terms.Series) / frame;
+    }
+
+    private ScaledMatrix Integrate(double from, double to, double k, in LossFit fit)
     {
         var total = new ScaledMatrix(TransferMatrix.Identity, 0);
-        var length = Section.LengthMetres;
-        var x = 0.0;
+        var length = to - from;
+        var x = from;
         // To begin with a wavelength holds several steps, or the commutators do not shrink.
         var h = Math.Min(length, 1.5 / k);
-        while (x < length)
+        while (x < to)
         {
-            h = Math.Min(h, length - x);
+            h = Math.Min(h, to - x);
             var nearApex = IsNearApex(x, k) || IsNearApex(x + h, k);
-            var (fourth, sixth) = Magnus(x, h, k, nearApex);
+            var (fourth, sixth) = Magnus(x, h, k, nearApex, fit);
             // In a step short against the wavelength the entries off the diagonal are that small, and their error counts
             // against their own size. The error of the fourth-order step times (kh)² or the change of radius squared,
             // the factors by which two more orders shrink it, stands for the error of the sixth.
@@ -101,7 +160,7 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
                 continue;
             }
 
-            var end = length - x - h < Rounding * length ? length : x + h;
+            var end = to - x - h < Rounding * length ? to : x + h;
             total *= TwoPort(sixth.Exponential(), x, end, k, nearApex);
             x = end;
             h *= Math.Clamp(growth, 0.5, LargestGrowth);
@@ -126,12 +185,18 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
     }
 
     // Fourth- and sixth-order Magnus exponents over [x, x + h] on three Gauss points (blanes2000).
-    private (Generator Fourth, Generator Sixth) Magnus(double x, double h, double k, bool nearApex)
+    private (Generator Fourth, Generator Sixth) Magnus(
+        double x,
+        double h,
+        double k,
+        bool nearApex,
+        in LossFit fit
+    )
     {
         var middle = x + h / 2;
-        var a1 = GeneratorAt(middle - GaussOffset * h, k, nearApex);
-        var a2 = GeneratorAt(middle, k, nearApex);
-        var a3 = GeneratorAt(middle + GaussOffset * h, k, nearApex);
+        var a1 = GeneratorAt(middle - GaussOffset * h, k, nearApex, fit);
+        var a2 = GeneratorAt(middle, k, nearApex, fit);
+        var a3 = GeneratorAt(middle + GaussOffset * h, k, nearApex, fit);
         var b1 = h * a2;
         var b2 = h * Math.Sqrt(15) / 3 * (a3 - a1);
         var b3 = h * 10 / 3 * (a3 - 2 * a2 + a1);
@@ -149,8 +214,8 @@ internal sealed class SectionElement(Section section, GasConstants gas, WallLoss
         var (here, there) = (Section.WallAt(x), Section.WallAt(end));
         var m = propagator.Matrix;
         var inverse = new TransferMatrix(m.D, -m.B, -m.C, m.A);
-        // jωρ/π over k.
-        var inertia = new Complex(0, gas.SpeedOfSound * gas.Density / Math.PI);
+        // jωρμ/π over k.
+        var inertia = new Complex(0, frame * Gas.SpeedOfSound * Gas.Density / Math.PI);
         var matrix = nearApex
             ? new TransferMatrix(1 / here.Radius, 0, 0, here.Radius / inertia)
                 * inverse
