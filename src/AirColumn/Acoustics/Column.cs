@@ -25,6 +25,7 @@ public sealed class Column
     private readonly Element[] elements; // from the blown end
     private readonly FarEndLoad load;
     private readonly GasConstants gas;
+    private readonly double steepest;
 
     /// <summary>Compiles a column.</summary>
     /// <param name="bore">Its shape.</param>
@@ -46,6 +47,7 @@ public sealed class Column
         var blownArea = Math.PI * blownRadius * blownRadius;
         CharacteristicImpedance = gas.Density * gas.SpeedOfSound / blownArea;
         BlownInertance = gas.Density * Options.BlownEnd.CorrectionMetres / blownArea;
+        steepest = Options.Wavefronts == Wavefronts.Curved ? bore.Sections.Max(s => s.SteepestSlope) : 0;
         CutOnHertz =
             ThinEnd.CutOnKa * gas.SpeedOfSound / (2 * Math.PI * bore.Sections.Max(s => s.LargestRadius));
     }
@@ -199,6 +201,15 @@ public sealed class Column
         if (load.Warning is { } warning)
         {
             warnings.Add(warning);
+        }
+
+        if (steepest > 1)
+        {
+            warnings.Add(
+                $"The wall slopes by up to {Require.Show(Math.Round(steepest, 2), "")} (more than 45°), where the model of curved "
+                    + "wave fronts is beyond its expansion in the slope. A short flare so steep may be off by a few cents; ask for "
+                    + "plane fronts to see by how much fronts matter."
+            );
         }
 
         if (hertz > CutOnHertz)

@@ -59,6 +59,11 @@ public sealed class BoreBuilder
     /// <inheritdoc cref="ProfileSection(IReadOnlyList{ProfilePoint})"/>
     public BoreBuilder Profile(params IReadOnlyList<ProfilePoint> points) => Add(new ProfileSection(points));
 
+    /// <summary>Adds a measured profile joined as asked.</summary>
+    /// <inheritdoc cref="ProfileSection(IReadOnlyList{ProfilePoint}, ProfileJoin)"/>
+    public BoreBuilder Profile(IReadOnlyList<ProfilePoint> points, ProfileJoin join) =>
+        Add(new ProfileSection(points, join));
+
     /// <summary>Completes the bore with an open end standing free in the room.</summary>
     /// <param name="wall">Thickness of the wall at the rim; 0 for a thin edge.</param>
     /// <exception cref="ArgumentOutOfRangeException">The thickness is negative or not a number.</exception>

@@ -1,12 +1,13 @@
+using MathNet.Numerics.Interpolation;
 using UnitsNet;
 
 namespace AirColumn.Bores;
 
-/// <summary>A measured bore: diameters at several places, joined by straight walls.</summary>
+/// <summary>A measured bore: diameters at several places, joined by straight or smooth walls.</summary>
 public sealed record ProfileSection : Section
 {
     private readonly EquatableArray<double> positions; // m, from the inlet
-    private readonly EquatableArray<ConeSection> cones; // between them
+    private readonly EquatableArray<Section> pieces; // between them
 
     /// <summary>Makes a profile of straight pieces.</summary>
     /// <param name="points">
@@ -16,14 +17,32 @@ public sealed record ProfileSection : Section
     /// <exception cref="ArgumentException">Too few points, the first is not at 0, or positions do not increase.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number.</exception>
     public ProfileSection(params IReadOnlyList<ProfilePoint> points)
-        : this(Places(points), Join(points)) { }
+        : this(points, ProfileJoin.Straight) { }
 
-    private ProfileSection(double[] positions, ConeSection[] cones)
+    /// <summary>Makes a profile.</summary>
+    /// <param name="points">
+    /// At least two points, the first at position 0, positions strictly increasing by at least 1 µm, diameters
+    /// 0.01 mm to 10 m.
+    /// </param>
+    /// <param name="join">How the wall runs between the points.</param>
+    /// <exception cref="ArgumentException">Too few points, the first is not at 0, or positions do not increase.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number, or the join unknown.</exception>
+    public ProfileSection(IReadOnlyList<ProfilePoint> points, ProfileJoin join)
+        : this(Require.Named(join), Places(points), Cones(points)) { }
+
+    private ProfileSection(ProfileJoin join, double[] positions, ConeSection[] cones)
         : base(positions[^1])
     {
+        Join = join;
         this.positions = new EquatableArray<double>(positions);
-        this.cones = new EquatableArray<ConeSection>(cones);
+        // Two points have one straight line through them, however it is called.
+        pieces = new EquatableArray<Section>(
+            join == ProfileJoin.Straight || cones.Length == 1 ? cones : Cubics(positions, cones)
+        );
     }
+
+    /// <summary>How the wall runs between the points.</summary>
+    public ProfileJoin Join { get; }
 
     /// <summary>The points, from the inlet to the outlet.</summary>
     public IReadOnlyList<ProfilePoint> Points =>
@@ -36,34 +55,60 @@ public sealed record ProfileSection : Section
     /// <summary>Where the points lie, m from the inlet.</summary>
     internal IReadOnlyList<double> Positions => positions;
 
-    internal override double LargestRadius => cones.Max(cone => cone.LargestRadius);
+    internal override double LargestRadius => pieces.Max(piece => piece.LargestRadius);
 
-    internal override IReadOnlyList<Section> SmoothParts => cones;
+    internal override IReadOnlyList<Section> SmoothParts => pieces;
 
     /// <inheritdoc/>
     public override ProfileSection WithLength(Length length)
     {
         var stretch = Dimension.AxialLength(length) / LengthMetres;
-        return new ProfileSection([
-            .. Points.Select(
-                (point, i) => point with { Position = Length.FromMeters(positions[i] * stretch) }
-            ),
-        ]);
+        return new ProfileSection(
+            [
+                .. Points.Select(
+                    (point, i) => point with { Position = Length.FromMeters(positions[i] * stretch) }
+                ),
+            ],
+            Join
+        );
     }
 
     internal override Wall WallAt(double x)
     {
         var i = 0;
-        while (i + 1 < cones.Count && x > positions[i + 1])
+        while (i + 1 < pieces.Count && x > positions[i + 1])
         {
             i++;
         }
 
-        return cones[i].WallAt(Math.Min(x - positions[i], cones[i].LengthMetres));
+        return pieces[i].WallAt(Math.Min(x - positions[i], pieces[i].LengthMetres));
     }
 
     private Length DiameterAt(int point) =>
-        point == 0 ? cones[0].InletDiameter : cones[point - 1].OutletDiameter;
+        point == 0 ? pieces[0].InletDiameter : pieces[point - 1].OutletDiameter;
+
+    private static CubicSection[] Cubics(double[] positions, ConeSection[] cones)
+    {
+        double[] radii =
+        [
+            cones[0].WallAt(0).Radius,
+            .. cones.Select(cone => cone.WallAt(cone.LengthMetres).Radius),
+        ];
+        var spline = CubicSpline.InterpolatePchipSorted(positions, radii);
+        return
+        [
+            .. cones.Select(
+                (cone, i) =>
+                    new CubicSection(
+                        radii[i],
+                        radii[i + 1],
+                        spline.Differentiate(positions[i]),
+                        spline.Differentiate(positions[i + 1]),
+                        cone.LengthMetres
+                    )
+            ),
+        ];
+    }
 
     private static double[] Places(IReadOnlyList<ProfilePoint> points)
     {
@@ -71,7 +116,7 @@ public sealed record ProfileSection : Section
         return [.. points.Select(point => point.Position.Meters).DefaultIfEmpty()];
     }
 
-    private static ConeSection[] Join(IReadOnlyList<ProfilePoint> points)
+    private static ConeSection[] Cones(IReadOnlyList<ProfilePoint> points)
     {
         ArgumentNullException.ThrowIfNull(points);
         if (points.Count < 2)

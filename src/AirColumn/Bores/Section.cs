@@ -33,6 +33,15 @@ public abstract record Section
     /// <summary>The largest radius in the section, m.</summary>
     internal abstract double LargestRadius { get; }
 
+    /// <summary>The largest |da/dx| in the section: at an end or half way along each smooth part, as walls go here.</summary>
+    internal double SteepestSlope =>
+        SmoothParts.Max(part =>
+            Math.Max(
+                Math.Abs(part.WallAt(part.LengthMetres / 2).Slope),
+                Math.Max(Math.Abs(part.WallAt(0).Slope), Math.Abs(part.WallAt(part.LengthMetres).Slope))
+            )
+        );
+
     /// <summary>
     /// The section as parts in which the wall is smooth, in order; a section without corners is its own only part.
     /// </summary>

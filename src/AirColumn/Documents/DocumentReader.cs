@@ -82,7 +82,6 @@ internal static class DocumentReader
             "sections",
             "farEnd"
         );
-        RequirePlaneWavefronts(document.Optional("wavefronts"));
         var name = document.Optional("name")?.Text();
         var sections = SectionReader.Read(document.Required("sections", "[ … ]"));
         var farEnd = EndReader.Far(document.Required("farEnd", "{ \"kind\": \"open\" }"));
@@ -90,6 +89,7 @@ internal static class DocumentReader
         var options = new ColumnOptions
         {
             Losses = Losses(document.Optional("losses")),
+            Wavefronts = Fronts(document.Optional("wavefronts")),
             BlownEnd = EndReader.Blown(document),
         };
         return Checked.Make(
@@ -106,20 +106,11 @@ internal static class DocumentReader
         }
     }
 
-    private static void RequirePlaneWavefronts(DocumentValue? wavefronts)
-    {
-        const string Allowed = "allowed: plane.";
-        if (wavefronts is null || wavefronts.Text(Allowed) == "plane")
-        {
-            return;
-        }
-
-        throw wavefronts.Wrong(
-            wavefronts.Text() is "spherical" or "multimodal"
-                ? $"such wave fronts cannot be computed yet; {Allowed}"
-                : Allowed
-        );
-    }
+    private static Wavefronts Fronts(DocumentValue? wavefronts) =>
+        wavefronts?.Text() is "spherical" or "multimodal"
+            ? throw wavefronts.Wrong("such wave fronts cannot be computed yet; allowed: curved, plane.")
+        : wavefronts?.Word("curved", "plane") == "plane" ? Wavefronts.Plane
+        : Wavefronts.Curved;
 
     private static WallLosses Losses(DocumentValue? losses) =>
         losses?.Word("none", "full", "large-tube") switch

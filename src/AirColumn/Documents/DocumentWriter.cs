@@ -99,6 +99,15 @@ internal static class DocumentWriter
                 var other => throw NoName(other.ToString()),
             }
         );
+        json.WriteString(
+            "wavefronts",
+            options.Wavefronts switch
+            {
+                Wavefronts.Curved => "curved",
+                Wavefronts.Plane => "plane",
+                var other => throw NoName(other.ToString()),
+            }
+        );
         json.WriteString("blownEnd", options.BlownEnd.IsOpen ? "open" : "closed");
         if (options.BlownEnd.IsOpen)
         {
@@ -135,7 +144,7 @@ internal static class DocumentWriter
                 break;
             case ProfileSection profile:
                 json.WriteString("shape", "profile");
-                json.WriteString("join", "straight");
+                json.WriteString("join", profile.Join == ProfileJoin.Smooth ? "smooth" : "straight");
                 WritePoints(json, profile);
                 break;
             default:

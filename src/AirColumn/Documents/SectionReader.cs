@@ -81,14 +81,10 @@ internal static class SectionReader
     private static ProfileSection Profile(DocumentObject section, ref int points)
     {
         section.AllowOnly("shape", "points", "join");
-        if (section.Optional("join") is { } join && join.Text("allowed: straight.") != "straight")
-        {
-            throw join.Wrong(
-                join.Text() == "smooth"
-                    ? "smooth joins cannot be computed yet. Give more points; allowed: straight."
-                    : "allowed: straight."
-            );
-        }
+        var join =
+            section.Optional("join")?.Word("straight", "smooth") == "smooth"
+                ? ProfileJoin.Smooth
+                : ProfileJoin.Straight;
 
         const string Example = "[[\"0 mm\", \"38 mm\"], [\"90 mm\", \"70 mm\"]]";
         var list = section.Required("points", Example);
@@ -109,7 +105,7 @@ internal static class SectionReader
             RequireReachable(section, list.Path, read.AsSpan(0, i + 1));
         }
 
-        return Checked.Make(section, () => new ProfileSection(read), ("points", list.Path));
+        return Checked.Make(section, () => new ProfileSection(read, join), ("points", list.Path));
     }
 
     private static ProfilePoint Point(DocumentValue value)

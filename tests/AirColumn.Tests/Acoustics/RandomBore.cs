@@ -19,9 +19,12 @@ internal static class RandomBore
                 1 => builder.Cone(Diameter(), Diameter(), Axial()),
                 2 => builder.Horn((HornLaw)(random.Next(2) * 4), Diameter(), Diameter(), Axial()),
                 _ => builder.Profile(
-                    new ProfilePoint(Length.Zero, Diameter()),
-                    new ProfilePoint(Axial(), Diameter()),
-                    new ProfilePoint(Length.FromMeters(longest + 0.5), Diameter())
+                    [
+                        new ProfilePoint(Length.Zero, Diameter()),
+                        new ProfilePoint(Axial(), Diameter()),
+                        new ProfilePoint(Length.FromMeters(longest + 0.5), Diameter()),
+                    ],
+                    (ProfileJoin)random.Next(2)
                 ),
             };
         }

@@ -185,29 +185,23 @@ public class ColumnDocumentErrorTests
     )]
     [InlineData(
         "\"straight\"",
-        "\"smooth\"",
-        "sections[2].join",
-        "sections[2].join is 'smooth'; smooth joins cannot be computed yet. Give more points; allowed: straight."
-    )]
-    [InlineData(
-        "\"straight\"",
         "\"welded\"",
         "sections[2].join",
-        "sections[2].join is 'welded'; allowed: straight."
+        "sections[2].join is 'welded'; allowed: straight, smooth."
     )]
     [InlineData(
         "\"plane\"",
         "\"spherical\"",
         "wavefronts",
-        "wavefronts is 'spherical'; such wave fronts cannot be computed yet; allowed: plane."
+        "wavefronts is 'spherical'; such wave fronts cannot be computed yet; allowed: curved, plane."
     )]
     [InlineData(
         "\"plane\"",
         "\"multimodal\"",
         "wavefronts",
-        "wavefronts is 'multimodal'; such wave fronts cannot be computed yet; allowed: plane."
+        "wavefronts is 'multimodal'; such wave fronts cannot be computed yet; allowed: curved, plane."
     )]
-    [InlineData("\"plane\"", "\"round\"", "wavefronts", "wavefronts is 'round'; allowed: plane.")]
+    [InlineData("\"plane\"", "\"round\"", "wavefronts", "wavefronts is 'round'; allowed: curved, plane.")]
     [InlineData("\"large-tube\"", "\"some\"", "losses", "losses is 'some'; allowed: none, full, large-tube.")]
     [InlineData("\"large-tube\"", "7", "losses", "losses is 7; allowed: none, full, large-tube.")]
     [InlineData(

@@ -155,6 +155,7 @@ public class ColumnDocumentTests
                 "co2": "400 ppm"
               },
               "losses": "full",
+              "wavefronts": "curved",
               "blownEnd": "closed",
               "sections": [
                 {

@@ -76,13 +76,17 @@ public static class DocumentArbitraries
         from count in Gen.Choose(2, 12)
         from steps in Gen.Choose(1, 5000).ArrayOf(count)
         from diameters in Diameters.ArrayOf(count)
+        from wall in Gen.Elements(Enum.GetValues<ProfileJoin>())
         select (Section)
-            new ProfileSection([
-                .. diameters.Select(
-                    (diameter, i) =>
-                        new ProfilePoint(Length.FromMillimeters(steps.Take(i).Sum() / 10.0), diameter)
-                ),
-            ]);
+            new ProfileSection(
+                [
+                    .. diameters.Select(
+                        (diameter, i) =>
+                            new ProfilePoint(Length.FromMillimeters(steps.Take(i).Sum() / 10.0), diameter)
+                    ),
+                ],
+                wall
+            );
 
     private static Gen<BoreEnd> FarEnds =>
         Gen.OneOf(
@@ -104,11 +108,17 @@ public static class DocumentArbitraries
             from sections in Gen.OneOf(Cylinders, Cones, Horns, Profiles).NonEmptyListOf()
             from farEnd in FarEnds
             from losses in Gen.Elements(Enum.GetValues<WallLosses>())
+            from wavefronts in Gen.Elements(Enum.GetValues<Wavefronts>())
             from blownEnd in BlownEnds
             select new ColumnDocument(
                 new Bore(sections, farEnd),
                 air,
-                new ColumnOptions { Losses = losses, BlownEnd = blownEnd },
+                new ColumnOptions
+                {
+                    Losses = losses,
+                    Wavefronts = wavefronts,
+                    BlownEnd = blownEnd,
+                },
                 name
             );
         return documents.ToArbitrary();
