@@ -24,39 +24,49 @@ public sealed class Column
 
     private readonly Element[] elements; // from the blown end
     private readonly FarEndLoad load;
-    private readonly GasConstants gas;
+    private readonly string[] airWarnings;
     private readonly double steepest;
 
     /// <summary>Compiles a column.</summary>
     /// <param name="bore">Its shape.</param>
-    /// <param name="air">What fills it.</param>
-    /// <param name="options">Losses, blown end, tolerance; full losses and a closed blown end if left out.</param>
+    /// <param name="air">What fills it: one <see cref="Gases.Air"/>, or a profile of how it changes along the bore.</param>
+    /// <param name="options">Losses, wave fronts, blown end, tolerance; the defaults if left out.</param>
     /// <exception cref="ArgumentNullException">The bore or the air is null.</exception>
-    public Column(Bore bore, Air air, ColumnOptions? options = null)
+    public Column(Bore bore, AirProfile air, ColumnOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(bore);
         ArgumentNullException.ThrowIfNull(air);
         Bore = bore;
-        Air = air;
+        AirProfile = air;
         Options = options ?? new ColumnOptions();
-        gas = air.Constants;
-        elements = new ColumnCompiler(bore, gas, Options).Compile();
+        Air = air.At(0, bore.LengthMetres);
+        var compiler = new ColumnCompiler(bore, air, Options);
+        elements = compiler.Compile();
+        airWarnings = [.. compiler.Warnings];
         var last = bore.Sections[^1];
-        load = new FarEndLoad(bore.FarEnd, last.WallAt(last.LengthMetres).Radius, gas);
+        load = new FarEndLoad(
+            bore.FarEnd,
+            last.WallAt(last.LengthMetres).Radius,
+            air.At(bore.LengthMetres, bore.LengthMetres).Constants
+        );
         var blownRadius = bore.Sections[0].WallAt(0).Radius;
         var blownArea = Math.PI * blownRadius * blownRadius;
-        CharacteristicImpedance = gas.Density * gas.SpeedOfSound / blownArea;
-        BlownInertance = gas.Density * Options.BlownEnd.CorrectionMetres / blownArea;
+        CharacteristicImpedance = Gas.Density * Gas.SpeedOfSound / blownArea;
+        BlownInertance = Gas.Density * Options.BlownEnd.CorrectionMetres / blownArea;
         steepest = Options.Wavefronts == Wavefronts.Curved ? bore.Sections.Max(s => s.SteepestSlope) : 0;
-        CutOnHertz =
-            ThinEnd.CutOnKa * gas.SpeedOfSound / (2 * Math.PI * bore.Sections.Max(s => s.LargestRadius));
+        CutOnHertz = elements
+            .OfType<SectionElement>()
+            .Min(e => ThinEnd.CutOnKa * e.Gas.SpeedOfSound / (2 * Math.PI * e.Section.LargestRadius));
     }
 
     /// <summary>The shape.</summary>
     public Bore Bore { get; }
 
-    /// <summary>What fills it.</summary>
+    /// <summary>What fills it at the blown end.</summary>
     public Air Air { get; }
+
+    /// <summary>What fills it along the bore.</summary>
+    public AirProfile AirProfile { get; }
 
     /// <summary>Losses, blown end, tolerance.</summary>
     public ColumnOptions Options { get; }
@@ -82,7 +92,8 @@ public sealed class Column
 
     internal FarEndLoad Load => load;
 
-    internal GasConstants Gas => gas;
+    /// <summary>The gas at the blown end.</summary>
+    internal GasConstants Gas => Air.Constants;
 
     internal double CutOnHertz { get; }
 
@@ -197,7 +208,7 @@ public sealed class Column
     /// <summary>What a user should know of answers up to a frequency in Hz.</summary>
     internal IReadOnlyList<string> WarningsUpTo(double hertz)
     {
-        var warnings = new List<string>(Air.Warnings);
+        var warnings = new List<string>(airWarnings);
         if (load.Warning is { } warning)
         {
             warnings.Add(warning);

@@ -114,7 +114,11 @@ public static class SectionLength
         }
 
         private Column ColumnAt(double metres) =>
-            new(start.Bore.WithSectionLength(index, Length.FromMeters(metres)), start.Air, start.Options);
+            new(
+                start.Bore.WithSectionLength(index, Length.FromMeters(metres)),
+                start.AirProfile,
+                start.Options
+            );
 
         private bool IsSharp(double metres) => !(CentsAt(metres) <= 0);
 
