@@ -254,7 +254,8 @@ public sealed class Column
         return (p + new Complex(0, omega * BlownInertance) * u, u, logScale);
     }
 
-    private double Omega(Frequency frequency)
+    /// <summary>ω of a frequency that the column can answer for, rad/s; throws for others.</summary>
+    internal double Omega(Frequency frequency)
     {
         RequireAnswerable(frequency.Hertz, nameof(frequency));
         return 2 * Math.PI * frequency.Hertz;

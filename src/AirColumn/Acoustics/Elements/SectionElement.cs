@@ -56,6 +56,8 @@ internal sealed class SectionElement : Element
 
     public bool CurvedFronts { get; }
 
+    public bool IsLossless => losses == WallLosses.None;
+
     /// <summary>What curved fronts multiply the series impedance by, where the wall has a slope.</summary>
     public double SeriesFactor(double slope) => CurvedFronts ? 1 + slope * slope / 2 : 1;
 
