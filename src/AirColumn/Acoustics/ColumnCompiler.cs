@@ -40,20 +40,22 @@ internal sealed class ColumnCompiler
         {
             if (before is not null && Bore.IsStep(before, section))
             {
+                var gas = GasAt(x);
                 yield return new InertanceElement(
-                    StepInertance.Between(
+                    new StepInertance(
                         before.WallAt(before.LengthMetres).Radius,
                         section.WallAt(0).Radius,
-                        GasAt(x).Density
+                        gas.Density,
+                        gas.SpeedOfSound
                     )
                 );
             }
 
             foreach (var part in section.SmoothParts)
             {
-                foreach (var (slice, gas) in Slices(part, x))
+                foreach (var (slice, filling) in Slices(part, x))
                 {
-                    yield return new SectionElement(slice, gas, options);
+                    yield return new SectionElement(slice, filling, options);
                 }
 
                 x += part.LengthMetres;

@@ -30,14 +30,14 @@ internal sealed class ReactivePhase
     public ReactivePhase(Column column)
     {
         this.column = column;
-        pieces.Add(new Mass(column.BlownInertance));
+        pieces.Add(new Mass(_ => column.BlownInertance));
         foreach (var element in column.Elements)
         {
             pieces.AddRange(
                 element switch
                 {
                     SectionElement section => Slices(section),
-                    InertanceElement mass => [new Mass(mass.Inertance)],
+                    InertanceElement mass => [new Mass(mass.InertanceAt)],
                     _ => throw new InvalidOperationException(
                         $"No reactive phase for {element.GetType().Name}."
                     ),
@@ -92,14 +92,14 @@ internal sealed class ReactivePhase
         public abstract double Advance(double angle, in Wave wave);
     }
 
-    private sealed class Mass(double inertance) : Piece
+    private sealed class Mass(Func<double, double> inertance) : Piece
     {
         // Towards the blown end p changes by −ωM·w while w stays: θ moves within its half turn between zeros of w.
         public override double Advance(double angle, in Wave wave)
         {
             var halfTurns = Math.Floor(angle / Math.PI);
             var (w, p) = Math.SinCos(angle - halfTurns * Math.PI);
-            return halfTurns * Math.PI + Math.Atan2(w, p - wave.Omega * inertance / wave.Z0 * w);
+            return halfTurns * Math.PI + Math.Atan2(w, p - wave.Omega * inertance(wave.Omega) / wave.Z0 * w);
         }
     }
 

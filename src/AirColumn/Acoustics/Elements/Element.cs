@@ -1,4 +1,5 @@
 using System.Numerics;
+using AirColumn.Acoustics.Junctions;
 
 namespace AirColumn.Acoustics.Elements;
 
@@ -30,11 +31,11 @@ internal readonly record struct ScaledMatrix(TransferMatrix Matrix, double LogSc
 }
 
 /// <summary>A lumped air mass in series: what a step of diameter adds.</summary>
-internal sealed class InertanceElement(double inertance) : Element
+internal sealed class InertanceElement(StepInertance step) : Element
 {
-    /// <summary>Acoustic mass, kg/m⁴.</summary>
-    public double Inertance { get; } = inertance;
+    /// <summary>Acoustic mass, kg/m⁴, at ω.</summary>
+    public double InertanceAt(double omega) => step.At(omega);
 
     public override ScaledMatrix At(double omega) =>
-        new(new TransferMatrix(1, new Complex(0, omega * Inertance), 0, 1), 0);
+        new(new TransferMatrix(1, new Complex(0, omega * InertanceAt(omega)), 0, 1), 0);
 }
