@@ -2,10 +2,10 @@ using AirColumn.Acoustics.Interpolation;
 
 namespace AirColumn.Acoustics.Radiation;
 
-/// <summary>Open ends known exactly, as functions of ka from 0 to <see cref="HighestKa"/>.</summary>
+/// <summary>Open ends known exactly, as functions of ka from 0 to <see cref="HighestKa"/>, to 1e-6.</summary>
 /// <remarks>
-/// The tables are interpolated in arcsin(ka/3.8317), which takes the square-root singularity at the cut-on of the
-/// first radial mode away. l/a and ln|R|/(ka)² are even and smooth at low frequency but for the logarithm named below.
+/// The tables are interpolated in s, ka = 3.8317·sin(v), v = v₃.₈·s²: the sine takes the square-root singularity at the cut-on
+/// of the first radial mode away, and the square the logarithms at low frequency. ln|R| is interpolated over (ka)².
 /// </remarks>
 internal sealed class ThinEnd
 {
@@ -14,35 +14,35 @@ internal sealed class ThinEnd
     /// <summary>First zero of J₁: the cut-on of the first radial mode of a rigid duct.</summary>
     public const double CutOnKa = 3.8317059702075123;
 
-    private const int Degree = 4;
+    private const int Degree = 6;
+
+    private static readonly double Highest = Variable(HighestKa);
 
     private readonly RationalInterpolant endCorrection;
     private readonly RationalInterpolant logReflection;
     private readonly double logarithm;
 
     private ThinEnd(
-        ReadOnlySpan<double> ka,
-        ReadOnlySpan<double> reflection,
-        ReadOnlySpan<double> correction,
+        ReadOnlySpan<double> logs,
+        ReadOnlySpan<double> corrections,
         double correctionLimit,
         double logReflectionLimit,
         double logarithm
     )
     {
         this.logarithm = logarithm;
-        var nodes = new double[ka.Length + 1];
-        var corrections = new double[nodes.Length];
-        var logs = new double[nodes.Length];
-        (corrections[0], logs[0]) = (correctionLimit, logReflectionLimit);
-        for (var i = 0; i < ka.Length; i++)
+        var nodes = new double[logs.Length + 1];
+        var scaled = new double[nodes.Length];
+        scaled[0] = logReflectionLimit;
+        for (var i = 1; i < nodes.Length; i++)
         {
-            nodes[i + 1] = Variable(ka[i]);
-            corrections[i + 1] = correction[i];
-            logs[i + 1] = Math.Log(reflection[i]) / (ka[i] * ka[i]) - Singular(ka[i]);
+            nodes[i] = (double)i / logs.Length;
+            var ka = CutOnKa * Math.Sin(Highest * nodes[i] * nodes[i]);
+            scaled[i] = logs[i - 1] / (ka * ka) - Singular(ka);
         }
 
-        endCorrection = new RationalInterpolant(nodes, corrections, Degree);
-        logReflection = new RationalInterpolant(nodes, logs, Degree);
+        endCorrection = new RationalInterpolant(nodes, [correctionLimit, .. corrections], Degree);
+        logReflection = new RationalInterpolant(nodes, scaled, Degree);
     }
 
     /// <summary>
@@ -51,8 +51,7 @@ internal sealed class ThinEnd
     /// </summary>
     public static ThinEnd Unflanged { get; } =
         new(
-            UnflangedTable.Ka,
-            UnflangedTable.Reflection,
+            UnflangedTable.LogReflection,
             UnflangedTable.EndCorrection,
             UnflangedTable.LowFrequencyEndCorrection,
             -0.5,
@@ -62,8 +61,7 @@ internal sealed class ThinEnd
     /// <summary>Flush in an infinite rigid plane: |R| tends to 1 − (ka)² at low ka.</summary>
     public static ThinEnd Baffled { get; } =
         new(
-            BaffledTable.Ka,
-            BaffledTable.Reflection,
+            BaffledTable.LogReflection,
             BaffledTable.EndCorrection,
             BaffledTable.LowFrequencyEndCorrection,
             -1,
@@ -73,12 +71,15 @@ internal sealed class ThinEnd
     public EndReflection At(double ka) => new(LogReflection(ka), EndCorrection(ka));
 
     /// <summary>l/a.</summary>
-    public double EndCorrection(double ka) => endCorrection.At(Variable(ka));
+    public double EndCorrection(double ka) => endCorrection.At(Node(ka));
 
     /// <summary>ln|R|.</summary>
-    public double LogReflection(double ka) => ka * ka * (logReflection.At(Variable(ka)) + Singular(ka));
+    public double LogReflection(double ka) => ka * ka * (logReflection.At(Node(ka)) + Singular(ka));
 
+    /// <summary>v: smooth functions of it are smooth up to the cut-on.</summary>
     public static double Variable(double ka) => Math.Asin(ka / CutOnKa);
+
+    private static double Node(double ka) => Math.Sqrt(Variable(ka) / Highest);
 
     private double Singular(double ka) => ka == 0 ? 0 : logarithm * ka * ka * Math.Log(ka);
 }
