@@ -29,6 +29,9 @@ public static class SectionLength
     /// The solution with status and residual: solved means within 1e-6 cent. Lengths from 0.01 mm to 100 m are tried.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or the target is out of range.</exception>
+    /// <exception cref="ArgumentException">
+    /// A hole or branch, which keeps its distance from the blown end, does not fit a length that was tried.
+    /// </exception>
     public static LengthSolution Solve(Column column, int sectionIndex, Frequency target)
     {
         ArgumentNullException.ThrowIfNull(column);
@@ -58,6 +61,11 @@ public static class SectionLength
             var shortest = Math.Max(
                 ShortestMetres,
                 ShortestPart * section.LengthMetres / section.SmoothParts.Min(part => part.LengthMetres)
+            );
+            // Holes and branches stay where they are: the bore must go on reaching beyond the last one.
+            shortest = Math.Max(
+                shortest,
+                section.LengthMetres - (start.Bore.LengthMetres - start.Bore.LastOpeningMetres)
             );
             var length = Math.Clamp(section.LengthMetres, shortest, LongestMetres);
             // Longer is flatter, and too short shows no resonance below the cut-on: walk outwards in octaves of length
