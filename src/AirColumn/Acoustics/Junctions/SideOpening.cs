@@ -26,7 +26,7 @@ internal readonly record struct SideOpening(double BoreRadius, double Radius, do
         }
     }
 
-    /// <summary>tm, m (nederveen1998): within 0.4 % of the integral over the wall.</summary>
+    /// <summary>tm, m (nederveen1998): within 1 % of the integral over the wall.</summary>
     public double MatchingLength
     {
         get
