@@ -83,7 +83,7 @@ internal static class AirVerb
     }
 
     private static string Model(Air air) =>
-        air.Model == AirModel.Iec61094 ? "IEC 61094-2:2009, Annex F" : "given constants";
+        air.Model == AirModel.Iec61094 ? "IEC 61094-2:2009, Annex F" : "mixture of gases";
 
     // The names are those of the column document. The unit of a ratio is 1.
     private static IEnumerable<(string Name, double Value, string Unit)> State(AirState state) =>

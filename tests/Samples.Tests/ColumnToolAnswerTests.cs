@@ -170,7 +170,7 @@ public class ColumnToolAnswerTests
     [Fact]
     public void Air_outside_the_stated_range_warns_on_the_error_stream_and_in_the_JSON()
     {
-        var outcome = Sample.ColumnTool("", "air", "--temperature", "97 F", "--co2", "4 %", "--json");
+        var outcome = Sample.ColumnTool("", "air", "--temperature", "12 °C", "--humidity", "95 %", "--json");
         Assert.Equal(0, outcome.ExitCode);
         using var json = JsonDocument.Parse(outcome.Output);
         Assert.False(json.RootElement.GetProperty("insideStatedRange").GetBoolean());
@@ -184,6 +184,16 @@ public class ColumnToolAnswerTests
             warnings.Select(warning => $"warning: {warning}"),
             outcome.Error.TrimEnd('\n').Split('\n')
         );
+    }
+
+    [Fact]
+    public void Played_air_is_computed_by_the_model_that_reaches_it()
+    {
+        var outcome = Sample.ColumnTool("", "air", "--temperature", "97 F", "--co2", "4 %", "--json");
+        Assert.Equal("", outcome.Error);
+        using var json = JsonDocument.Parse(outcome.Output);
+        Assert.Equal("mixture of gases", json.RootElement.GetProperty("model").GetString());
+        Assert.True(json.RootElement.GetProperty("insideStatedRange").GetBoolean());
     }
 
     [Fact]

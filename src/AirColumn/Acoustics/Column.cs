@@ -27,40 +27,55 @@ public sealed class Column
     private readonly HoleSite[] holes; // from the blown end
     private readonly FarEndLoad[] loads; // all that end something
     private readonly FarEndLoad load;
-    private readonly GasConstants gas;
+    private readonly string[] airWarnings;
     private readonly double steepest;
 
     /// <summary>Compiles a column.</summary>
     /// <param name="bore">Its shape.</param>
-    /// <param name="air">What fills it.</param>
-    /// <param name="options">Losses, blown end, tolerance; full losses and a closed blown end if left out.</param>
+    /// <param name="air">What fills it: one <see cref="Gases.Air"/>, or a profile of how it changes along the bore.</param>
+    /// <param name="options">Losses, wave fronts, blown end, tolerance; the defaults if left out.</param>
     /// <exception cref="ArgumentNullException">The bore or the air is null.</exception>
     /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
-    public Column(Bore bore, Air air, ColumnOptions? options = null)
+    public Column(Bore bore, AirProfile air, ColumnOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(bore);
         ArgumentNullException.ThrowIfNull(air);
         Bore = bore;
-        Air = air;
+        AirProfile = air;
         Options = options ?? new ColumnOptions();
-        gas = air.Constants;
+        Air = air.At(0, bore.LengthMetres);
+        var compiler = new ColumnCompiler(bore, air, Options);
         var states = Options.Fingering.ForHoles(bore.Holes.Count, nameof(options));
-        (elements, holes) = new ColumnCompiler(bore, gas, Options).Compile();
+        (elements, holes) = compiler.Compile();
         elements = Fingered(states);
+        airWarnings = [.. compiler.Warnings];
         var last = bore.Sections[^1];
-        load = new FarEndLoad(bore.FarEnd, last.WallAt(last.LengthMetres).Radius, gas);
+        load = new FarEndLoad(
+            bore.FarEnd,
+            last.WallAt(last.LengthMetres).Radius,
+            air.At(bore.LengthMetres, bore.LengthMetres).Constants
+        );
         var blownRadius = bore.Sections[0].WallAt(0).Radius;
         var blownArea = Math.PI * blownRadius * blownRadius;
-        CharacteristicImpedance = gas.Density * gas.SpeedOfSound / blownArea;
-        BlownInertance = gas.Density * Options.BlownEnd.CorrectionMetres / blownArea;
+        CharacteristicImpedance = Gas.Density * Gas.SpeedOfSound / blownArea;
+        BlownInertance = Gas.Density * Options.BlownEnd.CorrectionMetres / blownArea;
         steepest = Options.Wavefronts == Wavefronts.Curved ? bore.Sections.Max(s => s.SteepestSlope) : 0;
-        CutOnHertz = ThinEnd.CutOnKa * gas.SpeedOfSound / (2 * Math.PI * bore.LargestRadius);
+        CutOnHertz = Sections(elements)
+            .Min(e => ThinEnd.CutOnKa * e.Gas.SpeedOfSound / (2 * Math.PI * e.Section.LargestRadius));
         loads = [load, .. Loads(elements)];
+        HighestHertz = loads.Min(end => end.HighestFrequency);
     }
 
     private Column(Column other, Fingering fingering)
     {
-        (Bore, Air, gas, load, holes) = (other.Bore, other.Air, other.gas, other.load, other.holes);
+        (Bore, Air, AirProfile, load, holes) = (
+            other.Bore,
+            other.Air,
+            other.AirProfile,
+            other.load,
+            other.holes
+        );
+        airWarnings = other.airWarnings;
         (CharacteristicImpedance, BlownInertance, CutOnHertz, steepest) = (
             other.CharacteristicImpedance,
             other.BlownInertance,
@@ -71,13 +86,17 @@ public sealed class Column
         elements = other.elements;
         elements = Fingered(fingering.ForHoles(holes.Length, nameof(fingering)));
         loads = [load, .. Loads(elements)];
+        HighestHertz = loads.Min(end => end.HighestFrequency);
     }
 
     /// <summary>The shape.</summary>
     public Bore Bore { get; }
 
-    /// <summary>What fills it.</summary>
+    /// <summary>What fills it at the blown end.</summary>
     public Air Air { get; }
+
+    /// <summary>What fills it along the bore.</summary>
+    public AirProfile AirProfile { get; }
 
     /// <summary>Losses, blown end, tolerance.</summary>
     public ColumnOptions Options { get; }
@@ -103,12 +122,13 @@ public sealed class Column
 
     internal FarEndLoad Load => load;
 
-    internal GasConstants Gas => gas;
+    /// <summary>The gas at the blown end.</summary>
+    internal GasConstants Gas => Air.Constants;
 
     internal double CutOnHertz { get; }
 
     /// <summary>The highest frequency at which the column answers, Hz: where the radiation tables end.</summary>
-    internal double HighestHertz => loads.Min(end => end.HighestFrequency);
+    internal double HighestHertz { get; }
 
     /// <summary>Whether nothing is open but, perhaps, the blown end.</summary>
     internal bool IsSealed => loads.All(end => end.IsClosed);
@@ -231,9 +251,9 @@ public sealed class Column
     /// <summary>What a user should know of answers up to a frequency in Hz.</summary>
     internal IReadOnlyList<string> WarningsUpTo(double hertz)
     {
-        var warnings = new List<string>(Air.Warnings);
+        var warnings = new List<string>(airWarnings);
         warnings.AddRange(loads.Select(end => end.Warning).OfType<string>().Distinct());
-        warnings.AddRange(OpeningWarnings.Of(Bore, Options.Fingering, hertz, gas));
+        warnings.AddRange(OpeningWarnings.Of(Bore, Options.Fingering, hertz, Gas));
 
         if (steepest > 1)
         {
@@ -280,7 +300,19 @@ public sealed class Column
     private static IEnumerable<FarEndLoad> Loads(IEnumerable<Element> elements) =>
         elements.OfType<SideElement>().SelectMany(side => Loads(side.Elements).Prepend(side.Load));
 
-    private double Omega(Frequency frequency)
+    // Those of the branches too.
+    private static IEnumerable<SectionElement> Sections(IEnumerable<Element> elements) =>
+        elements.SelectMany(element =>
+            element switch
+            {
+                SectionElement section => [section],
+                SideElement side => Sections(side.Elements),
+                _ => [],
+            }
+        );
+
+    /// <summary>ω of a frequency that the column can answer for, rad/s; throws for others.</summary>
+    internal double Omega(Frequency frequency)
     {
         RequireAnswerable(frequency.Hertz, nameof(frequency));
         return 2 * Math.PI * frequency.Hertz;

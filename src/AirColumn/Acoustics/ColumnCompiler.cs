@@ -6,11 +6,30 @@ using AirColumn.Gases;
 
 namespace AirColumn.Acoustics;
 
-/// <summary>Turns a bore into the two-ports it is made of, in order from the blown end.</summary>
-internal sealed class ColumnCompiler(Bore bore, GasConstants gas, ColumnOptions options)
+/// <summary>Turns a bore into the two-ports it is made of, in order from the blown end, each in its own air.</summary>
+internal sealed class ColumnCompiler
 {
-    // Below this share of a section no slice is made: it would be rounding.
-    private const double ThinnestSlice = 1e-12;
+    // Slices shorter than this part of the bore are rounding of a place that was meant to be one.
+    private const double SamePlace = 1e-12;
+
+    private readonly Bore bore;
+    private readonly AirProfile profile;
+    private readonly ColumnOptions options;
+    private readonly double length;
+    private readonly double[] divisions;
+    private readonly SortedSet<string> warnings = new(StringComparer.Ordinal);
+
+    public ColumnCompiler(Bore bore, AirProfile profile, ColumnOptions options)
+    {
+        this.bore = bore;
+        this.profile = profile;
+        this.options = options;
+        length = bore.LengthMetres;
+        divisions = [.. profile.Divisions(length).Order()];
+    }
+
+    /// <summary>What the models of the air used had to say.</summary>
+    public IReadOnlyCollection<string> Warnings => warnings;
 
     /// <summary>The two-ports, every tone hole open, and where among them the holes are.</summary>
     public (Element[] Elements, HoleSite[] Holes) Compile()
@@ -30,6 +49,7 @@ internal sealed class ColumnCompiler(Bore bore, GasConstants gas, ColumnOptions 
 
     private SideElement Hole(ToneHole hole, bool isOpen)
     {
+        var gas = GasAt(hole.PositionMetres);
         var at = new SideOpening(bore.RadiusAt(hole.PositionMetres), hole.Radius, hole.HeightMetres, isOpen);
         var elements = new List<Element>
         {
@@ -41,8 +61,8 @@ internal sealed class ColumnCompiler(Bore bore, GasConstants gas, ColumnOptions 
         };
         if (isOpen && hole.Pad is { } pad)
         {
-            var length = PadCorrection.Length(hole.Radius, pad, hole.ChimneyWallMetres);
-            elements.Add(new InertanceElement(gas.Density * length / Area(hole.Radius)));
+            var added = PadCorrection.Length(hole.Radius, pad, hole.ChimneyWallMetres);
+            elements.Add(new InertanceElement(gas.Density * added / Area(hole.Radius)));
         }
 
         var load =
@@ -50,7 +70,7 @@ internal sealed class ColumnCompiler(Bore bore, GasConstants gas, ColumnOptions 
             : hole.ChimneyWallMetres is { } wall
                 ? new FarEndLoad(new OpenEnd(UnitsNet.Length.FromMeters(wall)), hole.Radius, gas)
             : FarEndLoad.OfHole(hole.Radius, at.BoreRadius + hole.HeightMetres, gas);
-        return Side(at, elements, load, true);
+        return Side(at, gas, elements, load, true);
     }
 
     private IEnumerable<Element> Elements()
@@ -64,8 +84,8 @@ internal sealed class ColumnCompiler(Bore bore, GasConstants gas, ColumnOptions 
                 )
                 .OrderBy(opening => opening.Item1)
         );
-        var start = 0.0;
         Section? before = null;
+        var x = 0.0;
         foreach (var section in bore.Sections)
         {
             if (before is not null && Bore.IsStep(before, section))
@@ -74,7 +94,7 @@ internal sealed class ColumnCompiler(Bore bore, GasConstants gas, ColumnOptions 
                     StepInertance.Between(
                         before.WallAt(before.LengthMetres).Radius,
                         section.WallAt(0).Radius,
-                        gas.Density
+                        GasAt(x).Density
                     )
                 );
             }
@@ -82,22 +102,29 @@ internal sealed class ColumnCompiler(Bore bore, GasConstants gas, ColumnOptions 
             foreach (var part in section.SmoothParts)
             {
                 var from = 0.0;
-                var length = part.LengthMetres;
-                while (openings.TryPeek(out var opening) && opening.Position < start + length)
+                while (openings.TryPeek(out var opening) && opening.Position < x + part.LengthMetres)
                 {
                     openings.Dequeue();
-                    var to = opening.Position - start;
-                    if (to - from > ThinnestSlice * length)
+                    var to = opening.Position - x;
+                    if (to - from > SamePlace * length)
                     {
-                        yield return new SectionElement(part.Slice(from, to), gas, options);
+                        foreach (var (slice, gas) in Slices(part, x, from, to))
+                        {
+                            yield return new SectionElement(slice, gas, options);
+                        }
+
                         from = to;
                     }
 
                     yield return opening.Compile();
                 }
 
-                yield return new SectionElement(from == 0 ? part : part.Slice(from, length), gas, options);
-                start += length;
+                foreach (var (slice, gas) in Slices(part, x, from, part.LengthMetres))
+                {
+                    yield return new SectionElement(slice, gas, options);
+                }
+
+                x += part.LengthMetres;
             }
 
             before = section;
@@ -106,6 +133,9 @@ internal sealed class ColumnCompiler(Bore bore, GasConstants gas, ColumnOptions 
 
     private SideElement Branch(SideBranch branch)
     {
+        // What fills a branch is the air at its foot.
+        var air = profile.At(branch.PositionMetres, length);
+        var gas = GasAt(branch.PositionMetres);
         var inner = branch.Bore;
         var at = new SideOpening(
             bore.RadiusAt(branch.PositionMetres),
@@ -116,16 +146,23 @@ internal sealed class ColumnCompiler(Bore bore, GasConstants gas, ColumnOptions 
         var last = inner.Sections[^1];
         return Side(
             at,
+            gas,
             [
                 new SectionElement(new CylinderSection(at.Radius, at.MatchingLength), gas, options),
-                .. new ColumnCompiler(inner, gas, options).Elements(),
+                .. new ColumnCompiler(inner, AirProfile.Uniform(air), options).Elements(),
             ],
             new FarEndLoad(inner.FarEnd, last.WallAt(last.LengthMetres).Radius, gas),
             false
         );
     }
 
-    private SideElement Side(SideOpening at, IEnumerable<Element> elements, FarEndLoad load, bool isHole)
+    private static SideElement Side(
+        SideOpening at,
+        GasConstants gas,
+        IEnumerable<Element> elements,
+        FarEndLoad load,
+        bool isHole
+    )
     {
         var series = gas.Density * at.SeriesLength / Area(at.BoreRadius);
         var foot = gas.Density * at.InnerLength / Area(at.Radius) - series / 4;
@@ -141,6 +178,36 @@ internal sealed class ColumnCompiler(Bore bore, GasConstants gas, ColumnOptions 
     }
 
     private static double Area(double radius) => Math.PI * radius * radius;
+
+    private IEnumerable<(Section Slice, GasConstants Gas)> Slices(
+        Section part,
+        double start,
+        double from,
+        double end
+    )
+    {
+        foreach (var division in divisions)
+        {
+            var to = division - start;
+            if (to > from + SamePlace * length && to < end - SamePlace * length)
+            {
+                yield return (part.Slice(from, to), GasAt(start + (from + to) / 2));
+                from = to;
+            }
+        }
+
+        yield return (
+            from == 0 && end == part.LengthMetres ? part : part.Slice(from, end),
+            GasAt(start + (from + end) / 2)
+        );
+    }
+
+    private GasConstants GasAt(double metres)
+    {
+        var air = profile.At(metres, length);
+        warnings.UnionWith(air.Warnings);
+        return air.Constants;
+    }
 }
 
 /// <summary>Where a tone hole is among the elements of a column, and its two states.</summary>

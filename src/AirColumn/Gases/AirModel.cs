@@ -10,6 +10,12 @@ public enum AirModel
     /// </summary>
     Iec61094,
 
+    /// <summary>
+    /// Nitrogen, oxygen, argon, carbon dioxide and water vapour with their own heat capacities (mcbride2002) and the forces
+    /// between their molecules (hyland1983, tsonopoulos1974): good for all air that <see cref="AirState"/> accepts.
+    /// </summary>
+    GasMixture,
+
     /// <summary>Given directly by the caller; no model was asked.</summary>
     Constants,
 }

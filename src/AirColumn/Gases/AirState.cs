@@ -9,15 +9,13 @@ namespace AirColumn.Gases;
 /// </summary>
 /// <remarks>
 /// Accepted is −20 to 50 °C, 0 to 100 % relative humidity, 50 to 110 kPa, 0 to 10 % carbon dioxide, and at most 13 %
-/// of water vapour by mole, which is warm breath at half an atmosphere. This is wider than any model's stated range:
-/// <see cref="Air.Warnings"/> says when a state is outside of that.
+/// of water vapour by mole, which is warm breath at half an atmosphere. This is wider than the range of the standard:
+/// <see cref="Air.Model"/> says which model spoke for a state.
 /// </remarks>
 public sealed record AirState
 {
-    // The limits are ours, not a source's: they hold played air and cold rooms with some margin, and the fits stay
-    // sane inside them. Held against an ideal-gas mixture (heat capacities of mcbride2002), the speed of sound is
-    // within 0.08 % over the whole box up to 6 % water vapour and 0.23 % up to the 13 % allowed, even with 10 % of
-    // carbon dioxide; saturated air of 50 °C at 50 kPa, 25 % water, would be 0.35 to 0.6 % off, so it is refused.
+    // The limits are ours, not a source's: they hold played air and cold rooms with some margin, and the mixture's second
+    // virial coefficients suffice inside them.
     private const double MinCelsius = -20;
     private const double MaxCelsius = 50;
     private const double MaxHumidityPercent = 100;
@@ -70,6 +68,21 @@ public sealed record AirState
         CarbonDioxide = Ratio.FromDecimalFractions(carbonDioxideFraction);
         RequireNotTooWet(nameof(humidity));
     }
+
+    /// <summary>
+    /// Air as it leaves the mouth: 34 °C, saturated, 101.325 kPa, 4 % carbon dioxide in its dry part.
+    /// </summary>
+    /// <remarks>
+    /// A usual value, not a constant of nature: mouth-breathed air is 33 to 35 °C and near saturation (hoppe1981), and mixed
+    /// expired air holds about 4 % carbon dioxide (physiology textbooks, from memory), 3 to 5.5 % between a quick short and
+    /// a long held breath. It cools along the bore: see <see cref="AirProfile"/>.
+    /// </remarks>
+    public static AirState ExhaledBreath { get; } =
+        new(
+            Temperature.FromDegreesCelsius(34),
+            RelativeHumidity.FromPercent(100),
+            carbonDioxide: Ratio.FromPercent(4)
+        );
 
     /// <summary>Temperature, in °C.</summary>
     public Temperature Temperature { get; }

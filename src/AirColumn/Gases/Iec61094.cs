@@ -38,13 +38,22 @@ internal static class Iec61094
     private static StatedRange[] CarbonDioxideRanges { get; } =
     [new("Mole fraction of carbon dioxide", 0, 1, "%", Cramer, CarbonDioxideUnknown)];
 
-    public static GasConstants Evaluate(AirState state)
+    public static GasConstants Evaluate(AirState state) =>
+        Evaluate(
+            state.Temperature.DegreesCelsius,
+            state.Pressure.Pascals,
+            state.WaterVapour,
+            state.CarbonDioxide.DecimalFractions
+        );
+
+    public static GasConstants Evaluate(
+        double celsius,
+        double pascals,
+        double waterVapour,
+        double carbonDioxide
+    )
     {
-        var celsius = state.Temperature.DegreesCelsius;
         var kelvin = Celsius.ToKelvin(celsius);
-        var pascals = state.Pressure.Pascals;
-        var waterVapour = state.WaterVapour;
-        var carbonDioxide = state.CarbonDioxide.DecimalFractions;
         return new(
             SpeedOfSound: CramerPolynomial.SpeedOfSound(celsius, pascals, waterVapour, carbonDioxide),
             Density: HumidAirDensity.KilogramsPerCubicMetre(celsius, pascals, waterVapour, carbonDioxide),
@@ -59,6 +68,21 @@ internal static class Iec61094
             )
         );
     }
+
+    /// <summary>Whether the state is inside the range Cramer states for the speed of sound.</summary>
+    public static bool Holds(AirState state) =>
+        !Warnings(state).Any(warning => warning.Contains(Cramer, StringComparison.Ordinal));
+
+    /// <summary>°C, Pa and the two mole fractions of the state in Cramer's range that is nearest in each of them.</summary>
+    public static (double Celsius, double Pascals, double WaterVapour, double CarbonDioxide) Nearest(
+        AirState state
+    ) =>
+        (
+            TemperatureRanges[0].Nearest(state.Temperature.DegreesCelsius),
+            1000 * PressureRanges[0].Nearest(state.Pressure.Kilopascals),
+            WaterVapourRanges[0].Nearest(100 * state.WaterVapour) / 100,
+            CarbonDioxideRanges[0].Nearest(state.CarbonDioxide.Percent) / 100
+        );
 
     /// <summary>One sentence for each stated range the state is outside of.</summary>
     public static ReadOnlyCollection<string> Warnings(AirState state)

@@ -16,6 +16,9 @@ internal readonly record struct StatedRange(
     string Consequence
 )
 {
+    /// <summary>The value, or the end of the range that is nearest to it.</summary>
+    public double Nearest(double value) => Math.Clamp(value, Min, Max);
+
     /// <summary>A plain sentence if the value is outside, otherwise null.</summary>
     public string? Warning(double value)
     {

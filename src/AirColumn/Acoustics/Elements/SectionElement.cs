@@ -56,6 +56,8 @@ internal sealed class SectionElement : Element
 
     public bool CurvedFronts { get; }
 
+    public bool IsLossless => losses == WallLosses.None;
+
     /// <summary>What a bend, and curved fronts where the wall has a slope, multiply the series impedance by.</summary>
     public double SeriesFactor(double slope) =>
         Section.InertiaFactor * (CurvedFronts ? 1 + slope * slope / 2 : 1);

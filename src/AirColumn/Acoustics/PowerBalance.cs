@@ -1,0 +1,35 @@
+using UnitsNet;
+
+namespace AirColumn.Acoustics;
+
+/// <summary>
+/// Where the power goes that a source of 1 sends into a column at one frequency: mean power for amplitudes, in W per (m³/s)² at
+/// a closed blown end, W per Pa² at an open one (see <see cref="StandingWave"/>). Immutable.
+/// </summary>
+/// <remarks>
+/// Each part is found by itself: the input from pressure and flow at the blown end, the radiated power from those in the far
+/// end, the losses at the wall from the field along it. That they add up is a check, not a definition.
+/// </remarks>
+/// <param name="Frequency">The frequency.</param>
+/// <param name="Input">½·Re(p·U*) into the blown end.</param>
+/// <param name="Radiated">½·Re(p·U*) out of the far end: the sound radiated there.</param>
+/// <param name="Viscous">½∫Re Z'·|U|²dx: friction at the wall.</param>
+/// <param name="Thermal">½∫Re Y'·|p|²dx: heat conduction into the wall.</param>
+/// <param name="SideOpenings">
+/// What goes into holes and branches: radiated by the open ones, lost at their own walls. 0 where there are none.
+/// </param>
+public sealed record PowerBalance(
+    Frequency Frequency,
+    double Input,
+    double Radiated,
+    double Viscous,
+    double Thermal,
+    double SideOpenings
+)
+{
+    /// <summary>Radiated over input power: the radiation efficiency of the far end, 0 to 1.</summary>
+    public double Efficiency => Radiated / Input;
+
+    /// <summary>Radiated, viscous, thermal power and that of side openings together over the input, minus 1.</summary>
+    public double Imbalance => (Radiated + Viscous + Thermal + SideOpenings - Input) / Input;
+}

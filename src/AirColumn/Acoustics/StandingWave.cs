@@ -1,0 +1,53 @@
+using System.Numerics;
+using UnitsNet;
+
+namespace AirColumn.Acoustics;
+
+/// <summary>
+/// Pressure and volume flow along a column at one frequency, complex amplitudes, exp(+jωt), for a source of 1. Immutable.
+/// </summary>
+/// <remarks>
+/// The source is what excites the column: at a closed blown end a flow of 1 m³/s into it, so that pressures are in Pa per
+/// m³/s and flows in m³/s per m³/s; at an open one a pressure of 1 Pa where its correction begins, so that pressures are in Pa
+/// per Pa and flows in m³/s per Pa. Flow counts towards the far end. Where a position is that of a step or a hole, the values
+/// are those on the side of the far end.
+/// </remarks>
+public sealed class StandingWave
+{
+    private readonly double[] positions;
+    private readonly Complex[] pressure;
+    private readonly Complex[] flow;
+
+    internal StandingWave(
+        Frequency frequency,
+        double[] positions,
+        Complex[] pressure,
+        Complex[] flow,
+        IReadOnlyList<string> warnings
+    )
+    {
+        Frequency = frequency;
+        this.positions = positions;
+        this.pressure = pressure;
+        this.flow = flow;
+        Warnings = warnings;
+    }
+
+    /// <summary>The frequency.</summary>
+    public Frequency Frequency { get; }
+
+    /// <summary>How many positions there are.</summary>
+    public int Count => positions.Length;
+
+    /// <summary>Distances from the blown end along the axis, m.</summary>
+    public ReadOnlySpan<double> Metres => positions;
+
+    /// <summary>Pressure at each position, Pa per unit of the source.</summary>
+    public ReadOnlySpan<Complex> Pressure => pressure;
+
+    /// <summary>Volume flow at each position, m³/s per unit of the source.</summary>
+    public ReadOnlySpan<Complex> Flow => flow;
+
+    /// <summary>What to know before relying on it.</summary>
+    public IReadOnlyList<string> Warnings { get; }
+}

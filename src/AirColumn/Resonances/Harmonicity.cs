@@ -1,0 +1,30 @@
+using System.Globalization;
+using UnitsNet;
+
+namespace AirColumn.Resonances;
+
+/// <summary>A resonance against the harmonic that is nearest to it.</summary>
+/// <param name="Resonance">The resonance.</param>
+/// <param name="Harmonic">The multiple of the fundamental nearest in cents: 1, 2, 3, …</param>
+/// <param name="Cents">From that multiple to the resonance: positive where the resonance is sharp.</param>
+public readonly record struct Harmonicity(Resonance Resonance, int Harmonic, double Cents)
+{
+    /// <summary>The deviation in the invariant culture, such as "3rd of the fundamental −12.1 cents".</summary>
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Harmonic} × fundamental {Cents:+0.0;-0.0;0.0} cents");
+
+    internal static Harmonicity Of(Resonance resonance, double fundamental, bool onlyOdd)
+    {
+        var ratio = resonance.Frequency.Hertz / fundamental;
+        var step = onlyOdd ? 2 : 1;
+        // The nearest in cents is one of the two that enclose the ratio.
+        var below = Math.Max(1, onlyOdd ? 2 * (int)Math.Floor((ratio - 1) / 2) + 1 : (int)Math.Floor(ratio));
+        var above = below + step;
+        var harmonic = ratio * ratio < (double)below * above ? below : above;
+        return new Harmonicity(
+            resonance,
+            harmonic,
+            Pitches.Cents.Between(Frequency.FromHertz(harmonic * fundamental), resonance.Frequency)
+        );
+    }
+}
