@@ -1,7 +1,9 @@
 using System.Numerics;
 using AirColumn.Acoustics;
 using AirColumn.Acoustics.Junctions;
+using AirColumn.Acoustics.Radiation;
 using AirColumn.Bores;
+using AirColumn.Gases;
 using AirColumn.Resonances;
 using FsCheck.Xunit;
 using UnitsNet;
@@ -254,9 +256,28 @@ public class SideOpeningTests
     {
         const double Radius = 0.01;
         var pad = new HolePad(Metres(height * Radius), Metres(2 * 1.375 * Radius));
-        var added = AirColumn.Acoustics.Radiation.PadCorrection.Length(Radius, pad, 0.1 * Radius) / Radius;
+        var added = PadCorrection.Length(Radius, pad, 0.1 * Radius) / Radius;
         Near.Relative(0.61 * Math.Pow(1.375, 0.18) * Math.Pow(height, -0.39), added, 0.15);
-        Assert.Null(AirColumn.Acoustics.Radiation.PadCorrection.Warning(Radius, pad, 0.1 * Radius));
+        Assert.Null(PadCorrection.Warning(Radius, pad, 0.1 * Radius));
+    }
+
+    // A hole in the side of a cylinder: the fit in use (dalmont2001) against benade1967, 0.64[1 + 0.32·ln(0.30r/b)], both from
+    // memory; a hole small against the cylinder is one in a baffle.
+    [Fact]
+    public void End_correction_of_a_drilled_hole_lies_between_published_fits_and_limits()
+    {
+        foreach (var ratio in new[] { 0.2, 0.3, 0.5, 0.7 })
+        {
+            var benade = 0.64 * (1 + 0.32 * Math.Log(0.30 / ratio));
+            Near.Relative(benade, new HoleEnd(ratio).At(1e-3).EndCorrection, 0.05, ratio);
+        }
+
+        Near.Absolute(0.8217, new HoleEnd(1e-6).At(1e-3).EndCorrection, 1e-4);
+        // Half a turn of the reflected wave more, and the count of modes would be lost.
+        foreach (var kb in new[] { 0.5, 1.5, 2.5, 3.8 })
+        {
+            Assert.InRange(kb * new HoleEnd(0.01).At(kb).EndCorrection, 0, Math.PI / 2);
+        }
     }
 
     [Fact]
@@ -328,5 +349,48 @@ public class SideOpeningTests
                 seed
             );
         }
+    }
+
+    [Property(MaxTest = 40)]
+    public void Power_adds_up_and_none_comes_out_of_an_opening(int seed)
+    {
+        var (bore, fingering) = RandomOpenings.From(seed, RandomBore.From(seed, 3e-3, 0.05, 0.5));
+        var column = new Column(bore, TableAir, new ColumnOptions { Fingering = fingering });
+        var power = column.PowerAt(Frequency.FromHertz(0.3 * column.HighestFrequency.Hertz));
+        Near.Absolute(0, power.Imbalance, 1e-7, seed);
+        Assert.True(power.SideOpenings >= -1e-9 * power.Input, $"seed {seed}: {power}");
+    }
+
+    // A profile that says the same air everywhere cuts the bore in other places and changes nothing.
+    [Fact]
+    public void Holes_in_air_that_changes_along_the_bore_are_in_the_air_of_their_place()
+    {
+        var bore = Bore.Build()
+            .Cone(Mm(10), Mm(20), Mm(400))
+            .Hole(Mm(220), Mm(6), Mm(4))
+            .Hole(Mm(300), Mm(7), Mm(4))
+            .OpenEnd();
+        var state = Room(20);
+        var f = Frequency.FromHertz(700);
+        Near.Relative(
+            new Column(bore, Air.At(state)).ImpedanceAt(f),
+            new Column(bore, AirProfile.Linear(state, Room(20.000001))).ImpedanceAt(f),
+            1e-6
+        );
+
+        // Warmer air raises the note with any fingering.
+        var cool = new Column(bore, Air.At(state));
+        var warm = new Column(bore, AirProfile.Linear(Room(30), state));
+        foreach (var chart in new[] { "oo", "xo", "xx" })
+        {
+            var fingering = Fingering.Parse(chart);
+            Assert.True(
+                warm.WithFingering(fingering).FirstResonances(1)[0].Frequency
+                    > cool.WithFingering(fingering).FirstResonances(1)[0].Frequency
+            );
+        }
+
+        static AirState Room(double celsius) =>
+            new(Temperature.FromDegreesCelsius(celsius), RelativeHumidity.FromPercent(50));
     }
 }
