@@ -13,7 +13,8 @@ namespace AirColumn.Acoustics;
 /// Model: one-dimensional waves in a bore of circular cross-section (source: chaigne2016, ch. 7), their fronts as
 /// <see cref="ColumnOptions.Wavefronts"/> says, wall losses as <see cref="ColumnOptions.Losses"/> says, the air mass at sudden changes of diameter (kergomard1987), exact radiation
 /// of thin and baffled open ends (levine1948, zorumski1973) and tabulated field solutions for walls of finite thickness.
-/// Bends, holes and mechanical vibration of the wall are not in it. Valid below <see cref="CutOn"/>.
+/// Holes and branches are small against the wavelength where they join the bore (SideOpening) and do not see each other's
+/// sound outside; vibration of the wall is not in it. Valid below <see cref="CutOn"/>.
 /// </para>
 /// <para>Immutable; safe to share between threads.</para>
 /// </remarks>
@@ -23,6 +24,8 @@ public sealed class Column
     private const double LowestHertz = 1e-3;
 
     private readonly Element[] elements; // from the blown end
+    private readonly HoleSite[] holes; // from the blown end
+    private readonly FarEndLoad[] loads; // all that end something
     private readonly FarEndLoad load;
     private readonly string[] airWarnings;
     private readonly double steepest;
@@ -32,6 +35,7 @@ public sealed class Column
     /// <param name="air">What fills it: one <see cref="Gases.Air"/>, or a profile of how it changes along the bore.</param>
     /// <param name="options">Losses, wave fronts, blown end, tolerance; the defaults if left out.</param>
     /// <exception cref="ArgumentNullException">The bore or the air is null.</exception>
+    /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
     public Column(Bore bore, AirProfile air, ColumnOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(bore);
@@ -41,7 +45,9 @@ public sealed class Column
         Options = options ?? new ColumnOptions();
         Air = air.At(0, bore.LengthMetres);
         var compiler = new ColumnCompiler(bore, air, Options);
-        elements = compiler.Compile();
+        var states = Options.Fingering.ForHoles(bore.Holes.Count, nameof(options));
+        (elements, holes) = compiler.Compile();
+        elements = Fingered(states);
         airWarnings = [.. compiler.Warnings];
         var last = bore.Sections[^1];
         load = new FarEndLoad(
@@ -54,9 +60,33 @@ public sealed class Column
         CharacteristicImpedance = Gas.Density * Gas.SpeedOfSound / blownArea;
         BlownInertance = Gas.Density * Options.BlownEnd.CorrectionMetres / blownArea;
         steepest = Options.Wavefronts == Wavefronts.Curved ? bore.Sections.Max(s => s.SteepestSlope) : 0;
-        CutOnHertz = elements
-            .OfType<SectionElement>()
+        CutOnHertz = Sections(elements)
             .Min(e => ThinEnd.CutOnKa * e.Gas.SpeedOfSound / (2 * Math.PI * e.Section.LargestRadius));
+        loads = [load, .. Loads(elements)];
+        HighestHertz = loads.Min(end => end.HighestFrequency);
+    }
+
+    private Column(Column other, Fingering fingering)
+    {
+        (Bore, Air, AirProfile, load, holes) = (
+            other.Bore,
+            other.Air,
+            other.AirProfile,
+            other.load,
+            other.holes
+        );
+        airWarnings = other.airWarnings;
+        (CharacteristicImpedance, BlownInertance, CutOnHertz, steepest) = (
+            other.CharacteristicImpedance,
+            other.BlownInertance,
+            other.CutOnHertz,
+            other.steepest
+        );
+        Options = other.Options with { Fingering = fingering };
+        elements = other.elements;
+        elements = Fingered(fingering.ForHoles(holes.Length, nameof(fingering)));
+        loads = [load, .. Loads(elements)];
+        HighestHertz = loads.Min(end => end.HighestFrequency);
     }
 
     /// <summary>The shape.</summary>
@@ -98,7 +128,20 @@ public sealed class Column
     internal double CutOnHertz { get; }
 
     /// <summary>The highest frequency at which the column answers, Hz: where the radiation tables end.</summary>
-    internal double HighestHertz => load.HighestFrequency;
+    internal double HighestHertz { get; }
+
+    /// <summary>Whether nothing is open but, perhaps, the blown end.</summary>
+    internal bool IsSealed => loads.All(end => end.IsClosed);
+
+    /// <summary>This column with other holes open: what was compiled is shared, only the holes are exchanged.</summary>
+    /// <param name="fingering">Which tone holes are open.</param>
+    /// <exception cref="ArgumentNullException">The fingering is null.</exception>
+    /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
+    public Column WithFingering(Fingering fingering)
+    {
+        ArgumentNullException.ThrowIfNull(fingering);
+        return new Column(this, fingering);
+    }
 
     /// <summary>
     /// Input impedance over a grid of frequencies; at an open blown end with the air outside it, which the correction of
@@ -209,10 +252,8 @@ public sealed class Column
     internal IReadOnlyList<string> WarningsUpTo(double hertz)
     {
         var warnings = new List<string>(airWarnings);
-        if (load.Warning is { } warning)
-        {
-            warnings.Add(warning);
-        }
+        warnings.AddRange(loads.Select(end => end.Warning).OfType<string>().Distinct());
+        warnings.AddRange(OpeningWarnings.Of(Bore, Options.Fingering, hertz, Gas));
 
         if (steepest > 1)
         {
@@ -241,18 +282,34 @@ public sealed class Column
     /// </summary>
     internal (Complex Pressure, Complex Flow, double LogScale) InputState(double omega)
     {
-        var (p, u) = load.At(omega);
-        var logScale = 0.0;
-        for (var i = elements.Length - 1; i >= 0; i--)
-        {
-            (p, u, var log) = elements[i].Carry(omega, p, u);
-            var size = Math.Max(Complex.Abs(p), CharacteristicImpedance * Complex.Abs(u));
-            (p, u) = (p / size, u / size);
-            logScale += log + Math.Log(size);
-        }
-
+        var (p, u, logScale) = Chain.StateAtInlet(elements, load, CharacteristicImpedance, omega);
         return (p + new Complex(0, omega * BlownInertance) * u, u, logScale);
     }
+
+    private Element[] Fingered(bool[] open)
+    {
+        var fingered = elements.ToArray();
+        for (var i = 0; i < holes.Length; i++)
+        {
+            fingered[holes[i].Index] = open[i] ? holes[i].Open : holes[i].Closed;
+        }
+
+        return fingered;
+    }
+
+    private static IEnumerable<FarEndLoad> Loads(IEnumerable<Element> elements) =>
+        elements.OfType<SideElement>().SelectMany(side => Loads(side.Elements).Prepend(side.Load));
+
+    // Those of the branches too.
+    private static IEnumerable<SectionElement> Sections(IEnumerable<Element> elements) =>
+        elements.SelectMany(element =>
+            element switch
+            {
+                SectionElement section => [section],
+                SideElement side => Sections(side.Elements),
+                _ => [],
+            }
+        );
 
     /// <summary>ω of a frequency that the column can answer for, rad/s; throws for others.</summary>
     internal double Omega(Frequency frequency)

@@ -6,6 +6,7 @@ public sealed record ColumnOptions
     private readonly double tolerance = 1e-10;
     private readonly BlownEnd blownEnd = BlownEnd.Closed;
     private readonly WallLosses losses = WallLosses.Full;
+    private readonly Fingering fingering = Fingering.AllOpen;
     private readonly Wavefronts wavefronts = Wavefronts.Curved;
 
     /// <summary>The model of the losses at the wall; full by default.</summary>
@@ -22,6 +23,15 @@ public sealed record ColumnOptions
     {
         get => wavefronts;
         init => wavefronts = Require.Named(value, nameof(Wavefronts));
+    }
+
+    /// <summary>
+    /// Which tone holes are open; all by default. A fingering hole by hole must be for as many as the bore has.
+    /// </summary>
+    public Fingering Fingering
+    {
+        get => fingering;
+        init => fingering = value ?? throw new ArgumentNullException(nameof(Fingering));
     }
 
     /// <summary>How the column is excited; closed by default.</summary>

@@ -2,7 +2,10 @@ using UnitsNet;
 
 namespace AirColumn.Bores;
 
-/// <summary>The shape of an air column: sections in order from the blown end, and how the far end is finished.</summary>
+/// <summary>
+/// The shape of an air column: sections in order from the blown end, what opens into their side, and how the far end is
+/// finished.
+/// </summary>
 /// <remarks>Immutable, equal by value, safe to share between threads.</remarks>
 public sealed record Bore
 {
@@ -10,13 +13,25 @@ public sealed record Bore
     private const double SameDiameter = 1e-9;
 
     private readonly EquatableArray<Section> sections;
+    private readonly EquatableArray<ToneHole> holes;
+    private readonly EquatableArray<SideBranch> branches;
 
     /// <summary>Makes a bore.</summary>
     /// <param name="sections">At least one section, from the blown end to the far end.</param>
     /// <param name="farEnd">How the far end is finished.</param>
-    /// <exception cref="ArgumentException">There is no section.</exception>
-    /// <exception cref="ArgumentNullException">An argument or a section is null.</exception>
-    public Bore(IEnumerable<Section> sections, BoreEnd farEnd)
+    /// <param name="holes">Its tone holes, in any order; none if left out.</param>
+    /// <param name="branches">Its side branches, in any order; none if left out.</param>
+    /// <exception cref="ArgumentException">
+    /// There is no section, or a hole or branch does not fit: it reaches beyond an end of the bore, is wider than the bore at
+    /// its place, or overlaps another.
+    /// </exception>
+    /// <exception cref="ArgumentNullException">An argument, a section, a hole or a branch is null.</exception>
+    public Bore(
+        IEnumerable<Section> sections,
+        BoreEnd farEnd,
+        IEnumerable<ToneHole>? holes = null,
+        IEnumerable<SideBranch>? branches = null
+    )
     {
         ArgumentNullException.ThrowIfNull(sections);
         ArgumentNullException.ThrowIfNull(farEnd);
@@ -32,6 +47,9 @@ public sealed record Bore
         }
 
         FarEnd = farEnd;
+        this.holes = InOrder(holes, hole => hole.PositionMetres, nameof(holes));
+        this.branches = InOrder(branches, branch => branch.PositionMetres, nameof(branches));
+        RequireFitting();
     }
 
     /// <summary>The sections, from the blown end to the far end.</summary>
@@ -39,6 +57,12 @@ public sealed record Bore
 
     /// <summary>How the far end is finished.</summary>
     public BoreEnd FarEnd { get; }
+
+    /// <summary>The tone holes, from the blown end.</summary>
+    public IReadOnlyList<ToneHole> Holes => holes;
+
+    /// <summary>The side branches, from the blown end.</summary>
+    public IReadOnlyList<SideBranch> Branches => branches;
 
     /// <summary>Length along the axis of all sections together.</summary>
     public Length Length => Dimension.InMillimeters(LengthMetres);
@@ -71,34 +95,152 @@ public sealed record Bore
 
     internal double LengthMetres => sections.Sum(section => section.LengthMetres);
 
+    /// <summary>The length of all passages together, branches and holes included, m.</summary>
+    internal double PassageMetres =>
+        LengthMetres
+        + holes.Sum(hole => hole.HeightMetres)
+        + branches.Sum(branch => branch.Bore.PassageMetres);
+
+    /// <summary>Where the last hole or branch ends, m from the blown end; 0 where there is none.</summary>
+    internal double LastOpeningMetres =>
+        holes
+            .Select(hole => hole.PositionMetres + hole.Radius)
+            .Concat(branches.Select(branch => branch.PositionMetres + branch.FootRadius))
+            .DefaultIfEmpty()
+            .Max();
+
+    /// <summary>The largest radius, branches included, m.</summary>
+    internal double LargestRadius =>
+        sections
+            .Select(section => section.LargestRadius)
+            .Concat(branches.Select(branch => branch.Bore.LargestRadius))
+            .Max();
+
     /// <summary>Begins a bore at its blown end.</summary>
     public static BoreBuilder Build() => BoreBuilder.Empty;
 
-    /// <summary>This bore with one section replaced.</summary>
+    /// <summary>This bore with one section replaced; holes and branches keep their distance from the blown end.</summary>
     /// <param name="index">Which section: 0 is at the blown end.</param>
     /// <param name="section">What takes its place.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no section of that index.</exception>
+    /// <exception cref="ArgumentException">A hole or branch does not fit the new shape.</exception>
     public Bore WithSection(int index, Section section)
     {
         ArgumentNullException.ThrowIfNull(section);
         RequireIndex(index);
-        return new Bore(sections.Select((old, i) => i == index ? section : old), FarEnd);
+        return new Bore(sections.Select((old, i) => i == index ? section : old), FarEnd, holes, branches);
     }
 
-    /// <summary>This bore with one section stretched or shortened along the axis.</summary>
+    /// <summary>
+    /// This bore with one section stretched or shortened along the axis; holes and branches keep their distance from the
+    /// blown end.
+    /// </summary>
     /// <param name="index">Which section: 0 is at the blown end.</param>
     /// <param name="length">Its new length: 1 µm to 1 km.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no section of that index, or the length is out of range.</exception>
+    /// <exception cref="ArgumentException">A hole or branch does not fit the new shape.</exception>
     public Bore WithSectionLength(int index, Length length)
     {
         RequireIndex(index);
         return WithSection(index, sections[index].WithLength(length));
     }
 
+    /// <summary>The radius at a place, m from the blown end; the smaller one where two sections meet.</summary>
+    internal double RadiusAt(double position)
+    {
+        var start = 0.0;
+        for (var i = 0; i < sections.Count; i++)
+        {
+            var section = sections[i];
+            var end = start + section.LengthMetres;
+            if (position < end || i + 1 == sections.Count)
+            {
+                return section.WallAt(Math.Clamp(position - start, 0, section.LengthMetres)).Radius;
+            }
+
+            if (position == end)
+            {
+                return Math.Min(
+                    section.WallAt(section.LengthMetres).Radius,
+                    sections[i + 1].WallAt(0).Radius
+                );
+            }
+
+            start = end;
+        }
+
+        return 0;
+    }
+
     internal static bool IsStep(Section before, Section after)
     {
         var (a, b) = (before.WallAt(before.LengthMetres).Radius, after.WallAt(0).Radius);
         return Math.Abs(a - b) > SameDiameter * Math.Max(a, b);
+    }
+
+    private static EquatableArray<T> InOrder<T>(
+        IEnumerable<T>? items,
+        Func<T, double> position,
+        string parameter
+    )
+        where T : class, IEquatable<T>
+    {
+        var list = items?.ToList() ?? [];
+        list.ForEach(item => ArgumentNullException.ThrowIfNull(item, parameter));
+        return new EquatableArray<T>(list.OrderBy(position));
+    }
+
+    private void RequireFitting()
+    {
+        var openings = holes
+            .Select(hole => (hole.PositionMetres, hole.Radius, Text: hole.ToString(), From: nameof(holes)))
+            .Concat(
+                branches.Select(branch =>
+                    (
+                        branch.PositionMetres,
+                        Radius: branch.FootRadius,
+                        Text: branch.ToString(),
+                        From: nameof(branches)
+                    )
+                )
+            )
+            .OrderBy(opening => opening.PositionMetres)
+            .ToList();
+        var length = LengthMetres;
+        for (var i = 0; i < openings.Count; i++)
+        {
+            var (position, radius, text, from) = openings[i];
+            if (position - radius < -SameDiameter * length || position + radius > (1 + SameDiameter) * length)
+            {
+                throw new ArgumentException(
+                    $"The {text} reaches beyond the bore, which is {Dimension.Text(Length)} long; place it so that all of it "
+                        + "lies between the ends.",
+                    from
+                );
+            }
+
+            var bore = RadiusAt(position);
+            if (radius > bore * (1 + SameDiameter))
+            {
+                throw new ArgumentException(
+                    $"The {text} is wider than the bore there, {Dimension.Text(Dimension.InMillimeters(2 * bore))}; "
+                        + "it can be as wide at most.",
+                    from
+                );
+            }
+
+            if (
+                i > 0
+                && position - radius
+                    < (openings[i - 1].PositionMetres + openings[i - 1].Radius) * (1 - SameDiameter)
+            )
+            {
+                throw new ArgumentException(
+                    $"The {text} overlaps the {openings[i - 1].Text}; move them apart along the bore.",
+                    from
+                );
+            }
+        }
     }
 
     private void RequireIndex(int index)
@@ -113,6 +255,8 @@ public sealed record Bore
         }
     }
 
-    /// <summary>The sections from the blown end, and the far end, in the invariant culture.</summary>
-    public override string ToString() => $"{string.Join("; ", sections)}; {FarEnd}";
+    /// <summary>
+    /// The sections from the blown end, the far end, and holes and branches where there are any, in the invariant culture.
+    /// </summary>
+    public override string ToString() => string.Join("; ", [.. sections, FarEnd, .. holes, .. branches]);
 }

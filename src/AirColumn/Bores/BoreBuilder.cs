@@ -9,20 +9,24 @@ namespace AirColumn.Bores;
 public sealed class BoreBuilder
 {
     private readonly Section[] sections;
+    private readonly ToneHole[] holes;
+    private readonly SideBranch[] branches;
 
-    private BoreBuilder(Section[] sections)
+    private BoreBuilder(Section[] sections, ToneHole[] holes, SideBranch[] branches)
     {
         this.sections = sections;
+        this.holes = holes;
+        this.branches = branches;
     }
 
-    internal static BoreBuilder Empty => new([]);
+    internal static BoreBuilder Empty => new([], [], []);
 
     /// <summary>Adds a section of any kind.</summary>
     /// <param name="section">The section.</param>
     public BoreBuilder Add(Section section)
     {
         ArgumentNullException.ThrowIfNull(section);
-        return new BoreBuilder([.. sections, section]);
+        return new BoreBuilder([.. sections, section], holes, branches);
     }
 
     /// <summary>Adds a cylinder.</summary>
@@ -64,6 +68,31 @@ public sealed class BoreBuilder
     public BoreBuilder Profile(IReadOnlyList<ProfilePoint> points, ProfileJoin join) =>
         Add(new ProfileSection(points, join));
 
+    /// <summary>Adds a bend.</summary>
+    /// <inheritdoc cref="BendSection(Length, Length, Angle)"/>
+    public BoreBuilder Bend(Length diameter, Length curvatureRadius, Angle angle) =>
+        Add(new BendSection(diameter, curvatureRadius, angle));
+
+    /// <summary>Adds a tone hole, drilled through the wall.</summary>
+    /// <inheritdoc cref="ToneHole(Length, Length, Length)"/>
+    public BoreBuilder Hole(Length position, Length diameter, Length height) =>
+        Hole(new ToneHole(position, diameter, height));
+
+    /// <summary>Adds a tone hole.</summary>
+    /// <param name="hole">The hole; its place is measured from the blown end, whatever sections follow.</param>
+    public BoreBuilder Hole(ToneHole hole)
+    {
+        ArgumentNullException.ThrowIfNull(hole);
+        return new BoreBuilder(sections, [.. holes, hole], branches);
+    }
+
+    /// <summary>Adds a side branch.</summary>
+    /// <inheritdoc cref="SideBranch(Length, Bore, string)"/>
+    public BoreBuilder Branch(Length position, Bore bore, string? name = null)
+    {
+        return new BoreBuilder(sections, holes, [.. branches, new SideBranch(position, bore, name)]);
+    }
+
     /// <summary>Completes the bore with an open end standing free in the room.</summary>
     /// <param name="wall">Thickness of the wall at the rim; 0 for a thin edge.</param>
     /// <exception cref="ArgumentOutOfRangeException">The thickness is negative or not a number.</exception>
@@ -80,6 +109,6 @@ public sealed class BoreBuilder
 
     /// <summary>Completes the bore.</summary>
     /// <param name="farEnd">How the far end is finished.</param>
-    /// <exception cref="ArgumentException">No section was added.</exception>
-    public Bore End(BoreEnd farEnd) => new(sections, farEnd);
+    /// <exception cref="ArgumentException">No section was added, or a hole or branch does not fit the bore.</exception>
+    public Bore End(BoreEnd farEnd) => new(sections, farEnd, holes, branches);
 }

@@ -17,7 +17,8 @@ public sealed record CylinderSection : Section
         radius = Dimension.RadiusOf(diameter);
     }
 
-    private CylinderSection(double radius, double lengthMetres)
+    /// <summary>A cylinder of a radius and a length in metres, not checked.</summary>
+    internal CylinderSection(double radius, double lengthMetres)
         : base(lengthMetres)
     {
         this.radius = radius;

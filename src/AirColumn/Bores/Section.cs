@@ -33,6 +33,9 @@ public abstract record Section
     /// <summary>The largest radius in the section, m.</summary>
     internal abstract double LargestRadius { get; }
 
+    /// <summary>What multiplies the mass of the air as it moves along the section: 1 but in a bend.</summary>
+    internal virtual double InertiaFactor => 1;
+
     /// <summary>The largest |da/dx| in the section: at an end or half way along each smooth part, as walls go here.</summary>
     internal double SteepestSlope =>
         SmoothParts.Max(part =>

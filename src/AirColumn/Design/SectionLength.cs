@@ -29,6 +29,9 @@ public static class SectionLength
     /// The solution with status and residual: solved means within 1e-6 cent. Lengths from 0.01 mm to 100 m are tried.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or the target is out of range.</exception>
+    /// <exception cref="ArgumentException">
+    /// A hole or branch, which keeps its distance from the blown end, does not fit a length that was tried.
+    /// </exception>
     public static LengthSolution Solve(Column column, int sectionIndex, Frequency target)
     {
         ArgumentNullException.ThrowIfNull(column);
@@ -51,15 +54,25 @@ public static class SectionLength
     {
         private readonly Dictionary<double, double> tried = [];
 
+        // No part of a profile may become shorter than a section can be, and the bore must go on reaching beyond its last hole
+        // or branch, which stay where they are.
+        private double Shortest
+        {
+            get
+            {
+                var bore = start.Bore;
+                var section = bore.Sections[index];
+                var part = section.SmoothParts.Min(part => part.LengthMetres);
+                return Math.Max(
+                    Math.Max(ShortestMetres, ShortestPart * section.LengthMetres / part),
+                    section.LengthMetres - (bore.LengthMetres - bore.LastOpeningMetres)
+                );
+            }
+        }
+
         public LengthSolution Run()
         {
-            var section = start.Bore.Sections[index];
-            // No part of a profile may become shorter than a section can be.
-            var shortest = Math.Max(
-                ShortestMetres,
-                ShortestPart * section.LengthMetres / section.SmoothParts.Min(part => part.LengthMetres)
-            );
-            var length = Math.Clamp(section.LengthMetres, shortest, LongestMetres);
+            var length = Math.Clamp(start.Bore.Sections[index].LengthMetres, Shortest, LongestMetres);
             // Longer is flatter, and too short shows no resonance below the cut-on: walk outwards in octaves of length
             // until the target lies between.
             var (sharp, flat) = (length, length);
@@ -68,9 +81,9 @@ public static class SectionLength
                 (sharp, flat) = (flat, Math.Min(flat * 2, LongestMetres));
             }
 
-            while (!IsSharp(sharp) && CentsAt(sharp) < 0 && sharp > shortest)
+            while (!IsSharp(sharp) && CentsAt(sharp) < 0 && sharp > Shortest)
             {
-                (flat, sharp) = (sharp, Math.Max(sharp / 2, shortest));
+                (flat, sharp) = (sharp, Math.Max(sharp / 2, Shortest));
             }
 
             // Where the sharp side shows none, close in on the shortest length that does.
@@ -156,8 +169,9 @@ public static class SectionLength
         // Central difference; a smaller one next to a length that shows no resonance.
         private double Slope(double metres)
         {
-            var step = Math.Min(StepForSlope, metres / 10);
-            for (var i = 0; i < 4; i++, step /= 10)
+            // To both sides as far as there is room on both; at the very shortest, forwards.
+            var step = Math.Min(StepForSlope, Math.Min(metres / 10, metres - Shortest));
+            for (var i = 0; i < 4 && step > 1e-9; i++, step /= 10)
             {
                 var change = CentsAt(metres + step) - CentsAt(metres - step);
                 if (!double.IsNaN(change))

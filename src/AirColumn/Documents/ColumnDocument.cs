@@ -101,7 +101,7 @@ public sealed record ColumnDocument
     /// The document as text that reads back to an equal one. Dimensions are in millimetres. The points of a profile that
     /// was not itself read from text may move by a rounding error, less than 1 part in 10¹².
     /// </summary>
-    /// <exception cref="NotSupportedException">The bore has a section or an end that version 1 has no name for.</exception>
+    /// <exception cref="NotSupportedException">The bore has a section or an end, or holes or branches, that version 1 has no name for.</exception>
     public string ToJson() => DocumentWriter.Write(this);
 
     private static void RequireDefaultTolerance(ColumnOptions options)

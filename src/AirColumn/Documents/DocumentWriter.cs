@@ -21,6 +21,7 @@ internal static class DocumentWriter
     /// <summary>The document as text.</summary>
     public static string Write(ColumnDocument document)
     {
+        RequireNameable(document);
         using var bytes = new MemoryStream();
         using (var json = new Utf8JsonWriter(bytes, Layout))
         {
@@ -47,6 +48,23 @@ internal static class DocumentWriter
         }
 
         return Encoding.UTF8.GetString(bytes.GetBuffer().AsSpan(0, (int)bytes.Length));
+    }
+
+    private static void RequireNameable(ColumnDocument document)
+    {
+        if (document.Bore.Holes.Count > 0 || document.Bore.Branches.Count > 0)
+        {
+            throw new NotSupportedException(
+                "The bore has tone holes or side branches; version 1 of the document has no name for them."
+            );
+        }
+
+        if (document.Options.Fingering != Fingering.AllOpen)
+        {
+            throw new NotSupportedException(
+                "The options have a fingering; version 1 of the document has no name for it."
+            );
+        }
     }
 
     private static void WriteAir(Utf8JsonWriter json, Air air)

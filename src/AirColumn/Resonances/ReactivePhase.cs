@@ -1,5 +1,6 @@
 using AirColumn.Acoustics;
 using AirColumn.Acoustics.Elements;
+using AirColumn.Acoustics.Radiation;
 
 namespace AirColumn.Resonances;
 
@@ -19,48 +20,57 @@ namespace AirColumn.Resonances;
 /// Within a slice of cone whose loss terms are taken constant, a·p is a sinusoid, so the angle advances by exactly the
 /// wavenumber times the length; no crossing can be missed.
 /// </para>
+/// <para>
+/// A side opening adds the modes of its own column: the angle is continuous in frequency where the branch resonates, since
+/// what the tangent loses there the count of half turns gains. Its series mass is negative, so that the angle turns back a
+/// little within one half turn, but grows with frequency still: it takes away less mass than the bore beside the opening
+/// holds, so that the energy stored in the whole is positive, and that energy is the slope (Foster's theorem).
+/// </para>
 /// </remarks>
 internal sealed class ReactivePhase
 {
     private const double LargestRadiusRatio = 1.2;
 
     private readonly Column column;
-    private readonly List<Piece> pieces = []; // from the blown end
+    private readonly Piece[] pieces; // from the blown end
 
     public ReactivePhase(Column column)
     {
         this.column = column;
-        pieces.Add(new Mass(_ => column.BlownInertance));
-        foreach (var element in column.Elements)
-        {
-            pieces.AddRange(
-                element switch
-                {
-                    SectionElement section => Slices(section),
-                    InertanceElement mass => [new Mass(mass.InertanceAt)],
-                    _ => throw new InvalidOperationException(
-                        $"No reactive phase for {element.GetType().Name}."
-                    ),
-                }
-            );
-        }
+        pieces = [new Mass(_ => column.BlownInertance), .. column.Elements.SelectMany(Pieces)];
     }
 
     /// <summary>θ at the blown end at a frequency in Hz, unwrapped: from −π/2 at an open far end, 0 at a closed one.</summary>
     public double At(double hertz)
     {
         // w is scaled by the characteristic impedance: crossings of the axes do not depend on it.
-        var wave = new Wave(2 * Math.PI * hertz, column.CharacteristicImpedance);
-        var angle = column.Load.IsClosed
-            ? 0
-            : Math.Atan(column.Load.LosslessReactance(wave.Omega) / wave.Z0) - Math.PI / 2;
-        for (var i = pieces.Count - 1; i >= 0; i--)
+        return Angle(pieces, column.Load, new Wave(2 * Math.PI * hertz, column.CharacteristicImpedance));
+    }
+
+    private static double Angle(Piece[] pieces, FarEndLoad load, in Wave wave)
+    {
+        var angle = load.IsClosed ? 0 : Math.Atan(load.LosslessReactance(wave.Omega) / wave.Z0) - Math.PI / 2;
+        for (var i = pieces.Length - 1; i >= 0; i--)
         {
             angle = pieces[i].Advance(angle, wave);
         }
 
         return angle;
     }
+
+    private static IEnumerable<Piece> Pieces(Element element) =>
+        element switch
+        {
+            SectionElement section => Slices(section),
+            InertanceElement mass => [new Mass(mass.InertanceAt)],
+            SideElement side =>
+            [
+                new Mass(_ => side.SeriesMass / 2),
+                new Shunt([.. side.Elements.SelectMany(Pieces)], side.Load),
+                new Mass(_ => side.SeriesMass / 2),
+            ],
+            _ => throw new InvalidOperationException($"No reactive phase for {element.GetType().Name}."),
+        };
 
     private static IEnumerable<Slice> Slices(SectionElement element)
     {
@@ -124,13 +134,25 @@ internal sealed class ReactivePhase
             w = (k * sin - slope * p) * near / mass;
             return halfTurns * Math.PI + Math.Atan2(w, p);
         }
+    }
 
-        // The angle as a number of half turns between zeros of its cosine, and a vector whose cosine is not negative.
-        private static (double HalfTurns, double Cos, double Sin) Split(double angle)
+    private sealed class Shunt(Piece[] branch, FarEndLoad load) : Piece
+    {
+        // p stays and w gains tan(θ of the branch)·p: θ moves within its half turn between zeros of p, and on by a whole half
+        // turn for each pole of the branch's admittance that lies below the frequency.
+        public override double Advance(double angle, in Wave wave)
         {
-            var halfTurns = Math.Floor(angle / Math.PI + 0.5);
-            var (sin, cos) = Math.SinCos(angle - halfTurns * Math.PI);
-            return (halfTurns, Math.Max(cos, 0), sin);
+            var (halfTurns, p, w) = Split(angle);
+            var (poles, branchP, branchW) = Split(Angle(branch, load, wave));
+            return (halfTurns + poles) * Math.PI + Math.Atan2(w * branchP + branchW * p, p * branchP);
         }
+    }
+
+    // The angle as a number of half turns between zeros of its cosine, and a vector whose cosine is not negative.
+    private static (double HalfTurns, double Cos, double Sin) Split(double angle)
+    {
+        var halfTurns = Math.Floor(angle / Math.PI + 0.5);
+        var (sin, cos) = Math.SinCos(angle - halfTurns * Math.PI);
+        return (halfTurns, Math.Max(cos, 0), sin);
     }
 }

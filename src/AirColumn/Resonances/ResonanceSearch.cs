@@ -42,7 +42,7 @@ internal sealed class ResonanceSearch
         horizon = Math.Min(limit * Margin, column.HighestHertz);
         phase = new ReactivePhase(column);
         isOpen = column.Options.BlownEnd.IsOpen;
-        modeSpacing = column.Gas.SpeedOfSound / (2 * column.Bore.LengthMetres);
+        modeSpacing = column.Gas.SpeedOfSound / (2 * column.Bore.PassageMetres);
     }
 
     /// <summary>Whether the search ended before the limit because a long row of modes was too damped.</summary>
@@ -104,10 +104,10 @@ internal sealed class ResonanceSearch
     }
 
     // Where the reactive column resonates. Poles of Z at multiples of π, zeros half way between. What lies at f = 0 (θ = 0
-    // with a closed far end, −π/2 with an open one) is no resonance.
+    // where all is closed, −π/2 where anything is open) is no resonance.
     private IEnumerable<double> Modes()
     {
-        var target = (isOpen, column.Load.IsClosed) switch
+        var target = (isOpen, column.IsSealed) switch
         {
             (true, _) => Math.PI / 2,
             (false, true) => Math.PI,

@@ -121,4 +121,20 @@ public class SectionLengthTests
         );
         Assert.Contains(section == 0 ? "Hz" : "allowed is 0 to 0", error.Message, StringComparison.Ordinal);
     }
+
+    // Holes keep their distance from the blown end, so the tube cannot be cut above the last of them.
+    [Fact]
+    public void A_tube_with_holes_is_not_cut_through_them()
+    {
+        var bore = Bore.Build().Cylinder(Mm(15), Mm(400)).Hole(Mm(200), Mm(6), Mm(3)).OpenEnd();
+        var column = new Column(bore, TableAir).WithFingering(Fingering.AllClosed);
+        var lower = SectionLength.Solve(column, 0, Frequency.FromHertz(180));
+        Assert.True(lower.IsSolved, lower.Explanation);
+        Assert.Equal(bore.Holes[0], lower.Column.Bore.Holes[0]);
+        Assert.Equal(Fingering.AllClosed, lower.Column.Options.Fingering);
+
+        var higher = SectionLength.Solve(column, 0, Frequency.FromHertz(700));
+        Assert.Equal(SolveStatus.OutOfReach, higher.Status);
+        Near.Relative(203, higher.Length.Millimeters, 1e-6);
+    }
 }

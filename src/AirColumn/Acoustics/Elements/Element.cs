@@ -1,5 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics.Junctions;
 
 namespace AirColumn.Acoustics.Elements;
 
@@ -30,12 +29,15 @@ internal readonly record struct ScaledMatrix(TransferMatrix Matrix, double LogSc
         new(left.Matrix * right.Matrix, left.LogScale + right.LogScale);
 }
 
-/// <summary>A lumped air mass in series: what a step of diameter adds.</summary>
-internal sealed class InertanceElement(StepInertance step) : Element
+/// <summary>A lumped air mass in series, kg/m⁴ at ω: what a step of diameter adds.</summary>
+internal sealed class InertanceElement(Func<double, double> inertance) : Element
 {
+    public InertanceElement(double inertance)
+        : this(_ => inertance) { }
+
     /// <summary>Acoustic mass, kg/m⁴, at ω.</summary>
-    public double InertanceAt(double omega) => step.At(omega);
+    public double InertanceAt(double omega) => inertance(omega);
 
     public override ScaledMatrix At(double omega) =>
-        new(new TransferMatrix(1, new Complex(0, omega * InertanceAt(omega)), 0, 1), 0);
+        new(new TransferMatrix(1, new Complex(0, omega * inertance(omega)), 0, 1), 0);
 }

@@ -58,8 +58,9 @@ internal sealed class SectionElement : Element
 
     public bool IsLossless => losses == WallLosses.None;
 
-    /// <summary>What curved fronts multiply the series impedance by, where the wall has a slope.</summary>
-    public double SeriesFactor(double slope) => CurvedFronts ? 1 + slope * slope / 2 : 1;
+    /// <summary>What a bend, and curved fronts where the wall has a slope, multiply the series impedance by.</summary>
+    public double SeriesFactor(double slope) =>
+        Section.InertiaFactor * (CurvedFronts ? 1 + slope * slope / 2 : 1);
 
     /// <summary>Z' and Y' over their values with plane fronts and no losses, at a radius (m) and a slope of the wall.</summary>
     public (Complex Series, Complex Shunt) FactorsAt(double radius, double slope, double omega)
@@ -75,7 +76,7 @@ internal sealed class SectionElement : Element
     {
         var k = omega / Gas.SpeedOfSound;
         Span<Complex> room = stackalloc Complex[LossFit.Room];
-        if (Section is CylinderSection)
+        if (Section is CylinderSection or BendSection)
         {
             var radius = Section.WallAt(0).Radius;
             var generator = WaveGenerator(0, k, LossTerms.At(radius, omega, Gas, losses));

@@ -49,6 +49,20 @@ internal sealed class FarEndLoad
         HighestFrequency = highestKa * speedOfSound / (2 * Math.PI * radius);
     }
 
+    private FarEndLoad(
+        Func<double, EndReflection> reflection,
+        double highestKa,
+        double radius,
+        GasConstants gas
+    )
+    {
+        this.radius = radius;
+        this.reflection = reflection;
+        speedOfSound = gas.SpeedOfSound;
+        characteristicImpedance = gas.Density * gas.SpeedOfSound / (Math.PI * radius * radius);
+        HighestFrequency = highestKa * speedOfSound / (2 * Math.PI * radius);
+    }
+
     /// <summary>Whether the end is a rigid stop.</summary>
     public bool IsClosed { get; }
 
@@ -57,6 +71,10 @@ internal sealed class FarEndLoad
 
     /// <summary>What the user should know of the model at this end; null if nothing.</summary>
     public string? Warning { get; }
+
+    /// <summary>The open end of a hole of one radius through the wall of a tube of another outer radius, m.</summary>
+    public static FarEndLoad OfHole(double radius, double outerRadius, GasConstants gas) =>
+        new(new HoleEnd(radius / outerRadius).At, ThinEnd.HighestKa, radius, gas);
 
     /// <summary>(p, U) at the end at ω: Pa and m³/s up to a common factor.</summary>
     public (Complex Pressure, Complex Flow) At(double omega)

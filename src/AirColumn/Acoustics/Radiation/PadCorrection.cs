@@ -1,0 +1,42 @@
+using AirColumn.Bores;
+
+namespace AirColumn.Acoustics.Radiation;
+
+/// <summary>
+/// What a flat disc above an open end of radius a adds to its end correction (dalmont2001):
+/// a/[3.5(h/a)^0.8·(h/a + 3w/a)^(−0.4) + 30(h/d)^2.6], h its height, d its radius, w the wall at the rim. The coefficients are
+/// from memory.
+/// </summary>
+internal static class PadCorrection
+{
+    private const double ThickestRim = 0.25;
+
+    /// <summary>The added length, m. A hole in a wall without a rim of its own counts as the thickest rim that was studied.</summary>
+    public static double Length(double radius, HolePad pad, double? rim)
+    {
+        var h = pad.HeightMetres / radius;
+        var w = RimRatio(radius, rim);
+        return radius
+            / (
+                3.5 * Math.Pow(h, 0.8) * Math.Pow(h + 3 * w, -0.4)
+                + 30 * Math.Pow(pad.HeightMetres / pad.Radius, 2.6)
+            );
+    }
+
+    /// <summary>What to say of a pad outside the range of the formula; null inside.</summary>
+    public static string? Warning(double radius, HolePad pad, double? rim)
+    {
+        var (h, d) = (pad.HeightMetres / radius, pad.Radius / radius);
+        return
+            h is >= 0.02 and <= 1
+            && d is >= 1.3 and <= 1.65
+            && rim is { } wall
+            && wall / radius is >= 0.025 and <= ThickestRim
+            ? null
+            : "its formula is for a pad 0.02 to 1 hole radius above a chimney, 1.3 to 1.65 times as wide as the hole, with a "
+                + "chimney wall of 0.025 to 0.25 hole radius";
+    }
+
+    private static double RimRatio(double radius, double? rim) =>
+        rim is { } wall ? Math.Min(wall / radius, ThickestRim) : ThickestRim;
+}

@@ -1,0 +1,50 @@
+using UnitsNet;
+
+namespace AirColumn.Bores;
+
+/// <summary>
+/// A bore of its own that opens into the side of another: a closed stub, a valve loop's dead end, a mouth hole with what
+/// lies above it. Immutable, equal by value.
+/// </summary>
+public sealed record SideBranch
+{
+    /// <summary>Makes a side branch.</summary>
+    /// <param name="position">Distance of its axis from the blown end of the main bore, along that: 1 µm to 1 km.</param>
+    /// <param name="bore">Its shape, beginning at the wall of the main bore; it may have branches but no tone holes.</param>
+    /// <param name="name">What people call it; null if it has no name.</param>
+    /// <exception cref="ArgumentNullException">The bore is null.</exception>
+    /// <exception cref="ArgumentException">The branch has tone holes.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The position is outside its range or not a number.</exception>
+    public SideBranch(Length position, Bore bore, string? name = null)
+    {
+        ArgumentNullException.ThrowIfNull(bore);
+        PositionMetres = Dimension.AxialLength(position);
+        if (bore.Holes.Count > 0 || bore.Branches.Any(branch => branch.Bore.Holes.Count > 0))
+        {
+            throw new ArgumentException(
+                "A side branch has tone holes, which a fingering of the main bore cannot reach; give it branches with open ends instead.",
+                nameof(bore)
+            );
+        }
+
+        Bore = bore;
+        Name = name;
+    }
+
+    /// <summary>Distance of its axis from the blown end of the main bore, along that.</summary>
+    public Length Position => Dimension.InMillimeters(PositionMetres);
+
+    /// <summary>Its shape, beginning at the wall of the main bore.</summary>
+    public Bore Bore { get; }
+
+    /// <summary>What people call it; null if it has no name.</summary>
+    public string? Name { get; }
+
+    internal double PositionMetres { get; }
+
+    internal double FootRadius => Bore.Sections[0].WallAt(0).Radius;
+
+    /// <summary>Name, place and shape, in the invariant culture.</summary>
+    public override string ToString() =>
+        $"branch {(Name is null ? "" : $"{Name} ")}at {Dimension.Text(Position)} ({Bore})";
+}
