@@ -43,7 +43,7 @@ public class RadiationTests
     [Theory]
     [InlineData(0.6127010359298052)] // levine1948's integral, evaluated to 20 digits
     public void Low_frequency_limit_of_the_thin_edge(double limit) =>
-        Near.Absolute(limit, ThinEnd.Unflanged.At(1e-6).EndCorrection, 1e-10);
+        Near.Absolute(limit, ThinEnd.Unflanged.At(1e-12).EndCorrection, 1e-12);
 
     [Fact]
     public void Relative_impedance_agrees_with_the_tabulated_one()
