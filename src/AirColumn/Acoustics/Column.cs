@@ -53,7 +53,8 @@ public sealed class Column
         load = new FarEndLoad(
             bore.FarEnd,
             last.WallAt(last.LengthMetres).Radius,
-            air.At(bore.LengthMetres, bore.LengthMetres).Constants
+            air.At(bore.LengthMetres, bore.LengthMetres).Constants,
+            Options.Radiation
         );
         var blownRadius = bore.Sections[0].WallAt(0).Radius;
         var blownArea = Math.PI * blownRadius * blownRadius;

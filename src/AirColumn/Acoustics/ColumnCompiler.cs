@@ -66,9 +66,14 @@ internal sealed class ColumnCompiler
         }
 
         var load =
-            !isOpen ? new FarEndLoad(new ClosedEnd(), hole.Radius, gas)
+            !isOpen ? new FarEndLoad(new ClosedEnd(), hole.Radius, gas, RadiationModel.Exact)
             : hole.ChimneyWallMetres is { } wall
-                ? new FarEndLoad(new OpenEnd(UnitsNet.Length.FromMeters(wall)), hole.Radius, gas)
+                ? new FarEndLoad(
+                    new OpenEnd(UnitsNet.Length.FromMeters(wall)),
+                    hole.Radius,
+                    gas,
+                    RadiationModel.Exact
+                )
             : FarEndLoad.OfHole(hole.Radius, at.BoreRadius + hole.HeightMetres, gas);
         return Side(at, gas, elements, load, true);
     }
@@ -153,7 +158,7 @@ internal sealed class ColumnCompiler
                 new SectionElement(new CylinderSection(at.Radius, at.MatchingLength), gas, options),
                 .. new ColumnCompiler(inner, AirProfile.Uniform(air), options).Elements(),
             ],
-            new FarEndLoad(inner.FarEnd, last.WallAt(last.LengthMetres).Radius, gas),
+            new FarEndLoad(inner.FarEnd, last.WallAt(last.LengthMetres).Radius, gas, RadiationModel.Exact),
             false
         );
     }

@@ -7,6 +7,7 @@ public sealed record ColumnOptions
     private readonly BlownEnd blownEnd = BlownEnd.Closed;
     private readonly WallLosses losses = WallLosses.Full;
     private readonly Fingering fingering = Fingering.AllOpen;
+    private readonly RadiationModel radiation = RadiationModel.Exact;
     private readonly Wavefronts wavefronts = Wavefronts.Curved;
 
     /// <summary>The model of the losses at the wall; full by default.</summary>
@@ -32,6 +33,13 @@ public sealed record ColumnOptions
     {
         get => fingering;
         init => fingering = value ?? throw new ArgumentNullException(nameof(Fingering));
+    }
+
+    /// <summary>How the far end radiates; exactly by default.</summary>
+    public RadiationModel Radiation
+    {
+        get => radiation;
+        init => radiation = value ?? throw new ArgumentNullException(nameof(Radiation));
     }
 
     /// <summary>How the column is excited; closed by default.</summary>

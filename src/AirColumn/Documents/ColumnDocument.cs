@@ -36,7 +36,7 @@ public sealed record ColumnDocument
         Air = air;
         Options = options ?? new ColumnOptions();
         Name = name;
-        RequireDefaultTolerance(Options);
+        RequireDefaults(Options);
         RequireWritable(name);
     }
 
@@ -104,7 +104,7 @@ public sealed record ColumnDocument
     /// <exception cref="NotSupportedException">The bore has a section or an end, or holes or branches, that version 1 has no name for.</exception>
     public string ToJson() => DocumentWriter.Write(this);
 
-    private static void RequireDefaultTolerance(ColumnOptions options)
+    private static void RequireDefaults(ColumnOptions options)
     {
         var standard = new ColumnOptions().Tolerance;
         if (options.Tolerance != standard)
@@ -112,6 +112,15 @@ public sealed record ColumnDocument
             throw new ArgumentException(
                 $"The tolerance is {Require.Show(options.Tolerance, "")}; a document has no place for it, so it must be "
                     + $"the default, {Require.Show(standard, "")}. Set it on the options of the column instead.",
+                nameof(options)
+            );
+        }
+
+        if (options.Radiation != RadiationModel.Exact)
+        {
+            throw new ArgumentException(
+                $"The radiation model is '{options.Radiation}'; a document has no place for it, so it must be the default, "
+                    + "exact. Set it on the options of the column instead.",
                 nameof(options)
             );
         }

@@ -1,6 +1,7 @@
 using System.Numerics;
 using AirColumn.Bores;
 using AirColumn.Gases;
+using UnitsNet;
 
 namespace AirColumn.Acoustics.Radiation;
 
@@ -10,57 +11,26 @@ internal sealed class FarEndLoad
     private readonly double radius;
     private readonly double speedOfSound;
     private readonly double characteristicImpedance;
-    private readonly Func<double, EndReflection>? reflection;
+    private readonly Func<double, EndReflection>? reflection; // null where the end does not radiate
+    private readonly Func<Frequency, Complex>? given;
 
-    public FarEndLoad(BoreEnd end, double radius, GasConstants gas)
+    public FarEndLoad(BoreEnd end, double radius, GasConstants gas, RadiationModel model)
+        : this(Radiating(end, radius, model), radius, gas)
     {
-        this.radius = radius;
-        speedOfSound = gas.SpeedOfSound;
-        characteristicImpedance = gas.Density * gas.SpeedOfSound / (Math.PI * radius * radius);
-        IsClosed = end is ClosedEnd;
-        var highestKa = double.PositiveInfinity;
-        switch (end)
-        {
-            case BaffledEnd:
-                (reflection, highestKa) = (ThinEnd.Baffled.At, ThinEnd.HighestKa);
-                break;
-            case OpenEnd { WallMetres: 0 }:
-                (reflection, highestKa) = (ThinEnd.Unflanged.At, ThinEnd.HighestKa);
-                break;
-            case OpenEnd { WallMetres: var wall }:
-                var outerOverInner = 1 + wall / radius;
-                (reflection, highestKa) = (new RimmedEnd(outerOverInner).At, RimmedEnd.HighestKa);
-                Warning =
-                    outerOverInner > RimmedEnd.ThickestTabulated
-                        ? $"The wall at the open end makes the outer radius {Require.Show(Math.Round(outerOverInner, 2), "")} "
-                            + "times the inner; field solutions were tabulated up to 3 times. Between there and a baffle the end correction "
-                            + "may be off by some hundredths of the radius, and the radiated power, so level and Q, by some tens of per cent."
-                        : null;
-                break;
-            case ClosedEnd or IdealOpenEnd:
-                break;
-            default:
-                throw new ArgumentException(
-                    $"No model for a far end of type {end.GetType().Name}.",
-                    nameof(end)
-                );
-        }
-
-        HighestFrequency = highestKa * speedOfSound / (2 * Math.PI * radius);
+        given = model.Impedance;
+        HighestFrequency = Math.Min(HighestFrequency, model.HighestHertz);
+        IsClosed = given is null && end is ClosedEnd;
     }
 
-    private FarEndLoad(
-        Func<double, EndReflection> reflection,
-        double highestKa,
-        double radius,
-        GasConstants gas
-    )
+    private FarEndLoad(OpenEndModel? model, double radius, GasConstants gas)
     {
         this.radius = radius;
-        this.reflection = reflection;
+        reflection = model?.At;
+        Warning = model?.Warning;
         speedOfSound = gas.SpeedOfSound;
         characteristicImpedance = gas.Density * gas.SpeedOfSound / (Math.PI * radius * radius);
-        HighestFrequency = highestKa * speedOfSound / (2 * Math.PI * radius);
+        HighestFrequency =
+            (model?.HighestKa ?? double.PositiveInfinity) * speedOfSound / (2 * Math.PI * radius);
     }
 
     /// <summary>Whether the end is a rigid stop.</summary>
@@ -74,7 +44,7 @@ internal sealed class FarEndLoad
 
     /// <summary>The open end of a hole of one radius through the wall of a tube of another outer radius, m.</summary>
     public static FarEndLoad OfHole(double radius, double outerRadius, GasConstants gas) =>
-        new(new HoleEnd(radius / outerRadius).At, ThinEnd.HighestKa, radius, gas);
+        new(new OpenEndModel(new HoleEnd(radius / outerRadius).At, ThinEnd.HighestKa), radius, gas);
 
     /// <summary>(p, U) at the end at ω: Pa and m³/s up to a common factor.</summary>
     public (Complex Pressure, Complex Flow) At(double omega)
@@ -84,6 +54,11 @@ internal sealed class FarEndLoad
             return (1, 0);
         }
 
+        if (given is not null)
+        {
+            return (GivenImpedance(omega), 1);
+        }
+
         var ka = omega * radius / speedOfSound;
         return (reflection is null ? 0 : characteristicImpedance * reflection(ka).RelativeImpedance(ka), 1);
     }
@@ -91,7 +66,29 @@ internal sealed class FarEndLoad
     /// <summary>The reactance the end would have if it reflected everything, Pa·s/m³; open ends only.</summary>
     public double LosslessReactance(double omega)
     {
+        if (given is not null)
+        {
+            // R = (Z − Zc)/(Z + Zc) turned to modulus 1: j·tan of half the phase of −R.
+            var z = GivenImpedance(omega) / characteristicImpedance;
+            return characteristicImpedance * Math.Tan(((1 - z) / (1 + z)).Phase / -2);
+        }
+
         var ka = omega * radius / speedOfSound;
         return reflection is null ? 0 : characteristicImpedance * Math.Tan(ka * reflection(ka).EndCorrection);
     }
+
+    private Complex GivenImpedance(double omega)
+    {
+        var frequency = Frequency.FromHertz(omega / (2 * Math.PI));
+        var z = given!(frequency);
+        return Complex.IsFinite(z) && z.Real >= -1e-12 * z.Magnitude
+            ? z
+            : throw new InvalidOperationException(
+                $"The impedance given for the far end is {z} Pa·s/m³ at {Require.Show(frequency.Hertz, "Hz")}; it must be finite "
+                    + "and its real part not negative. For a rigid stop use a closed end."
+            );
+    }
+
+    private static OpenEndModel? Radiating(BoreEnd end, double radius, RadiationModel model) =>
+        model.Impedance is not null || end is ClosedEnd or IdealOpenEnd ? null : model.Of(end, radius);
 }
