@@ -1,0 +1,174 @@
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using AirColumn.Tests;
+using UnitsNet;
+using static AirColumn.Tests.Acoustics.ReferenceAir;
+
+namespace AirColumn.Accuracy;
+
+/// <summary>Whole tubes: resonances against solutions of the wave equation in two dimensions.</summary>
+internal static class FieldChapter
+{
+    private const int Peaks = 8;
+
+    private static readonly (string Name, string Table, Bore Bore, double Curved)[] Tubes =
+    [
+        (
+            "Straight tube, rim of 3.7 mm",
+            "field-cylinder.csv",
+            Bore.Build().Cylinder(Mm(40.9), Mm(1300)).OpenEnd(Mm(3.7)),
+            0.3
+        ),
+        (
+            "Straight tube in a baffle",
+            "field-cylinder-baffle.csv",
+            Bore.Build().Cylinder(Mm(40.9), Mm(1300)).BaffledEnd(),
+            0.3
+        ),
+        (
+            "Cone, 30 to 90 mm",
+            "field-cone.csv",
+            Bore.Build().Cone(Mm(30), Mm(90), Mm(1400)).OpenEnd(Mm(5)),
+            0.2
+        ),
+        (
+            "Flared end, 40.9 to 90 mm in 120 mm",
+            "field-flared-end.csv",
+            Bore.Build()
+                .Cylinder(Mm(40.9), Mm(1200))
+                .Horn(HornLaw.Cosine, Mm(40.9), Mm(90), Mm(120))
+                .OpenEnd(Mm(3)),
+            1.7
+        ),
+    ];
+
+    public static Chapter Make()
+    {
+        var quantities = new List<Quantity>();
+        var series = new List<Series>();
+        foreach (var (name, table, bore, bound) in Tubes)
+        {
+            foreach (var fronts in Fronts(bore))
+            {
+                var (cents, level) = Errors(table, bore, fronts);
+                var told = Fronts(bore).Length > 1 ? $"{name}, {Word(fronts)} fronts" : name;
+                var curved = fronts == Wavefronts.Curved;
+                quantities.Add(
+                    new Quantity(
+                        $"{told}: frequency",
+                        $"`{table}`, rows BLinner [berggren2018]",
+                        $"first {Peaks} maxima of \\|Z\\|",
+                        "cent",
+                        cents,
+                        curved ? bound : null
+                    )
+                );
+                quantities.Add(
+                    new Quantity(
+                        $"{told}: height",
+                        "the same",
+                        $"first {Peaks} maxima of \\|Z\\|",
+                        "dB",
+                        level,
+                        curved && table.Contains("cylinder", StringComparison.Ordinal) ? 0.2 : null
+                    )
+                );
+                series.Add(
+                    new Series(
+                        told.Split(',')[0] + (Fronts(bore).Length > 1 ? $", {Word(fronts)}" : ""),
+                        Numbered(cents)
+                    )
+                );
+            }
+        }
+
+        quantities.Add(TruncatedCones());
+        return new Chapter(
+            "Whole tubes",
+            "The field solutions solve the wave equation inside and outside a tube of circular cross-section, with the boundary layer "
+                + "at its wall, and know nothing of one-dimensional theory; the discretisation error they state is "
+                + $"at most {Own():0.0000} cent. Wave fronts are taken as "
+                + "curved by default: the series impedance is multiplied by 1 + a'²/2. That is the next term of an expansion in the slope "
+                + "a' of the wall. It ends where the wall slopes by 45°: the engine warns there. Plane fronts are the textbook horn "
+                + "equation, for comparison.",
+            quantities,
+            [
+                new Plot(
+                    "whole-tubes.svg",
+                    "Resonances against field solutions",
+                    "number of the maximum",
+                    "ours − field solution, cents",
+                    series
+                ),
+            ]
+        );
+    }
+
+    // Stated for the lossless and the fully lossy solutions on the same meshes.
+    private static double Own() =>
+        Tubes
+            .SelectMany(tube => ReferenceTable.Read(tube.Table).Rows)
+            .Where(row => row.Text("kind") == "peak" && row.Text("err_cents").Length > 0)
+            .Max(row => Math.Abs(row["err_cents"]));
+
+    private static IEnumerable<ReferenceTable.Row> Rows(string table) =>
+        ReferenceTable
+            .Read(table)
+            .Rows.Where(row => row.Text("kind") == "peak" && row.Text("model") == "BLinner")
+            .Take(Peaks);
+
+    private static Wavefronts[] Fronts(Bore bore) =>
+        bore.Sections.All(section => section is CylinderSection)
+            ? [Wavefronts.Curved]
+            : [Wavefronts.Curved, Wavefronts.Plane];
+
+    private static string Word(Wavefronts fronts) => fronts == Wavefronts.Curved ? "curved" : "plane";
+
+    private static (double[] Cents, double[] Level) Errors(string table, Bore bore, Wavefronts fronts)
+    {
+        var found = new Column(bore, TableAir, new ColumnOptions { Wavefronts = fronts }).FirstResonances(
+            Peaks
+        );
+        var rows = Rows(table).Zip(found).ToList();
+        return (
+            [.. rows.Select(r => Cents.Between(Frequency.FromHertz(r.First["f_Hz"]), r.Second.Frequency))],
+            [.. rows.Select(r => 20 * Math.Log10(r.Second.Magnitude / r.First["absZ"]))]
+        );
+    }
+
+    // morse1948: tan kL = −k·x₀ in a cone closed where it is narrow, ideally open where it is wide; f₂/f₁ to four decimals.
+    private static Quantity TruncatedCones()
+    {
+        (double Ratio, double Expected)[] table =
+        [
+            (0.1, 2.0157),
+            (0.2, 2.0829),
+            (0.3, 2.1846),
+            (0.4, 2.3009),
+            (0.5, 2.4218),
+            (0.6, 2.5426),
+            (0.8, 2.7775),
+        ];
+        var options = new ColumnOptions { Losses = WallLosses.None, Wavefronts = Wavefronts.Plane };
+        return new Quantity(
+            "Truncated cone, second over first resonance",
+            "tan kL = −kx₀ [morse1948], 4 decimals",
+            "narrow over wide end 0.1 to 0.8, lossless, plane fronts",
+            "",
+            [
+                .. table.Select(row =>
+                {
+                    var cone = new ConeSection(Mm(50 * row.Ratio), Mm(50), Mm(1000));
+                    var found = Column(cone, new IdealOpenEnd(), options).FirstResonances(2);
+                    return found[1].Frequency / found[0].Frequency - row.Expected;
+                }),
+            ],
+            0.5e-4
+        );
+    }
+
+    private static (double, double)[] Numbered(double[] values) =>
+        [.. values.Select((value, i) => ((double)(i + 1), value))];
+}

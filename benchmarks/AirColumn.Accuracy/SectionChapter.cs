@@ -1,0 +1,226 @@
+using System.Numerics;
+using AirColumn.Acoustics;
+using AirColumn.Acoustics.Elements;
+using AirColumn.Acoustics.Losses;
+using AirColumn.Bores;
+using AirColumn.Tests;
+using static AirColumn.Tests.Acoustics.ReferenceAir;
+
+namespace AirColumn.Accuracy;
+
+/// <summary>Wall losses and sections against closed forms and long arithmetic: how well the equations are solved.</summary>
+internal static class SectionChapter
+{
+    private static readonly (string Case, string Name, Section Section)[] Tapers =
+    [
+        ("cone_a", "cone, 4 to 20 mm", new ConeSection(Mm(4), Mm(20), Mm(300))),
+        ("cone_b", "cone, 30 to 90 mm", new ConeSection(Mm(30), Mm(90), Mm(1400))),
+        ("cone_c", "cone, 90 to 30 mm", new ConeSection(Mm(90), Mm(30), Mm(1400))),
+        ("cone_d", "cone, 1 to 10 mm", new ConeSection(Mm(1), Mm(10), Mm(500))),
+        ("exp_a", "exponential horn", new HornSection(HornLaw.Exponential, Mm(11.5), Mm(123), Mm(450))),
+        ("cat_a", "catenoidal horn", new HornSection(HornLaw.Catenoidal, Mm(12), Mm(80), Mm(500))),
+        ("par_a", "parabolic horn", new HornSection(HornLaw.Parabolic, Mm(6), Mm(30), Mm(600))),
+        ("bes_a", "Bessel horn", new HornSection(Mm(11.5), Mm(123), Mm(450), 0.7)),
+    ];
+
+    public static Chapter Make()
+    {
+        var quantities = new List<Quantity> { BesselRatios(), Cylinders(), LosslessCones() };
+        var series = new List<Series>();
+        foreach (var (name, told, section) in Tapers)
+        {
+            var errors = Taper(name, section);
+            quantities.Add(
+                new Quantity(
+                    $"Two-port: {told}",
+                    "`horns-lossy-1d.csv`, integrated to 1e-21 [zwikker1949, webster1919]",
+                    $"{section.Length.Millimeters:0} mm, 20 Hz to {errors.Max(error => error.Hertz):0} Hz, with and without losses",
+                    "",
+                    [.. errors.Select(error => error.Error)],
+                    1e-9
+                )
+            );
+            series.Add(
+                new Series(
+                    told,
+                    [.. errors.Where(error => error.Lossy).Select(error => (error.Hertz, error.Error))]
+                )
+            );
+        }
+
+        quantities.Add(LossFits());
+        return new Chapter(
+            "Losses and sections",
+            "How well the one-dimensional equations are solved, not how true they are. Friction and heat conduction in a circular "
+                + "duct of any width; the walls are smooth, rigid and isothermal, and roughness, porosity and bends of the wall are not in "
+                + "the losses. `ColumnOptions.Tolerance` (1e-10) sets the error of tapers.",
+            quantities,
+            [
+                new Plot(
+                    "tapers.svg",
+                    "Two-ports of tapers with losses, plane fronts",
+                    "frequency, Hz",
+                    "largest relative error of the four entries",
+                    series
+                )
+                {
+                    LogX = true,
+                    LogY = true,
+                    Band = 1e-9,
+                },
+            ]
+        );
+    }
+
+    private static Quantity BesselRatios() =>
+        new(
+            "Boundary-layer function F and 1 − F",
+            "`bessel-ratio.csv`, 60 digits [zwikker1949]",
+            "radius over boundary layer 0.01 to 10 000",
+            "",
+            [
+                .. ReferenceTable
+                    .Read("bessel-ratio.csv")
+                    .Rows.SelectMany(row =>
+                    {
+                        var (f, rest) = BesselRatio.At(row["s"]);
+                        return new[]
+                        {
+                            Relative(new Complex(row["F_re"], row["F_im"]), f),
+                            Relative(new Complex(row["one_minus_F_re"], row["one_minus_F_im"]), rest),
+                        };
+                    }),
+            ],
+            4e-15
+        );
+
+    private static Quantity Cylinders() =>
+        new(
+            "Impedance of a cylinder, closed and ideally open",
+            "`cylinder-lossy.csv`, 50 digits [zwikker1949, keefe1984]",
+            "all rows",
+            "",
+            [
+                .. ReferenceTable
+                    .Read("cylinder-lossy.csv")
+                    .Rows.SelectMany(row =>
+                    {
+                        var section = new CylinderSection(
+                            Metres(2 * row["radius_m"]),
+                            Metres(row["length_m"])
+                        );
+                        var omega = 2 * Math.PI * row["freq_Hz"];
+                        return new[]
+                        {
+                            Relative(
+                                new Complex(row["Zclosed_re"], row["Zclosed_im"]),
+                                Column(section, new ClosedEnd()).InputImpedance(omega)
+                            ),
+                            Relative(
+                                new Complex(row["Zopen_re"], row["Zopen_im"]),
+                                Column(section, new IdealOpenEnd()).InputImpedance(omega)
+                            ),
+                        };
+                    }),
+            ],
+            2e-12
+        );
+
+    private static Quantity LosslessCones() =>
+        new(
+            "Transfer impedance of a cone without losses",
+            "`cone-lossless.csv`, closed form to 25 digits [morse1948, causse1984]",
+            "all rows, plane fronts",
+            "",
+            [
+                .. ReferenceTable
+                    .Read("cone-lossless.csv")
+                    .Rows.Select(row =>
+                    {
+                        var section = new ConeSection(
+                            Metres(2 * row["r1_m"]),
+                            Metres(2 * row["r2_m"]),
+                            Metres(row["L_m"])
+                        );
+                        var b = Matrix(section, row["freq_Hz"], WallLosses.None).B;
+                        return Relative(new Complex(0, row["B_im"]), b);
+                    }),
+            ],
+            1e-10
+        );
+
+    private static List<(double Hertz, bool Lossy, double Error)> Taper(string name, Section section) =>
+        [
+            .. ReferenceTable
+                .Read("horns-lossy-1d.csv")
+                .Rows.Where(row => row.Text("case") == name)
+                .Select(row =>
+                {
+                    var lossy = row["lossy"] == 1;
+                    var m = Matrix(section, row["freq_Hz"], lossy ? WallLosses.Full : WallLosses.None);
+                    var errors = new[]
+                    {
+                        Relative(new Complex(row["A_re"], row["A_im"]), m.A),
+                        Relative(new Complex(row["B_re"], row["B_im"]), m.B),
+                        Relative(new Complex(row["C_re"], row["C_im"]), m.C),
+                        Relative(new Complex(row["D_re"], row["D_im"]), m.D),
+                    };
+                    return (row["freq_Hz"], lossy, errors.Max());
+                }),
+        ];
+
+    // Four evaluations of the Bessel ratios against one at every radius.
+    private static Quantity LossFits()
+    {
+        var errors = new List<double>();
+        Span<Complex> room = stackalloc Complex[LossFit.Room];
+        foreach (
+            var (r1, r2, length) in new[] { (0.015, 0.045, 1.4), (0.006, 0.02, 0.6), (0.02, 0.021, 0.3) }
+        )
+        {
+            var section = new ConeSection(Metres(2 * r1), Metres(2 * r2), Metres(length));
+            var element = new SectionElement(section, TableAir.Constants, new ColumnOptions());
+            foreach (var hertz in new[] { 40.0, 100, 440, 1700, 4000 })
+            {
+                var fit = element.Losses(2 * Math.PI * hertz, room);
+                if (fit.KernelEvaluations != 4)
+                {
+                    throw new InvalidOperationException(
+                        $"{section} at {hertz} Hz took {fit.KernelEvaluations} kernel evaluations."
+                    );
+                }
+
+                for (var i = 0; i <= 50; i++)
+                {
+                    var radius = r1 + (r2 - r1) * i / 50;
+                    var exact = LossTerms.At(
+                        radius,
+                        2 * Math.PI * hertz,
+                        TableAir.Constants,
+                        WallLosses.Full
+                    );
+                    errors.Add(Complex.Abs(exact.Series - fit.At(radius).Series));
+                }
+            }
+        }
+
+        return new Quantity(
+            "Loss term along an ordinary cone from four kernel evaluations",
+            "the kernel itself at every radius",
+            "12 to 90 mm, 40 Hz to 4 kHz",
+            "",
+            errors
+        );
+    }
+
+    private static TransferMatrix Matrix(Section section, double hertz, WallLosses losses)
+    {
+        var options = new ColumnOptions { Losses = losses, Wavefronts = Wavefronts.Plane };
+        var (m, log) = new SectionElement(section, TableAir.Constants, options).At(2 * Math.PI * hertz);
+        var scale = Math.Exp(log);
+        return new TransferMatrix(scale * m.A, scale * m.B, scale * m.C, scale * m.D);
+    }
+
+    private static double Relative(Complex expected, Complex actual) =>
+        Complex.Abs(actual - expected) / Complex.Abs(expected);
+}
