@@ -3,6 +3,7 @@ using AirColumn.Bores;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
 using AirColumn.Tests;
+using AirColumn.Tests.Acoustics;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
@@ -84,6 +85,7 @@ internal static class FieldChapter
             }
         }
 
+        quantities.AddRange(Inside());
         quantities.Add(TruncatedCones());
         return new Chapter(
             "Whole tubes",
@@ -91,7 +93,7 @@ internal static class FieldChapter
                 + "at its wall, and know nothing of one-dimensional theory; the discretisation error they state is "
                 + $"at most {Own():0.0000} cent. Wave fronts are taken as "
                 + "curved by default: the series impedance is multiplied by 1 + a'²/2. That is the next term of an expansion in the slope "
-                + "a' of the wall. It ends where the wall slopes by 45°: the engine warns there. Plane fronts are the textbook horn "
+                + "a' of the wall. It ends where the wall slopes by 45°: the engine warns there. Where the wall waves, it overshoots by about (2πa/wave)²/24 of what it corrects. Plane fronts are the textbook horn "
                 + "equation, for comparison.",
             quantities,
             [
@@ -136,6 +138,45 @@ internal static class FieldChapter
             [.. rows.Select(r => Cents.Between(Frequency.FromHertz(r.First["f_Hz"]), r.Second.Frequency))],
             [.. rows.Select(r => 20 * Math.Log10(r.Second.Magnitude / r.First["absZ"]))]
         );
+    }
+
+    private static IEnumerable<Quantity> Inside()
+    {
+        (string Case, string Name, double? Bound)[] cases =
+        [
+            ("step", "Step, 41 to 60 mm", 0.3),
+            ("insert", "Mouth insert, 16 mm in 40 mm", 0.3),
+            ("drone", "Insert and wider end, 30, 38, 60 mm", 0.3),
+            ("wavy_gentle", "Wavy bore, 40 ± 4.4 mm, waves of 100 mm", 0.5),
+            ("wavy_strong", "Wavy bore, 40 ± 8 mm, waves of 100 mm", null),
+            ("wavy_short", "Wavy bore, 40 ± 6 mm, waves of 50 mm", null),
+        ];
+        foreach (var (key, name, bound) in cases)
+        {
+            var rows = ReferenceTable
+                .Read("interior-field.csv")
+                .Rows.Where(row => row.Text("case") == key)
+                .ToList();
+            var bore = InteriorTubes.Named(key);
+            foreach (var fronts in Fronts(bore))
+            {
+                var options = new ColumnOptions { Losses = WallLosses.None, Wavefronts = fronts };
+                var found = new Column(bore, TableAir, options).FirstResonances(Peaks);
+                yield return new Quantity(
+                    Fronts(bore).Length > 1 ? $"{name}, {Word(fronts)} fronts" : name,
+                    $"`interior-field.csv`, spectral elements to {rows.Max(row => row["err_cents"]):0.0e-0} cent",
+                    $"first {Peaks} resonances, lossless, ideal open end",
+                    "cent",
+                    [
+                        .. rows.Zip(found)
+                            .Select(r =>
+                                Cents.Between(Frequency.FromHertz(r.First["f_Hz"]), r.Second.Frequency)
+                            ),
+                    ],
+                    fronts == Wavefronts.Curved ? bound : null
+                );
+            }
+        }
     }
 
     // morse1948: tan kL = −k·x₀ in a cone closed where it is narrow, ideally open where it is wide; f₂/f₁ to four decimals.
