@@ -1,4 +1,5 @@
 using System.Globalization;
+using AirColumn.Bores;
 using UnitsNet;
 
 namespace AirColumn.Acoustics;
@@ -6,10 +7,11 @@ namespace AirColumn.Acoustics;
 /// <summary>How the column is excited: at an end that the lips or a reed close, or that an air jet leaves open.</summary>
 public sealed record BlownEnd
 {
-    private BlownEnd(bool isOpen, double correctionMetres)
+    private BlownEnd(bool isOpen, double correctionMetres, OpenEnd? free = null)
     {
         IsOpen = isOpen;
         CorrectionMetres = correctionMetres;
+        Free = free;
     }
 
     /// <summary>Closed by lips or a reed: the column resonates at maxima of the input impedance.</summary>
@@ -18,10 +20,15 @@ public sealed record BlownEnd
     /// <summary>True where an air jet leaves the end open: the column resonates at minima of the impedance.</summary>
     public bool IsOpen { get; }
 
-    /// <summary>The end correction at an open blown end; 0 at a closed one.</summary>
+    /// <summary>Whether it is open and free in the room, with the correction that such an end has at each frequency.</summary>
+    public bool IsFree => Free is not null;
+
+    /// <summary>The end correction given for an open blown end; 0 at a closed or a free one.</summary>
     public Length Correction => Length.FromMillimeters(CorrectionMetres * 1000);
 
     internal double CorrectionMetres { get; }
+
+    internal OpenEnd? Free { get; }
 
     /// <summary>Left open by an air jet.</summary>
     /// <param name="correction">
@@ -35,12 +42,21 @@ public sealed record BlownEnd
         return new BlownEnd(true, correction.Meters);
     }
 
+    /// <summary>
+    /// Left open and free in the room, radiating like an open far end: a tube open at both ends as it stands, without a player's
+    /// face, whose correction is not chosen but that of the end.
+    /// </summary>
+    /// <param name="wall">Thickness of the wall at the rim; 0 for a thin edge.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The thickness is negative or not a number.</exception>
+    public static BlownEnd FreeOpen(Length wall = default) => new(true, 0, new OpenEnd(wall));
+
     /// <summary>Whether it is open and its correction, in the invariant culture.</summary>
     public override string ToString() =>
-        IsOpen
+        Free is not null ? $"free blown end ({Free})"
+        : IsOpen
             ? string.Create(
                 CultureInfo.InvariantCulture,
                 $"open blown end, correction {Math.Round(Correction.Millimeters, 6)} mm"
             )
-            : "closed blown end";
+        : "closed blown end";
 }

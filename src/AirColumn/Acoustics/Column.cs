@@ -59,11 +59,11 @@ public sealed class Column
         var blownRadius = bore.Sections[0].WallAt(0).Radius;
         var blownArea = Math.PI * blownRadius * blownRadius;
         CharacteristicImpedance = Gas.Density * Gas.SpeedOfSound / blownArea;
-        BlownInertance = Gas.Density * Options.BlownEnd.CorrectionMetres / blownArea;
+        Blown = new BlownLoad(Options.BlownEnd, blownRadius, Gas);
         steepest = Options.Wavefronts == Wavefronts.Curved ? bore.Sections.Max(s => s.SteepestSlope) : 0;
         CutOnHertz = Sections(elements)
             .Min(e => ThinEnd.CutOnKa * e.Gas.SpeedOfSound / (2 * Math.PI * e.Section.LargestRadius));
-        loads = [load, .. Loads(elements)];
+        loads = [load, .. Loads(elements), .. Blown.Loads];
         HighestHertz = loads.Min(end => end.HighestFrequency);
     }
 
@@ -77,16 +77,16 @@ public sealed class Column
             other.holes
         );
         airWarnings = other.airWarnings;
-        (CharacteristicImpedance, BlownInertance, CutOnHertz, steepest) = (
+        (CharacteristicImpedance, Blown, CutOnHertz, steepest) = (
             other.CharacteristicImpedance,
-            other.BlownInertance,
+            other.Blown,
             other.CutOnHertz,
             other.steepest
         );
         Options = other.Options with { Fingering = fingering };
         elements = other.elements;
         elements = Fingered(fingering.ForHoles(holes.Length, nameof(fingering)));
-        loads = [load, .. Loads(elements)];
+        loads = [load, .. Loads(elements), .. Blown.Loads];
         HighestHertz = loads.Min(end => end.HighestFrequency);
     }
 
@@ -116,8 +116,8 @@ public sealed class Column
     /// <summary>ρc/S at the blown end: characteristic impedance without losses, Pa·s/m³.</summary>
     public double CharacteristicImpedance { get; }
 
-    /// <summary>Acoustic mass of the air that moves outside an open blown end, kg/m⁴; 0 at a closed one.</summary>
-    internal double BlownInertance { get; }
+    /// <summary>The air that moves outside an open blown end.</summary>
+    internal BlownLoad Blown { get; }
 
     internal IReadOnlyList<Element> Elements => elements;
 
@@ -284,7 +284,7 @@ public sealed class Column
     internal (Complex Pressure, Complex Flow, double LogScale) InputState(double omega)
     {
         var (p, u, logScale) = Chain.StateAtInlet(elements, load, CharacteristicImpedance, omega);
-        return (p + new Complex(0, omega * BlownInertance) * u, u, logScale);
+        return (p + Blown.Impedance(omega) * u, u, logScale);
     }
 
     private Element[] Fingered(bool[] open)

@@ -116,6 +116,15 @@ public sealed record ColumnDocument
             );
         }
 
+        if (options.BlownEnd.IsFree)
+        {
+            throw new ArgumentException(
+                $"The blown end is a {options.BlownEnd}; a document knows a closed one and an open one with a given correction only. "
+                    + "Set it on the options of the column instead.",
+                nameof(options)
+            );
+        }
+
         if (options.Radiation != RadiationModel.Exact)
         {
             throw new ArgumentException(

@@ -37,7 +37,7 @@ internal sealed class ReactivePhase
     public ReactivePhase(Column column)
     {
         this.column = column;
-        pieces = [new Mass(_ => column.BlownInertance), .. column.Elements.SelectMany(Pieces)];
+        pieces = [new Mass(column.Blown.InertanceAt), .. column.Elements.SelectMany(Pieces)];
     }
 
     /// <summary>θ at the blown end at a frequency in Hz, unwrapped: from −π/2 at an open far end, 0 at a closed one.</summary>

@@ -30,7 +30,7 @@ internal sealed class ColumnField
         var blown = joints[0];
         sourceLog = blown.LogScale;
         source = column.Options.BlownEnd.IsOpen
-            ? blown.Pressure + new Complex(0, omega * column.BlownInertance) * blown.Flow
+            ? blown.Pressure + column.Blown.Impedance(omega) * blown.Flow
             : blown.Flow;
     }
 
