@@ -48,7 +48,8 @@ internal static class EndChapter
             "Open ends",
             "A thin edge and a baffle are exact in linear acoustics without flow, up to ka = 3.8, just below the first radial mode; a "
                 + "rim of finite thickness is interpolated between field solutions up to ka = 3 and an outer radius of three times the "
-                + "inner, and beyond that it warns. At a cone's mouth the plane end is used; the chapter above shows what that leaves. "
+                + "inner, and beyond that it warns. How well a tapering mouth is "
+                + "treated shows in the chapter above. "
                 + "Above its range a model refuses. The published fits can be chosen by name; here is what they cost.",
             quantities,
             [

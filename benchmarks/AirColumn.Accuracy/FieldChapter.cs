@@ -85,6 +85,7 @@ internal static class FieldChapter
             }
         }
 
+        quantities.AddRange(Horns());
         quantities.AddRange(Inside());
         quantities.Add(TruncatedCones());
         return new Chapter(
@@ -93,8 +94,9 @@ internal static class FieldChapter
                 + "at its wall, and know nothing of one-dimensional theory; the discretisation error they state is "
                 + $"at most {Own():0.0000} cent. Wave fronts are taken as "
                 + "curved by default: the series impedance is multiplied by 1 + a'²/2. That is the next term of an expansion in the slope "
-                + "a' of the wall. It ends where the wall slopes by 45°: the engine warns there. Where the wall waves, it overshoots by about (2πa/wave)²/24 of what it corrects. Plane fronts are the textbook horn "
-                + "equation, for comparison.",
+                + "a' of the wall. It ends where the wall slopes by 45°: the engine warns there. Where the wall waves, it overshoots by about (2πa/wave)²/24 of what it corrects. At an open "
+                + "end the taper behind it counts in first order. Plane fronts are the textbook horn equation with the end of a straight "
+                + "pipe, for comparison.",
             quantities,
             [
                 new Plot(
@@ -140,6 +142,40 @@ internal static class FieldChapter
         );
     }
 
+    private static IEnumerable<Quantity> Horns()
+    {
+        (string Case, string Name)[] cases =
+        [
+            ("cone", "Cone, 20 to 100 mm in 1 m"),
+            ("flare", "Exponential horn, 12 to 110 mm in 400 mm"),
+            ("steep_cone", "Steep cone, 10 to 310 mm in 500 mm"),
+            ("bell", "Bell, 11.5 to 123 mm in 450 mm, slope up to 2.7"),
+        ];
+        foreach (var (key, name) in cases)
+        {
+            var rows = ReferenceTable
+                .Read("baffled-horns.csv")
+                .Rows.Where(row => row.Text("case") == key)
+                .ToList();
+            foreach (var fronts in new[] { Wavefronts.Curved, Wavefronts.Plane })
+            {
+                var options = new ColumnOptions { Losses = WallLosses.None, Wavefronts = fronts };
+                var found = new Column(FieldTubes.Named(key), TableAir, options).FirstResonances(Peaks);
+                yield return new Quantity(
+                    $"{name}, {Word(fronts)} fronts",
+                    "`baffled-horns.csv`, spectral elements to 0.001 cent",
+                    $"{rows.Count} of the first {Peaks} complex resonances, lossless, in a baffle",
+                    "cent",
+                    [
+                        .. rows.Select(row =>
+                            1200 * Math.Log2(found[(int)row["n"] - 1].Pole.Real / row["pole_re_Hz"])
+                        ),
+                    ]
+                );
+            }
+        }
+    }
+
     private static IEnumerable<Quantity> Inside()
     {
         (string Case, string Name, double? Bound)[] cases =
@@ -157,7 +193,7 @@ internal static class FieldChapter
                 .Read("interior-field.csv")
                 .Rows.Where(row => row.Text("case") == key)
                 .ToList();
-            var bore = InteriorTubes.Named(key);
+            var bore = FieldTubes.Named(key);
             foreach (var fronts in Fronts(bore))
             {
                 var options = new ColumnOptions { Losses = WallLosses.None, Wavefronts = fronts };

@@ -52,9 +52,9 @@ public sealed class Column
         var last = bore.Sections[^1];
         load = new FarEndLoad(
             bore.FarEnd,
-            last.WallAt(last.LengthMetres).Radius,
+            last.WallAt(last.LengthMetres),
             air.At(bore.LengthMetres, bore.LengthMetres).Constants,
-            Options.Radiation
+            Options
         );
         var blownRadius = bore.Sections[0].WallAt(0).Radius;
         var blownArea = Math.PI * blownRadius * blownRadius;

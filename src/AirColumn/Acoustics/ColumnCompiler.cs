@@ -66,14 +66,9 @@ internal sealed class ColumnCompiler
         }
 
         var load =
-            !isOpen ? new FarEndLoad(new ClosedEnd(), hole.Radius, gas, RadiationModel.Exact)
+            !isOpen ? new FarEndLoad(new ClosedEnd(), hole.Radius, gas)
             : hole.ChimneyWallMetres is { } wall
-                ? new FarEndLoad(
-                    new OpenEnd(UnitsNet.Length.FromMeters(wall)),
-                    hole.Radius,
-                    gas,
-                    RadiationModel.Exact
-                )
+                ? new FarEndLoad(new OpenEnd(UnitsNet.Length.FromMeters(wall)), hole.Radius, gas)
             : FarEndLoad.OfHole(hole.Radius, at.BoreRadius + hole.HeightMetres, gas);
         return Side(at, gas, elements, load, true);
     }
@@ -158,7 +153,15 @@ internal sealed class ColumnCompiler
                 new SectionElement(new CylinderSection(at.Radius, at.MatchingLength), gas, options),
                 .. new ColumnCompiler(inner, AirProfile.Uniform(air), options).Elements(),
             ],
-            new FarEndLoad(inner.FarEnd, last.WallAt(last.LengthMetres).Radius, gas, RadiationModel.Exact),
+            new FarEndLoad(
+                inner.FarEnd,
+                last.WallAt(last.LengthMetres),
+                gas,
+                options with
+                {
+                    Radiation = RadiationModel.Exact,
+                }
+            ),
             false
         );
     }

@@ -127,7 +127,16 @@ public sealed class RadiationModel
     /// <summary>The name.</summary>
     public override string ToString() => Name;
 
-    /// <summary>The model of an open end; throws where this one has none.</summary>
+    /// <summary>The model of an open end whose wall slopes, where curved fronts count that.</summary>
+    internal OpenEndModel Of(BoreEnd end, in Wall wall, Wavefronts fronts)
+    {
+        var straight = Of(end, wall.Radius);
+        return this == Exact && fronts == Wavefronts.Curved && wall is not { Slope: 0, Curvature: 0 }
+            ? straight.Behind(new TaperedMouth(wall, OuterOverInner(end, wall.Radius)))
+            : straight;
+    }
+
+    /// <summary>The model of an open end of a straight pipe; throws where this one has none.</summary>
     internal OpenEndModel Of(BoreEnd end, double radius)
     {
         var outerOverInner = end is OpenEnd { WallMetres: var wall }
@@ -140,6 +149,9 @@ public sealed class RadiationModel
                 nameof(end)
             );
     }
+
+    private static double OuterOverInner(BoreEnd end, double radius) =>
+        end is OpenEnd { WallMetres: var wall } ? 1 + wall / radius : double.PositiveInfinity;
 
     private static OpenEndModel Rim(double outerOverInner) =>
         new(

@@ -12,7 +12,7 @@ internal sealed class BlownLoad
     public BlownLoad(BlownEnd end, double radius, GasConstants gas)
     {
         inertance = gas.Density * end.CorrectionMetres / (Math.PI * radius * radius);
-        radiating = end.Free is { } free ? new FarEndLoad(free, radius, gas, RadiationModel.Exact) : null;
+        radiating = end.Free is { } free ? new FarEndLoad(free, radius, gas) : null;
     }
 
     /// <summary>The radiating end, if it is one.</summary>

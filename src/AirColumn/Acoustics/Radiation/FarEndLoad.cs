@@ -14,8 +14,28 @@ internal sealed class FarEndLoad
     private readonly Func<double, EndReflection>? reflection; // null where the end does not radiate
     private readonly Func<Frequency, Complex>? given;
 
-    public FarEndLoad(BoreEnd end, double radius, GasConstants gas, RadiationModel model)
-        : this(Radiating(end, radius, model), radius, gas)
+    /// <summary>The far end of a bore whose last wall is this.</summary>
+    public FarEndLoad(BoreEnd end, in Wall wall, GasConstants gas, ColumnOptions options)
+        : this(end, wall.Radius, gas, options.Radiation, Radiating(end, wall, options)) { }
+
+    /// <summary>The end of a straight pipe.</summary>
+    public FarEndLoad(BoreEnd end, double radius, GasConstants gas)
+        : this(
+            end,
+            radius,
+            gas,
+            RadiationModel.Exact,
+            Radiating(end, new Wall(radius, 0, 0), new ColumnOptions())
+        ) { }
+
+    private FarEndLoad(
+        BoreEnd end,
+        double radius,
+        GasConstants gas,
+        RadiationModel model,
+        OpenEndModel? radiating
+    )
+        : this(radiating, radius, gas)
     {
         given = model.Impedance;
         HighestFrequency = Math.Min(HighestFrequency, model.HighestHertz);
@@ -89,6 +109,8 @@ internal sealed class FarEndLoad
             );
     }
 
-    private static OpenEndModel? Radiating(BoreEnd end, double radius, RadiationModel model) =>
-        model.Impedance is not null || end is ClosedEnd or IdealOpenEnd ? null : model.Of(end, radius);
+    private static OpenEndModel? Radiating(BoreEnd end, in Wall wall, ColumnOptions options) =>
+        options.Radiation.Impedance is not null || end is ClosedEnd or IdealOpenEnd
+            ? null
+            : options.Radiation.Of(end, wall, options.Wavefronts);
 }

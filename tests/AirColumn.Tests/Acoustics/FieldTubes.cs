@@ -3,8 +3,8 @@ using static AirColumn.Tests.Acoustics.ReferenceAir;
 
 namespace AirColumn.Tests.Acoustics;
 
-/// <summary>The bores of interior-field.csv.</summary>
-internal static class InteriorTubes
+/// <summary>The bores of interior-field.csv and baffled-horns.csv.</summary>
+internal static class FieldTubes
 {
     public static Bore Named(string name) =>
         name switch
@@ -16,6 +16,16 @@ internal static class InteriorTubes
                 .Cylinder(Mm(38), Mm(1240))
                 .Cylinder(Mm(60), Mm(90))
                 .IdealOpenEnd(),
+            "cone" => Bore.Build().Cone(Mm(20), Mm(100), Mm(1000)).BaffledEnd(),
+            "steep_cone" => Bore.Build().Cone(Mm(10), Mm(310), Mm(500)).BaffledEnd(),
+            "flare" => Bore.Build()
+                .Cylinder(Mm(12), Mm(1000))
+                .Horn(HornLaw.Exponential, Mm(12), Mm(110), Mm(400))
+                .BaffledEnd(),
+            "bell" => Bore.Build()
+                .Cylinder(Mm(11.5), Mm(1000))
+                .Add(new HornSection(Mm(11.5), Mm(123), Mm(450), 0.7))
+                .BaffledEnd(),
             "wavy_gentle" => Wavy(2.2, 100),
             "wavy_strong" => Wavy(4, 100),
             "wavy_short" => Wavy(3, 50),

@@ -1,0 +1,113 @@
+using System.Numerics;
+using AirColumn.Acoustics.Interpolation;
+using AirColumn.Bores;
+
+namespace AirColumn.Acoustics.Radiation;
+
+/// <summary>
+/// What a sloping wall adds to the impedance of an open end. In a straight pipe the flow crowds towards the rim before it leaves;
+/// where the bore is narrower behind its mouth, that crowd has less room than the same length of pipe would give it.
+/// </summary>
+/// <remarks>
+/// To first order in the slope it is Hadamard's variation of the impedance with the place of the wall, less what the plane wave alone
+/// would give: z = z₀ + jka·κ·a', κ = 2∫[(v² + p²) − (v₀² + p₀²)]·s ds along the wall behind the end, s the distance over the
+/// radius, v and p in units of the plane wave at the end (p over ρc), from the evanescent modes of a straight pipe. In a baffle κ is
+/// 0.0780 at low frequency. For rims the static value comes from field solutions (which give 0.0780 for the baffle too), and its
+/// course with ka is taken to be that of the baffle. The curvature of the wall, a·a'', counts by the next moment, −∫…·s² ds. Beyond a
+/// slope of 45° none of this holds, and it fades out towards there.
+/// </remarks>
+internal sealed class TaperedMouth
+{
+    private const double StaticBaffled = 0.07797;
+    private const double StaticCurvature = -0.01589;
+    private const double HighestKa = 3.5; // towards the cut-on the first radial mode is no longer evanescent
+
+    // ka = 0, 0.25, … 3.5.
+    private static readonly RationalInterpolant Real = Course([
+        0.07797,
+        0.07859,
+        0.08006,
+        0.08149,
+        0.08227,
+        0.08249,
+        0.08279,
+        0.08374,
+        0.08543,
+        0.08756,
+        0.08980,
+        0.09213,
+        0.09512,
+        0.10044,
+        0.11377,
+    ]);
+
+    private static readonly RationalInterpolant Imaginary = Course([
+        -0.00000,
+        -0.00017,
+        -0.00118,
+        -0.00323,
+        -0.00578,
+        -0.00808,
+        -0.00983,
+        -0.01136,
+        -0.01325,
+        -0.01587,
+        -0.01925,
+        -0.02314,
+        -0.02737,
+        -0.03236,
+        -0.04128,
+    ]);
+
+    // Over (1 − a/b)^(2/3), the variable in which the singularity of the rim is smooth: thin edge (extrapolated), b/a = 1.005,
+    // 1.01, 1.02, 1.05, 1.1, 1.2, 1.5, 2, 3, baffle.
+    private static readonly RationalInterpolant Rims = new(
+        [
+            .. new[] { 1, 1.005, 1.01, 1.02, 1.05, 1.1, 1.2, 1.5, 2, 3, double.PositiveInfinity }.Select(
+                Variable
+            ),
+        ],
+        [0.1025, 0.09944, 0.09776, 0.0954, 0.09121, 0.0874, 0.0838, 0.0802, 0.0787, 0.0782, StaticBaffled],
+        2
+    );
+
+    private readonly double strength;
+
+    /// <summary>A mouth with this wall behind it and this ratio of outer to inner radius (infinite: a baffle).</summary>
+    public TaperedMouth(in Wall wall, double outerOverInner)
+    {
+        var fade = Math.Max(0, 1 - wall.Slope * wall.Slope);
+        var ratio = StaticCurvature / StaticBaffled;
+        strength =
+            fade
+            * (wall.Slope + ratio * Math.Clamp(wall.Radius * wall.Curvature, -1, 1))
+            * StaticSlope(outerOverInner)
+            / StaticBaffled;
+    }
+
+    /// <summary>κ at low frequency.</summary>
+    public static double StaticSlope(double outerOverInner) => Rims.At(Variable(outerOverInner));
+
+    /// <summary>The reflection of the straight pipe's end with the taper behind it.</summary>
+    public EndReflection Of(EndReflection straight, double ka)
+    {
+        if (strength == 0 || ka == 0)
+        {
+            return straight;
+        }
+
+        var x = Math.Min(ka, HighestKa);
+        var z =
+            straight.RelativeImpedance(ka)
+            + new Complex(0, ka * strength) * new Complex(Real.At(x), Imaginary.At(x));
+        // R = (z − 1)/(z + 1); |R|² = 1 − 4·Re z/|z + 1|², without cancellation.
+        var distance = z + 1;
+        var lost = 4 * z.Real / (distance.Real * distance.Real + distance.Imaginary * distance.Imaginary);
+        return new EndReflection(0.5 * double.LogP1(-lost), -((1 - z) / distance).Phase / (2 * ka));
+    }
+
+    private static double Variable(double outerOverInner) => Math.Pow(1 - 1 / outerOverInner, 2.0 / 3);
+
+    private static RationalInterpolant Course(double[] values) =>
+        new([.. Enumerable.Range(0, values.Length).Select(i => 0.25 * i)], values, 4);
+}
