@@ -47,7 +47,7 @@ internal static class EndChapter
         return new Chapter(
             "Open ends",
             "A thin edge and a baffle are exact in linear acoustics without flow, up to ka = 3.8, just below the first radial mode; a "
-                + "rim of finite thickness is interpolated between field solutions up to ka = 3 and an outer radius of three times the "
+                + "rim of finite thickness is interpolated between field solutions up to ka = 3.8 and an outer radius of three times the "
                 + "inner, and beyond that it warns. How well a tapering mouth is "
                 + "treated shows in the chapter above. "
                 + "Above its range a model refuses. The published fits can be chosen by name; here is what they cost.",
@@ -101,6 +101,22 @@ internal static class EndChapter
             "",
             [.. rows.Select(row => Excess(row["l_over_a"], Rim(row).EndCorrection, row["err"] / row["ka"]))]
         );
+
+        foreach (var rim in new[] { 1.07, 1.25, 1.4, 1.7, 2.5 })
+        {
+            yield return new Quantity(
+                $"Rim between the tabulated ones, b/a = {rim}: l/a",
+                "`radiation-rims-between.csv`, field solutions to 2e-6",
+                "ka 0.5 to 3",
+                "",
+                [
+                    .. ReferenceTable
+                        .Read("radiation-rims-between.csv")
+                        .Rows.Where(row => row["b_over_a"] == rim)
+                        .Select(row => Rim(row).EndCorrection - row["l_over_a"]),
+                ]
+            );
+        }
     }
 
     private static EndReflection Rim(ReferenceTable.Row row) => new RimmedEnd(row["b_over_a"]).At(row["ka"]);

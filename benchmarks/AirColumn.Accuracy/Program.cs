@@ -1,4 +1,7 @@
+using System.Globalization;
 using AirColumn.Accuracy;
+
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 
 // Writes docs/accuracy.md and its plots into the repository, or elsewhere if a folder is given.
 var root = args.Length > 0 ? args[0] : Path.Combine(Repository(), "docs");

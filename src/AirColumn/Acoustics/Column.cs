@@ -11,10 +11,10 @@ namespace AirColumn.Acoustics;
 /// <remarks>
 /// <para>
 /// Model: one-dimensional waves in a bore of circular cross-section (source: chaigne2016, ch. 7), their fronts as
-/// <see cref="ColumnOptions.Wavefronts"/> says, wall losses as <see cref="ColumnOptions.Losses"/> says, the air mass at sudden changes of diameter (kergomard1987), exact radiation
-/// of thin and baffled open ends (levine1948, zorumski1973) and tabulated field solutions for walls of finite thickness.
-/// Holes and branches are small against the wavelength where they join the bore (SideOpening) and do not see each other's
-/// sound outside; vibration of the wall is not in it. Valid below <see cref="CutOn"/>.
+/// <see cref="ColumnOptions.Wavefronts"/> says, wall losses as <see cref="ColumnOptions.Losses"/> says, the air mass at sudden
+/// changes of diameter (kergomard1987), radiation as <see cref="ColumnOptions.Radiation"/> says. Holes and branches are small
+/// against the wavelength where they join the bore and do not see each other's sound outside; vibration of the wall is not in it.
+/// Valid below <see cref="CutOn"/>.
 /// </para>
 /// <para>Immutable; safe to share between threads.</para>
 /// </remarks>
@@ -109,7 +109,7 @@ public sealed class Column
 
     /// <summary>
     /// Up to where a single answer is given: <see cref="CutOn"/>, or lower where the model of a radiating end stops (ka = 3.8
-    /// there; 3 if its wall has a thickness).
+    /// there for the exact ones).
     /// </summary>
     public Frequency HighestFrequency => Frequency.FromHertz(Math.Min(CutOnHertz, HighestHertz));
 

@@ -77,6 +77,29 @@ public class RadiationTests
         }
     }
 
+    // radiation-rims-between.csv: field solutions for rims that are not in the table. How far the interpolation is off grows with the
+    // gap between the tabulated rims; it is said in docs/physics.md.
+    [Theory]
+    [InlineData(1.07, 1e-4)]
+    [InlineData(1.25, 2e-4)]
+    [InlineData(1.4, 1e-3)]
+    [InlineData(1.7, 5e-3)]
+    [InlineData(2.5, 0.03)]
+    public void Rims_between_the_tabulated_ones_agree_with_field_solutions(double rim, double allowed)
+    {
+        var rows = ReferenceTable
+            .Read("radiation-rims-between.csv")
+            .Rows.Where(row => row["b_over_a"] == rim)
+            .ToList();
+        Assert.Equal(4, rows.Count);
+        foreach (var row in rows)
+        {
+            var end = new RimmedEnd(rim).At(row["ka"]);
+            Near.Absolute(row["absR"], end.Modulus, allowed, row);
+            Near.Absolute(row["l_over_a"], end.EndCorrection, allowed, row);
+        }
+    }
+
     // Between the tabulated rims: the published low-frequency fit of dalmont2001,
     // l/a = l_b + (a/b)(l_f − l_b) + 0.057(a/b)[1 − (a/b)⁵], from which the tabulated field solutions themselves lie up to
     // 0.0045 away.

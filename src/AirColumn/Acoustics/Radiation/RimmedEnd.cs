@@ -14,7 +14,7 @@ namespace AirColumn.Acoustics.Radiation;
 internal sealed class RimmedEnd
 {
     /// <summary>The table ends here.</summary>
-    public const double HighestKa = 3;
+    public const double HighestKa = 3.8;
 
     /// <summary>The table's thickest wall; above it the end is an interpolation towards the baffle.</summary>
     public const double ThickestTabulated = 3;
