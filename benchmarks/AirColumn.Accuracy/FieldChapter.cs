@@ -92,11 +92,11 @@ internal static class FieldChapter
             "Whole tubes",
             "The field solutions solve the wave equation inside and outside a tube of circular cross-section, with the boundary layer "
                 + "at its wall, and know nothing of one-dimensional theory; the discretisation error they state is "
-                + $"at most {Own():0.0000} cent. Wave fronts are taken as "
-                + "curved by default: the series impedance is multiplied by 1 + a'²/2. That is the next term of an expansion in the slope "
-                + "a' of the wall. It ends where the wall slopes by 45°: the engine warns there. Where the wall waves, it overshoots by about (2πa/wave)²/24 of what it corrects. At an open "
-                + "end the taper behind it counts in first order. Plane fronts are the textbook horn equation with the end of a straight "
-                + "pipe, for comparison.",
+                + $"at most {Own():0.0000} cent. Curved wave fronts, the default, multiply the "
+                + "series impedance by the kinetic energy of the flow across the axis, to second order in the slope of the wall, and count the "
+                + "taper behind an open mouth to first order. They end where the wall slopes by 45°: the engine warns there. Sloped fronts are "
+                + "the first order of it, 1 + a'²/2, and plane fronts the textbook horn equation, both with the end of a straight pipe, "
+                + "for comparison.",
             quantities,
             [
                 new Plot(
@@ -126,9 +126,9 @@ internal static class FieldChapter
     private static Wavefronts[] Fronts(Bore bore) =>
         bore.Sections.All(section => section is CylinderSection)
             ? [Wavefronts.Curved]
-            : [Wavefronts.Curved, Wavefronts.Plane];
+            : [Wavefronts.Curved, Wavefronts.Sloped, Wavefronts.Plane];
 
-    private static string Word(Wavefronts fronts) => fronts == Wavefronts.Curved ? "curved" : "plane";
+    private static string Word(Wavefronts fronts) => fronts.ToString().ToLowerInvariant();
 
     private static (double[] Cents, double[] Level) Errors(string table, Bore bore, Wavefronts fronts)
     {
@@ -157,7 +157,7 @@ internal static class FieldChapter
                 .Read("baffled-horns.csv")
                 .Rows.Where(row => row.Text("case") == key)
                 .ToList();
-            foreach (var fronts in new[] { Wavefronts.Curved, Wavefronts.Plane })
+            foreach (var fronts in Enum.GetValues<Wavefronts>())
             {
                 var options = new ColumnOptions { Losses = WallLosses.None, Wavefronts = fronts };
                 var found = new Column(FieldTubes.Named(key), TableAir, options).FirstResonances(Peaks);

@@ -60,7 +60,7 @@ public sealed class Column
         var blownArea = Math.PI * blownRadius * blownRadius;
         CharacteristicImpedance = Gas.Density * Gas.SpeedOfSound / blownArea;
         Blown = new BlownLoad(Options.BlownEnd, blownRadius, Gas);
-        steepest = Options.Wavefronts == Wavefronts.Curved ? bore.Sections.Max(s => s.SteepestSlope) : 0;
+        steepest = Options.Wavefronts != Wavefronts.Plane ? bore.Sections.Max(s => s.SteepestSlope) : 0;
         CutOnHertz = Sections(elements)
             .Min(e => ThinEnd.CutOnKa * e.Gas.SpeedOfSound / (2 * Math.PI * e.Section.LargestRadius));
         loads = [load, .. Loads(elements), .. Blown.Loads];

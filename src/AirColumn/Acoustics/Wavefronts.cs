@@ -4,11 +4,16 @@ namespace AirColumn.Acoustics;
 public enum Wavefronts
 {
     /// <summary>
-    /// Fronts that bulge as the wall slopes: the air moves across the axis as it moves along it, and that kinetic energy
-    /// multiplies the series impedance by 1 + a'²/2, a' = da/dx (next order of the slender-duct expansion; source:
-    /// rayleigh1916). The default. It loses its footing where the wall slopes by more than 45°.
+    /// Fronts that bulge as the wall slopes and turns: the air moves across the axis as it moves along it, and that kinetic energy,
+    /// least among flows that crowd more or less towards the axis, multiplies the series impedance by
+    /// 1 + a'²/2 − d²/(24(2 + a'²) + 1.25d²), a' = da/dx, d = a·a'' − 3a'² (second order of the slender-duct expansion; after
+    /// rayleigh1916). At an open end the taper behind the mouth counts too. The default. It loses its footing where the wall slopes
+    /// by more than 45°.
     /// </summary>
     Curved,
+
+    /// <summary>The first order of that expansion only, 1 + a'²/2 (rayleigh1916); for comparison.</summary>
+    Sloped,
 
     /// <summary>Plane fronts, the textbook one-dimensional horn equation; for comparison.</summary>
     Plane,

@@ -108,9 +108,15 @@ internal static class DocumentReader
 
     private static Wavefronts Fronts(DocumentValue? wavefronts) =>
         wavefronts?.Text() is "spherical" or "multimodal"
-            ? throw wavefronts.Wrong("such wave fronts cannot be computed yet; allowed: curved, plane.")
-        : wavefronts?.Word("curved", "plane") == "plane" ? Wavefronts.Plane
-        : Wavefronts.Curved;
+            ? throw wavefronts.Wrong(
+                "such wave fronts cannot be computed yet; allowed: curved, sloped, plane."
+            )
+            : wavefronts?.Word("curved", "sloped", "plane") switch
+            {
+                "plane" => Wavefronts.Plane,
+                "sloped" => Wavefronts.Sloped,
+                _ => Wavefronts.Curved,
+            };
 
     private static WallLosses Losses(DocumentValue? losses) =>
         losses?.Word("none", "full", "large-tube") switch

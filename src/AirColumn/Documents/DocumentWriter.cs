@@ -122,6 +122,7 @@ internal static class DocumentWriter
             options.Wavefronts switch
             {
                 Wavefronts.Curved => "curved",
+                Wavefronts.Sloped => "sloped",
                 Wavefronts.Plane => "plane",
                 var other => throw NoName(other.ToString()),
             }

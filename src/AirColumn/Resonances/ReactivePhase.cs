@@ -1,6 +1,7 @@
 using AirColumn.Acoustics;
 using AirColumn.Acoustics.Elements;
 using AirColumn.Acoustics.Radiation;
+using AirColumn.Bores;
 
 namespace AirColumn.Resonances;
 
@@ -118,7 +119,7 @@ internal sealed class ReactivePhase
         public override double Advance(double angle, in Wave wave)
         {
             var slope = (far - near) / length;
-            var factors = element.FactorsAt((near + far) / 2, slope, wave.Omega);
+            var factors = element.FactorsAt(new Wall((near + far) / 2, slope, 0), wave.Omega);
             var (series, shunt) = (factors.Series.Real, factors.Shunt.Real);
             var gas = element.Gas;
             var k = wave.Omega / gas.SpeedOfSound * Math.Sqrt(series * shunt);

@@ -21,7 +21,7 @@ public class ColumnProperties
         var options = new ColumnOptions
         {
             Losses = (WallLosses)random.Next(2),
-            Wavefronts = (Wavefronts)random.Next(2),
+            Wavefronts = (Wavefronts)random.Next(3),
         };
         var column = new Column(RandomBore.From(seed, longest: 10), TableAir, options);
         var top = Math.Min(column.CutOnHertz, column.HighestHertz);

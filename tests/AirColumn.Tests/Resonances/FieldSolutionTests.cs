@@ -56,8 +56,10 @@ public class FieldSolutionTests
     // short flare, and their bounds say how far, not that it is good.
     [Theory]
     [InlineData("field-cone.csv", Wavefronts.Curved, 0.1)]
+    [InlineData("field-cone.csv", Wavefronts.Sloped, 0.2)]
     [InlineData("field-cone.csv", Wavefronts.Plane, 0.4)]
     [InlineData("field-flared-end.csv", Wavefronts.Curved, 0.5)]
+    [InlineData("field-flared-end.csv", Wavefronts.Sloped, 1.7)]
     [InlineData("field-flared-end.csv", Wavefronts.Plane, 5)]
     public void First_eight_peaks_where_the_wall_opens(string table, Wavefronts fronts, double cents)
     {
@@ -87,15 +89,18 @@ public class FieldSolutionTests
     }
 
     // interior-field.csv: lossless tubes inside, by spectral elements to 0.001 cent. Steps are exact but for what neighbouring
-    // steps do to each other; asked for is 0.3 cent. In a wavy bore curved fronts overshoot by about (2πa/wave)²/24 of what they
-    // correct: within the 0.5 cent asked for where the waves are gentle, and by as much as is said here where they are not.
+    // steps do to each other; asked for is 0.3 cent. In a wavy bore the slope alone overshoots by about (2πa/wave)²/24 of
+    // what it corrects; asked for is 0.5 cent.
     [Theory]
     [InlineData("step", Wavefronts.Curved, 0.003)]
     [InlineData("insert", Wavefronts.Curved, 0.003)]
     [InlineData("drone", Wavefronts.Curved, 0.003)]
-    [InlineData("wavy_gentle", Wavefronts.Curved, 0.5)]
-    [InlineData("wavy_strong", Wavefronts.Curved, 1.2)]
-    [InlineData("wavy_short", Wavefronts.Curved, 6.5)]
+    [InlineData("wavy_gentle", Wavefronts.Curved, 0.02)]
+    [InlineData("wavy_strong", Wavefronts.Curved, 0.1)]
+    [InlineData("wavy_short", Wavefronts.Curved, 3)]
+    [InlineData("wavy_gentle", Wavefronts.Sloped, 0.5)]
+    [InlineData("wavy_strong", Wavefronts.Sloped, 1.2)]
+    [InlineData("wavy_short", Wavefronts.Sloped, 6.5)]
     [InlineData("wavy_gentle", Wavefronts.Plane, 5)]
     [InlineData("wavy_strong", Wavefronts.Plane, 13)]
     [InlineData("wavy_short", Wavefronts.Plane, 24)]
@@ -122,8 +127,12 @@ public class FieldSolutionTests
     [Theory]
     [InlineData("cone", Wavefronts.Curved, 0.02, 0.003)]
     [InlineData("flare", Wavefronts.Curved, 0.2, 0.02)]
-    [InlineData("steep_cone", Wavefronts.Curved, 4, 0.03)]
-    [InlineData("bell", Wavefronts.Curved, 2.5, 0.05)]
+    [InlineData("steep_cone", Wavefronts.Curved, 4.5, 0.04)]
+    [InlineData("bell", Wavefronts.Curved, 2, 0.06)]
+    [InlineData("cone", Wavefronts.Sloped, 0.3, 0.01)]
+    [InlineData("flare", Wavefronts.Sloped, 2.1, 0.03)]
+    [InlineData("steep_cone", Wavefronts.Sloped, 12, 0.12)]
+    [InlineData("bell", Wavefronts.Sloped, 2.5, 0.06)]
     [InlineData("cone", Wavefronts.Plane, 1, 0.01)]
     [InlineData("flare", Wavefronts.Plane, 10, 0.06)]
     [InlineData("steep_cone", Wavefronts.Plane, 35, 0.15)]
@@ -140,7 +149,7 @@ public class FieldSolutionTests
         }
 
         Assert.Equal(
-            name == "bell" && fronts == Wavefronts.Curved,
+            name == "bell" && fronts != Wavefronts.Plane,
             found.Warnings.Any(w => w.Contains("45°", StringComparison.Ordinal))
         );
     }

@@ -15,8 +15,8 @@ namespace AirColumn.Acoustics.Elements;
 /// ψ' = −εv(a'/a)·ψ + (1 + εv)·χ
 /// χ' = [a''/a − μk²(1 + εt) − εv(a'/a)²]·ψ + εv(a'/a)·χ
 /// </code>
-/// where Z' = (jωρ/S)·μ(1 + εv), Y' = (jωS/ρc²)(1 + εt), S = πa², and μ is a constant: 1 + a'²/2 half way along, where
-/// the fronts are curved, so that εv holds losses and the change of slope alone. The matrix is traceless, so every
+/// where Z' = (jωρ/S)·μ(1 + εv), Y' = (jωS/ρc²)(1 + εt), S = πa², and μ is a constant: what curved
+/// fronts make of the inertia half way along, so that εv holds losses and the change of that alone. The matrix is traceless, so every
 /// exponential of it is unimodular and the two-port reciprocal to rounding. For a cylinder, and for a cone without
 /// losses, it is constant and one exponential is exact. Else Magnus steps of sixth order on three Gauss points are taken
 /// (source: blanes2000), their length controlled by the difference to the fourth-order step.
@@ -35,6 +35,7 @@ internal sealed class SectionElement : Element
     private const double LargestGrowth = 4;
 
     private readonly WallLosses losses;
+    private readonly Wavefronts fronts;
     private readonly double tolerance;
     private readonly double shortest; // radius, m
     private readonly double frame; // μ
@@ -45,28 +46,36 @@ internal sealed class SectionElement : Element
         Gas = gas;
         losses = options.Losses;
         tolerance = options.Tolerance;
-        CurvedFronts = options.Wavefronts == Wavefronts.Curved;
+        fronts = options.Wavefronts;
         shortest = section.SmallestRadius;
-        frame = SeriesFactor(section.WallAt(section.LengthMetres / 2).Slope);
+        frame = SeriesFactor(section.WallAt(section.LengthMetres / 2));
     }
 
     public Section Section { get; }
 
     public GasConstants Gas { get; }
 
-    public bool CurvedFronts { get; }
-
     public bool IsLossless => losses == WallLosses.None;
 
-    /// <summary>What a bend, and curved fronts where the wall has a slope, multiply the series impedance by.</summary>
-    public double SeriesFactor(double slope) =>
-        Section.InertiaFactor * (CurvedFronts ? 1 + slope * slope / 2 : 1);
-
-    /// <summary>Z' and Y' over their values with plane fronts and no losses, at a radius (m) and a slope of the wall.</summary>
-    public (Complex Series, Complex Shunt) FactorsAt(double radius, double slope, double omega)
+    /// <summary>What a bend, and fronts that are not plane, multiply the series impedance by.</summary>
+    public double SeriesFactor(in Wall wall)
     {
-        var terms = LossTerms.At(radius, omega, Gas, losses);
-        return (SeriesFactor(slope) * (1 + terms.Series), 1 + terms.Shunt);
+        var slope = wall.Slope * wall.Slope;
+        var turn = wall.Radius * wall.Curvature - 3 * slope;
+        var kinetic = fronts switch
+        {
+            Wavefronts.Plane => 1,
+            Wavefronts.Sloped => 1 + slope / 2,
+            _ => 1 + slope / 2 - turn * turn / (24 * (2 + slope) + 1.25 * turn * turn),
+        };
+        return Section.InertiaFactor * kinetic;
+    }
+
+    /// <summary>Z' and Y' over their values with plane fronts and no losses, at a wall.</summary>
+    public (Complex Series, Complex Shunt) FactorsAt(in Wall wall, double omega)
+    {
+        var terms = LossTerms.At(wall.Radius, omega, Gas, losses);
+        return (SeriesFactor(wall) * (1 + terms.Series), 1 + terms.Shunt);
     }
 
     public override ScaledMatrix At(double omega) => Between(0, Section.LengthMetres, omega);
@@ -134,7 +143,7 @@ internal sealed class SectionElement : Element
     // εv, without cancellation where the slope is that of the frame.
     private Complex SeriesTerm(in LossTerms terms, in Wall wall)
     {
-        var factor = SeriesFactor(wall.Slope);
+        var factor = SeriesFactor(wall);
         return (factor - frame + factor * terms.Series) / frame;
     }
 

@@ -12,10 +12,10 @@ internal static class WallPower
 {
     private const int Order = 12;
 
-    // Panels in which |p|² turns by at most two radians and the radius changes by at most a fifth: there twelve points leave
+    // Panels in which |p|² turns by at most two radians and the bore changes by at most a fifth: there twelve points leave
     // nothing but rounding.
     private const double LargestTurn = 1;
-    private const double LargestTaper = 0.2;
+    private const double LargestChange = 0.2;
 
     private static readonly GaussLegendreRule Rule = new(-1, 1, Order);
 
@@ -49,7 +49,7 @@ internal static class WallPower
     private static (double Series, double Shunt) Dissipation(SectionElement element, double x, double omega)
     {
         var wall = element.Section.WallAt(x);
-        var (series, shunt) = element.FactorsAt(wall.Radius, wall.Slope, omega);
+        var (series, shunt) = element.FactorsAt(wall, omega);
         var (gas, area) = (element.Gas, Math.PI * wall.Radius * wall.Radius);
         return (
             -omega * gas.Density / area * series.Imaginary,
@@ -60,11 +60,13 @@ internal static class WallPower
     private static double Panel(SectionElement element, double x, double omega)
     {
         var wall = element.Section.WallAt(x);
-        var (series, shunt) = element.FactorsAt(wall.Radius, wall.Slope, omega);
+        var (series, shunt) = element.FactorsAt(wall, omega);
         var propagation =
             omega / element.Gas.SpeedOfSound * Math.Sqrt(Complex.Abs(series) * Complex.Abs(shunt));
         var panel = Math.Min(x, LargestTurn / propagation);
-        while (Taper(element, x, panel) > LargestTaper)
+        while (
+            Change(element, x, x - panel) > LargestChange || Change(element, x, x - panel / 2) > LargestChange
+        )
         {
             panel /= 2;
         }
@@ -72,9 +74,15 @@ internal static class WallPower
         return panel;
     }
 
-    private static double Taper(SectionElement element, double x, double panel)
+    // Of the radius, or of the inertia where fronts are curved.
+    private static double Change(SectionElement element, double x, double y)
     {
-        var (there, here) = (element.Section.WallAt(x - panel).Radius, element.Section.WallAt(x).Radius);
-        return Math.Abs(there - here) / Math.Min(there, here);
+        var (here, there) = (element.Section.WallAt(x), element.Section.WallAt(y));
+        return Math.Max(
+            Relative(here.Radius, there.Radius),
+            Relative(element.SeriesFactor(here), element.SeriesFactor(there))
+        );
+
+        static double Relative(double a, double b) => Math.Abs(a - b) / Math.Min(a, b);
     }
 }
