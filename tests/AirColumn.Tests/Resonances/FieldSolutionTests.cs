@@ -29,23 +29,10 @@ public class FieldSolutionTests
         var end = table == "field-cylinder.csv" ? (BoreEnd)new OpenEnd(Mm(3.7)) : new BaffledEnd();
         var options = model == "lossless" ? Lossless : new ColumnOptions();
         var column = Column(new CylinderSection(Mm(40.9), Mm(1300)), end, options);
-        var found = column.FirstResonances(8);
-        var rows = ReferenceTable
-            .Read(table)
-            .Rows.Where(r => r.Text("kind") == "peak" && r.Text("model") == model)
-            .ToList();
-
-        Assert.Equal(8, rows.Count);
-        Assert.Equal(8, found.Count);
-        foreach (var (row, resonance) in rows.Zip(found))
+        foreach (var (row, resonance) in FirstEight(column, table, "kind", "peak", "model", model))
         {
             // 0.3 cent and 0.2 dB: the plane-wave theory's own error here, not the table's (below 0.001 cent).
-            Near.Absolute(
-                0,
-                Cents.Between(UnitsNet.Frequency.FromHertz(row["f_Hz"]), resonance.Frequency),
-                0.3,
-                row
-            );
+            Near.Absolute(0, CentsOff(row, resonance), 0.3, row);
             Near.Absolute(0, 20 * Math.Log10(resonance.Magnitude / row["absZ"]), 0.2, row);
             Near.Relative(row["pole_re_Hz"], resonance.Pole.Real, 2e-4, row);
             Near.Relative(row["pole_im_Hz"], resonance.Pole.Imaginary, 0.03, row);
@@ -70,21 +57,10 @@ public class FieldSolutionTests
                     .Cylinder(Mm(40.9), Mm(1200))
                     .Horn(HornLaw.Cosine, Mm(40.9), Mm(90), Mm(120))
                     .OpenEnd(Mm(3));
-        var found = new Column(bore, TableAir, new ColumnOptions { Wavefronts = fronts }).FirstResonances(8);
-        var rows = ReferenceTable
-            .Read(table)
-            .Rows.Where(r => r.Text("kind") == "peak" && r.Text("model") == "BLinner")
-            .ToList();
-        Assert.Equal(8, rows.Count);
-        Assert.Equal(8, found.Count);
-        foreach (var (row, resonance) in rows.Zip(found))
+        var column = new Column(bore, TableAir, new ColumnOptions { Wavefronts = fronts });
+        foreach (var (row, resonance) in FirstEight(column, table, "kind", "peak", "model", "BLinner"))
         {
-            Near.Absolute(
-                0,
-                Cents.Between(UnitsNet.Frequency.FromHertz(row["f_Hz"]), resonance.Frequency),
-                cents,
-                row
-            );
+            Near.Absolute(0, CentsOff(row, resonance), cents, row);
         }
     }
 
@@ -107,17 +83,10 @@ public class FieldSolutionTests
     public void Stepped_and_wavy_tubes_inside(string name, Wavefronts fronts, double cents)
     {
         var options = new ColumnOptions { Losses = WallLosses.None, Wavefronts = fronts };
-        var found = new Column(FieldTubes.Named(name), TableAir, options).FirstResonances(8);
-        var rows = ReferenceTable.Read("interior-field.csv").Rows.Where(r => r.Text("case") == name).ToList();
-        Assert.Equal(8, rows.Count);
-        foreach (var (row, resonance) in rows.Zip(found))
+        var column = new Column(FieldTubes.Named(name), TableAir, options);
+        foreach (var (row, resonance) in FirstEight(column, "interior-field.csv", "case", name))
         {
-            Near.Absolute(
-                0,
-                Cents.Between(UnitsNet.Frequency.FromHertz(row["f_Hz"]), resonance.Frequency),
-                cents,
-                row
-            );
+            Near.Absolute(0, CentsOff(row, resonance), cents, row);
         }
     }
 
@@ -153,4 +122,24 @@ public class FieldSolutionTests
             found.Warnings.Any(w => w.Contains("45°", StringComparison.Ordinal))
         );
     }
+
+    // The rows whose columns hold the given words, each with the resonance it belongs to.
+    private static IEnumerable<(ReferenceTable.Row Row, Resonance Found)> FirstEight(
+        Column column,
+        string table,
+        params string[] columnsAndWords
+    )
+    {
+        var rows = ReferenceTable
+            .Read(table)
+            .Rows.Where(row => columnsAndWords.Chunk(2).All(pair => row.Text(pair[0]) == pair[1]))
+            .ToList();
+        var found = column.FirstResonances(8);
+        Assert.Equal(8, rows.Count);
+        Assert.Equal(8, found.Count);
+        return rows.Zip(found);
+    }
+
+    private static double CentsOff(ReferenceTable.Row row, Resonance resonance) =>
+        Cents.Between(UnitsNet.Frequency.FromHertz(row["f_Hz"]), resonance.Frequency);
 }
