@@ -182,7 +182,7 @@ internal static class SectionChapter
             var element = new SectionElement(section, TableAir.Constants, new ColumnOptions());
             foreach (var hertz in new[] { 40.0, 100, 440, 1700, 4000 })
             {
-                var fit = element.Losses(2 * Math.PI * hertz, room);
+                var fit = element.FitLosses(2 * Math.PI * hertz, room);
                 if (fit.KernelEvaluations != 4)
                 {
                     throw new InvalidOperationException(

@@ -1,5 +1,6 @@
 using System.Numerics;
 using AirColumn.Acoustics.Elements;
+using AirColumn.Acoustics.Kernels;
 using AirColumn.Acoustics.Radiation;
 using AirColumn.Bores;
 using AirColumn.Gases;
@@ -29,6 +30,7 @@ public sealed class Column
     private readonly FarEndLoad load;
     private readonly string[] airWarnings;
     private readonly double steepest;
+    private WaveColumn? waves; // made when a curve is first asked for
 
     /// <summary>Compiles a column.</summary>
     /// <param name="bore">Its shape.</param>
@@ -121,6 +123,9 @@ public sealed class Column
 
     internal IReadOnlyList<Element> Elements => elements;
 
+    internal WaveColumn Waves =>
+        waves ?? Interlocked.CompareExchange(ref waves, new WaveColumn(this), null) ?? waves;
+
     internal FarEndLoad Load => load;
 
     /// <summary>The gas at the blown end.</summary>
@@ -154,22 +159,20 @@ public sealed class Column
     public ImpedanceCurve Impedance(FrequencyGrid grid)
     {
         ArgumentNullException.ThrowIfNull(grid);
-        var real = new double[grid.Count];
-        var imaginary = new double[grid.Count];
+        var real = GC.AllocateUninitializedArray<double>(grid.Count);
+        var imaginary = GC.AllocateUninitializedArray<double>(grid.Count);
         var hertz = grid.Hertz;
         RequireRadiation(hertz[0], nameof(grid));
         RequireRadiation(hertz[^1], nameof(grid));
-        for (var i = 0; i < hertz.Length; i++)
-        {
-            var z = InputImpedance(2 * Math.PI * hertz[i]);
-            (real[i], imaginary[i]) = (z.Real, z.Imaginary);
-        }
-
+        Waves.Impedances(hertz, real, imaginary);
         return new ImpedanceCurve(grid, real, imaginary, WarningsUpTo(hertz[^1]));
     }
 
     /// <summary>Input impedance, as <see cref="Impedance(FrequencyGrid)"/>, in plain numbers for loops.</summary>
-    /// <param name="frequencies">Hz: 0.001 to <see cref="HighestFrequency"/>.</param>
+    /// <param name="frequencies">
+    /// Hz: 0.001 to <see cref="HighestFrequency"/>; fastest in rising order. Where many are asked for, what the column does over a band
+    /// of them is compiled once and kept: later calls allocate nothing.
+    /// </param>
     /// <param name="real">Receives Re Z, Pa·s/m³; as long as the frequencies.</param>
     /// <param name="imaginary">Receives Im Z, Pa·s/m³; as long as the frequencies.</param>
     /// <exception cref="ArgumentException">The spans differ in length.</exception>
@@ -184,22 +187,25 @@ public sealed class Column
             );
         }
 
-        foreach (var frequency in frequencies)
+        if (!AllBetween(frequencies, LowestHertz, Math.Min(CutOnHertz, HighestHertz)))
         {
-            RequireAnswerable(frequency, nameof(frequencies));
+            foreach (var frequency in frequencies)
+            {
+                RequireAnswerable(frequency, nameof(frequencies));
+            }
         }
 
-        for (var i = 0; i < frequencies.Length; i++)
-        {
-            var z = InputImpedance(2 * Math.PI * frequencies[i]);
-            (real[i], imaginary[i]) = (z.Real, z.Imaginary);
-        }
+        Waves.Impedances(frequencies, real, imaginary);
     }
 
     /// <summary>Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid)"/>, at one frequency: Pa·s/m³, exp(+jωt).</summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
-    public Complex ImpedanceAt(Frequency frequency) => InputImpedance(Omega(frequency));
+    public Complex ImpedanceAt(Frequency frequency)
+    {
+        RequireAnswerable(frequency.Hertz, nameof(frequency));
+        return Waves.At(frequency.Hertz);
+    }
 
     /// <summary>
     /// Pressure reflection coefficient (Z − Z₀)/(Z + Z₀) at the blown end; Z is the input impedance, Z₀ = ρc/S there.
@@ -285,6 +291,18 @@ public sealed class Column
     {
         var (p, u, logScale) = Chain.StateAtInlet(elements, load, CharacteristicImpedance, omega);
         return (p + Blown.Impedance(omega) * u, u, logScale);
+    }
+
+    // False where any is not, or not a number.
+    private static bool AllBetween(ReadOnlySpan<double> values, double low, double high)
+    {
+        var all = true;
+        foreach (var value in values)
+        {
+            all &= value >= low & value <= high;
+        }
+
+        return all;
     }
 
     private Element[] Fingered(bool[] open)

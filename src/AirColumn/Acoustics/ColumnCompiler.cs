@@ -91,14 +91,13 @@ internal sealed class ColumnCompiler
             if (before is not null && Bore.IsStep(before, section))
             {
                 var gas = GasAt(x);
-                yield return new InertanceElement(
-                    new StepInertance(
-                        before.WallAt(before.LengthMetres).Radius,
-                        section.WallAt(0).Radius,
-                        gas.Density,
-                        gas.SpeedOfSound
-                    ).At
+                var step = new StepInertance(
+                    before.WallAt(before.LengthMetres).Radius,
+                    section.WallAt(0).Radius,
+                    gas.Density,
+                    gas.SpeedOfSound
                 );
+                yield return new InertanceElement(step.At, step.HeldFrom);
             }
 
             foreach (var part in section.SmoothParts)

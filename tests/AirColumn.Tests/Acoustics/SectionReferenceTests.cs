@@ -114,7 +114,7 @@ public class SectionReferenceTests
         foreach (var hertz in new[] { 40.0, 100, 440, 1700, 4000 })
         {
             var omega = 2 * Math.PI * hertz;
-            var fit = element.Losses(omega, room);
+            var fit = element.FitLosses(omega, room);
             Assert.Equal(4, fit.KernelEvaluations);
             for (var i = 0; i <= 50; i++)
             {

@@ -30,10 +30,13 @@ internal readonly record struct ScaledMatrix(TransferMatrix Matrix, double LogSc
 }
 
 /// <summary>A lumped air mass in series, kg/m⁴ at ω: what a step of diameter adds.</summary>
-internal sealed class InertanceElement(Func<double, double> inertance) : Element
+internal sealed class InertanceElement(Func<double, double> inertance, double? corner = null) : Element
 {
     public InertanceElement(double inertance)
         : this(_ => inertance) { }
+
+    /// <summary>ω where the mass has a corner as a function of frequency, if it has one.</summary>
+    public double? Corner => corner;
 
     /// <summary>Acoustic mass, kg/m⁴, at ω.</summary>
     public double InertanceAt(double omega) => inertance(omega);

@@ -55,6 +55,11 @@ internal sealed class SectionElement : Element
 
     public GasConstants Gas { get; }
 
+    public WallLosses Losses => losses;
+
+    /// <summary>μ, the constant part of what curved fronts and bends make of the inertia.</summary>
+    public double Frame => frame;
+
     public bool IsLossless => losses == WallLosses.None;
 
     /// <summary>What a bend, and fronts that are not plane, multiply the series impedance by.</summary>
@@ -92,11 +97,11 @@ internal sealed class SectionElement : Element
             return TwoPort(((to - from) * generator).Exponential(), from, to, k, false);
         }
 
-        return Integrate(from, to, k, Losses(omega, room));
+        return Integrate(from, to, k, FitLosses(omega, room));
     }
 
     /// <summary>The loss terms along this section; what the fit may be off leaves the two-port within the tolerance.</summary>
-    internal LossFit Losses(double omega, Span<Complex> room)
+    internal LossFit FitLosses(double omega, Span<Complex> room)
     {
         var turns = Math.Max(1, omega / Gas.SpeedOfSound * Section.LengthMetres);
         return new LossFit(

@@ -103,6 +103,9 @@ internal sealed class StepInertance
     /// <summary>The part of it that belongs to the first radial mode of the wider side.</summary>
     public static double FirstModeRatio(double alpha) => FirstMode.At(Angle(alpha));
 
+    /// <summary>ω from which the mass is held.</summary>
+    public double HeldFrom => HighestShareOfCutOn * cutOn;
+
     /// <summary>The acoustic mass, kg/m⁴, at ω, rad/s.</summary>
     public double At(double omega)
     {

@@ -1,4 +1,6 @@
 using System.Numerics;
+using System.Runtime.Intrinsics;
+using AirColumn.Acoustics.Kernels;
 using AirColumn.Bores;
 using AirColumn.Gases;
 using UnitsNet;
@@ -53,6 +55,20 @@ internal sealed class FarEndLoad
             (model?.HighestKa ?? double.PositiveInfinity) * speedOfSound / (2 * Math.PI * radius);
     }
 
+    /// <summary>What waves are measured against here.</summary>
+    public WaveReference Reference => new(radius, characteristicImpedance * Math.PI * radius * radius);
+
+    /// <summary>Whether it is a model of ours, smooth in frequency, rather than a function that was given.</summary>
+    public bool IsSmooth => given is null;
+
+    /// <summary>Frequencies, Hz, where a model of ours has a corner: a table begins or a course is held.</summary>
+    public IEnumerable<double> Corners =>
+        reflection is null
+            ? []
+            : new[] { RimTable.Ka[0], TaperedMouth.HighestKa }.Select(ka =>
+                ka * speedOfSound / (2 * Math.PI * radius)
+            );
+
     /// <summary>Whether the end is a rigid stop.</summary>
     public bool IsClosed { get; }
 
@@ -81,6 +97,30 @@ internal sealed class FarEndLoad
 
         var ka = omega * radius / speedOfSound;
         return (reflection is null ? 0 : characteristicImpedance * reflection(ka).RelativeImpedance(ka), 1);
+    }
+
+    /// <summary>p⁻/p⁺ at eight angular frequencies.</summary>
+    public ComplexLanes ReflectionAt(Vector512<double> omega)
+    {
+        if (IsClosed || (given is null && reflection is null))
+        {
+            return ComplexLanes.All(IsClosed ? 1 : -1);
+        }
+
+        return ComplexLanes.Each(i => ReflectionAt(omega.GetElement(i)));
+    }
+
+    private Complex ReflectionAt(double omega)
+    {
+        if (given is not null)
+        {
+            var z = GivenImpedance(omega) / characteristicImpedance;
+            return (z - 1) / (z + 1);
+        }
+
+        var ka = omega * radius / speedOfSound;
+        var end = reflection!(ka);
+        return -Complex.FromPolarCoordinates(end.Modulus, -2 * ka * end.EndCorrection);
     }
 
     /// <summary>The reactance the end would have if it reflected everything, Pa·s/m³; open ends only.</summary>

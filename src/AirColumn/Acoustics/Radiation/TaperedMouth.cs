@@ -18,9 +18,11 @@ namespace AirColumn.Acoustics.Radiation;
 /// </remarks>
 internal sealed class TaperedMouth
 {
+    /// <summary>From where the course is held.</summary>
+    public const double HighestKa = 3.5; // towards the cut-on the first radial mode is no longer evanescent
+
     private const double StaticBaffled = 0.07797;
     private const double StaticCurvature = -0.01589;
-    private const double HighestKa = 3.5; // towards the cut-on the first radial mode is no longer evanescent
 
     // ka = 0, 0.25, … 3.5.
     private static readonly RationalInterpolant Real = Course([

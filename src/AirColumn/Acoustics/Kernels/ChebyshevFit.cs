@@ -1,0 +1,92 @@
+namespace AirColumn.Acoustics.Kernels;
+
+/// <summary>Polynomials through values at Chebyshev nodes cos(π(i + ½)/n), i = 0 … n − 1, in powers of the variable.</summary>
+internal static class ChebyshevFit
+{
+    /// <summary>
+    /// Coefficients of 1, t, t², …, as many as count: those of the Chebyshev series below <paramref name="floor"/> times the
+    /// largest are left out from the end.
+    /// </summary>
+    public static double[] Monomials(ReadOnlySpan<double> values, double floor)
+    {
+        var c = Coefficients(values);
+        var least = floor * c.Max(Math.Abs);
+        var count = c.Length;
+        while (count > 1 && Math.Abs(c[count - 1]) < least)
+        {
+            count--;
+        }
+
+        var result = new double[count];
+        for (var k = 0; k < count; k++)
+        {
+            var t = Polynomial(k);
+            for (var power = 0; power <= k; power++)
+            {
+                result[power] += c[k] * t[power];
+            }
+        }
+
+        return result;
+    }
+
+    /// <summary>Coefficients of the Chebyshev polynomials.</summary>
+    public static double[] Coefficients(ReadOnlySpan<double> values)
+    {
+        var n = values.Length;
+        var c = new double[n];
+        // About the mean, so that rounding counts against what varies only.
+        var mean = 0.0;
+        foreach (var value in values)
+        {
+            mean += value / n;
+        }
+
+        for (var k = 0; k < n; k++)
+        {
+            for (var i = 0; i < n; i++)
+            {
+                c[k] += Weight(n, k, i) * (values[i] - mean);
+            }
+        }
+
+        c[0] += mean;
+        return c;
+    }
+
+    /// <summary>What value i gives to coefficient k of n.</summary>
+    public static double Weight(int n, int k, int i) =>
+        // The angle reduced in whole numbers, so that high coefficients are not noise of the cosine.
+        (k == 0 ? 1.0 : 2.0)
+        / n
+        * Math.Cos(Math.PI * (k * (2 * i + 1) % (4 * n)) / (2.0 * n));
+
+    /// <summary>Tₖ in powers of t.</summary>
+    public static double[] Polynomial(int k)
+    {
+        double[] before = [1];
+        double[] now = [0, 1];
+        if (k == 0)
+        {
+            return before;
+        }
+
+        for (var n = 2; n <= k; n++)
+        {
+            var next = new double[n + 1];
+            for (var i = 0; i < now.Length; i++)
+            {
+                next[i + 1] += 2 * now[i];
+            }
+
+            for (var i = 0; i < before.Length; i++)
+            {
+                next[i] -= before[i];
+            }
+
+            (before, now) = (now, next);
+        }
+
+        return now;
+    }
+}

@@ -1,0 +1,340 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+using AirColumn.Acoustics.Elements;
+using AirColumn.Bores;
+
+namespace AirColumn.Acoustics.Kernels;
+
+/// <summary>
+/// A cone with losses at eight frequencies at once, in few steps however short the wavelength is: by the method of
+/// constant-coefficient perturbation (source: ixaru2004, ch. 3).
+/// </summary>
+/// <remarks>
+/// With ζ = 1 + εv and φ = a·p/√ζ the equations of <see cref="SectionElement"/> become φ'' + Q·φ = 0,
+/// <code>
+/// Q = μk²·ζ·(1 + εt) + (a'/a)²·[½(D²ζ + Dζ)/ζ − ¾(Dζ/ζ)²],  D = a·d/da,
+/// </code>
+/// in which only what the walls do varies along the cone. Q is taken as a polynomial through five points (Lobatto's) of a step,
+/// its mean solved exactly, the rest as first and second-order correction. D is taken of the fitted
+/// polynomials.
+/// </remarks>
+internal readonly ref struct ConeLanes
+{
+    private const int Points = Perturbation.Degree + 1;
+
+    // Lobatto points in 0 … 1.
+    private static readonly double[] Places =
+    [
+        0,
+        (1 - Math.Sqrt(3.0 / 7)) / 2,
+        0.5,
+        (1 + Math.Sqrt(3.0 / 7)) / 2,
+        1,
+    ];
+
+    // Legendre coefficients, mean first, from the values at the points.
+    private static readonly double[] ToLegendre = Projection();
+
+    private readonly SectionElement element;
+    private readonly Vector512<double> k;
+    private readonly Vector512<double> waveSquared; // μk²
+    private readonly Vector512<double> viscous; // s over radius
+    private readonly double lowest;
+    private readonly double highest;
+    private readonly double rootPrandtl;
+    private readonly double tolerance;
+
+    public ConeLanes(SectionElement element, in FrequencyLanes frequencies, double tolerance)
+    {
+        this.element = element;
+        this.tolerance = tolerance;
+        var gas = element.Gas;
+        k = frequencies.Omega * (1 / gas.SpeedOfSound);
+        waveSquared = element.Frame * (k * k);
+        var thickness = Math.Sqrt(gas.Density / gas.Viscosity);
+        viscous = frequencies.Root * thickness;
+        (lowest, highest) = (
+            thickness * Math.Sqrt(frequencies.Lowest),
+            thickness * Math.Sqrt(frequencies.Highest)
+        );
+        rootPrandtl = Math.Sqrt(gas.PrandtlNumber);
+    }
+
+    /// <summary>
+    /// Whether the flow at either end keeps its digits: it is a difference that loses (a'/ka)² of them.
+    /// </summary>
+    public static bool Serves(Section section, double lowestK)
+    {
+        const double MostLost = 4;
+        var wall = section.WallAt(0);
+        return Math.Abs(wall.Slope) < MostLost * lowestK * section.SmallestRadius;
+    }
+
+    /// <summary>Waves (p⁻, p⁺)·a at one place, m from the inlet, from those at a place further on; up to a factor.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public LaneMatrix Between(double from, double to)
+    {
+        var wall = element.Section.WallAt(from);
+        var (start, slope) = (wall.Radius, wall.Slope);
+        Span<ComplexLanes> q = stackalloc ComplexLanes[Points];
+        var total = LaneMatrix.Identity;
+        var steps = 1;
+        var x = from;
+        while (x < to)
+        {
+            var h = (to - x) / steps;
+            if (h < 1e-9 * (to - from))
+            {
+                throw new InvalidOperationException("No step of this cone is short enough.");
+            }
+
+            var a0 = start + slope * (x - from);
+            q[0] = CoefficientAt(a0, slope, out var zetaHere, out var dHere);
+            for (var i = 1; i < Points - 1; i++)
+            {
+                q[i] = CoefficientAt(a0 + slope * h * Places[i], slope, out _, out _);
+            }
+
+            q[Points - 1] = CoefficientAt(a0 + slope * h, slope, out var zetaThere, out var dThere);
+            var change = Math.Abs(slope) * h / (a0 + Math.Min(0, slope * h));
+            if (!TryStep(q, h, change, tolerance * h / (to - from), out var solution, out var shorter))
+            {
+                steps *= shorter;
+                continue;
+            }
+
+            var (here, there) = (
+                new End(slope / a0, dHere, zetaHere.Root()),
+                new End(slope / (a0 + slope * h), dThere, zetaThere.Root())
+            );
+            var waves = ToWaves(solution, h, here, there);
+            steps--;
+            if (steps == 0 && x == from)
+            {
+                return waves;
+            }
+
+            total = (total * waves).Normalised();
+            x = steps == 0 ? to : x + h;
+        }
+
+        return total;
+    }
+
+    // Q at a radius, and ζ and Dζ/ζ there.
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private ComplexLanes CoefficientAt(
+        double radius,
+        double slope,
+        out ComplexLanes zeta,
+        out ComplexLanes relativeD
+    )
+    {
+        var gas = element.Gas;
+        var s = viscous * radius;
+        ComplexLanes loss;
+        ComplexLanes d;
+        ComplexLanes turn; // (D² + D)ζ
+        ComplexLanes shunt;
+        switch (element.Losses)
+        {
+            case WallLosses.None:
+                zeta = ComplexLanes.One;
+                relativeD = ComplexLanes.Zero;
+                return new ComplexLanes(waveSquared, Vector512<double>.Zero);
+            case WallLosses.LargeTube:
+                var first = Vector512.Create(2 * Math.Sqrt(0.5)) / s;
+                loss = new ComplexLanes(first, -first);
+                (d, turn) = (-loss, ComplexLanes.Zero);
+                shunt = ((gas.HeatCapacityRatio - 1) / rootPrandtl) * loss;
+                break;
+            default:
+                LossPieces.WithSlopes(
+                    s,
+                    lowest * radius,
+                    highest * radius,
+                    rootPrandtl,
+                    out loss,
+                    out d,
+                    out turn,
+                    out shunt
+                );
+                shunt = (gas.HeatCapacityRatio - 1) * shunt;
+                break;
+        }
+
+        zeta = 1.0 + loss;
+        var inverse = zeta.Inverse();
+        relativeD = d * inverse;
+        var g = slope / radius;
+        var bend = 0.5 * (turn * inverse) - 0.75 * (relativeD * relativeD);
+        return waveSquared * (zeta * (1.0 + shunt)) + (g * g) * bend;
+    }
+
+    // The two solutions at the end of a step; false where that is not accurate enough.
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    private static bool TryStep(
+        ReadOnlySpan<ComplexLanes> q,
+        double h,
+        double change,
+        double allowed,
+        out Solution solution,
+        out int shorter
+    )
+    {
+        solution = default;
+        shorter = 1;
+        Span<ComplexLanes> c = stackalloc ComplexLanes[Points];
+        for (var n = 0; n < Points; n++)
+        {
+            var sum = ToLegendre[n * Points] * q[0];
+            for (var i = 1; i < Points; i++)
+            {
+                sum += ToLegendre[n * Points + i] * q[i];
+            }
+
+            c[n] = (-h * h) * sum;
+        }
+
+        var z = c[0];
+        var (linear, highest) = (c[1].Largest(), c[Points - 1].Largest());
+        // In a wave shorter than the step a perturbation counts by its share of half a wave.
+        var fast = Math.Max(1, Math.Sqrt(z.Largest()));
+        // What the polynomial leaves out, and the third order.
+        var cubed = linear / fast;
+        var rest = 0.2 * highest * change / fast + 0.004 * cubed * cubed * cubed;
+        allowed = Math.Max(allowed, 1e-16);
+        if (rest > allowed)
+        {
+            // The rest falls with the seventh power of the step.
+            shorter = Math.Clamp((int)Math.Ceiling(Math.Pow(rest / allowed, 1.0 / 6)), 2, 10);
+            return false;
+        }
+
+        Span<ComplexLanes> rows = stackalloc ComplexLanes[Perturbation.Rows];
+        rows[0] = Oscillation.At(z, rows[1..]);
+        solution = Corrected(c, rows);
+        return true;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static Solution Corrected(ReadOnlySpan<ComplexLanes> c, ReadOnlySpan<ComplexLanes> rows)
+    {
+        var (square, mixed, curved, third) = (c[1] * c[1], c[1] * c[2], c[2] * c[2], c[1] * c[3]);
+        Span<ComplexLanes> f = stackalloc ComplexLanes[Perturbation.Functions];
+        for (var function = 0; function < Perturbation.Functions; function++)
+        {
+            var sum = ComplexLanes.Zero;
+            for (var r = 0; r < Perturbation.Rows - 1; r++)
+            {
+                var first = (function * Perturbation.Rows + r) * Perturbation.Degree;
+                var second = (function * Perturbation.Rows + r) * Perturbation.Pairs;
+                var factor =
+                    Perturbation.First[first] * c[1]
+                    + Perturbation.First[first + 1] * c[2]
+                    + Perturbation.First[first + 2] * c[3]
+                    + Perturbation.First[first + 3] * c[4]
+                    + Perturbation.Second[second] * square
+                    + Perturbation.Second[second + 1] * mixed
+                    + Perturbation.Second[second + 2] * curved
+                    + Perturbation.Second[second + 3] * third;
+                sum += factor * rows[r];
+            }
+
+            f[function] = sum;
+        }
+
+        return new Solution(c[0], rows[0], rows[1], rows[2], f[0], f[1], f[2], f[3]);
+    }
+
+    // ψ = √ζ·φ, w = j/(kμ√ζ)·(φ' − ηφ) with η = (ln(a/√ζ))' = g(1 − ½·Dζ/ζ); here from there. In the flow of a pressure that is
+    // the same at both ends g·ξ cancels: what is left of it is written out, for digits' sake.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private LaneMatrix ToWaves(in Solution f, double h, in End here, in End there)
+    {
+        var u = f.Xi + f.U;
+        var v = f.Eta0 + f.V;
+        var vSlope = f.Xi + f.VSlope;
+        var uSlope = f.Z * f.Eta0 + f.USlope;
+        var (eta, etaAfter) = (here.Eta, there.Eta);
+        var a = vSlope - h * (v * etaAfter);
+        var b = -h * v;
+        var d = u + h * (v * eta);
+        // −u'/h + uη₁ − v'η₀ + hvη₀η₁, in which η₁ − η₀ = rest − hη₀η₁ (η at either end) and ξ less its sinh √Z/√Z is Z times
+        // the next function.
+        var product = eta * etaAfter;
+        var gg = h * here.G * there.G;
+        var rest =
+            gg * (0.25 * (here.D * there.D) - 0.5 * (here.D + there.D))
+            - 0.5 * (there.G * there.D - here.G * here.D);
+        var c =
+            (-1 / h) * uSlope
+            + rest * f.Xi
+            - h * (product * (f.Z * f.Eta1 - f.V))
+            + etaAfter * f.U
+            - eta * f.VSlope;
+        var inverse = here.Root.Inverse();
+        var inverseAfter = there.Root.Inverse();
+        var inertia = element.Frame * k; // kμ
+        return new LaneMatrix(
+            a * (here.Root * inverseAfter),
+            -(inertia * (b * (here.Root * there.Root)).TimesJ()),
+            (Vector512<double>.One / inertia) * (c * (inverse * inverseAfter)).TimesJ(),
+            d * (inverse * there.Root)
+        ).OfWaves();
+    }
+
+    private static double[] Projection()
+    {
+        // Interpolation: the inverse of the matrix of Legendre polynomials at the points.
+        var matrix = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(
+            Points,
+            Points,
+            (i, n) => Legendre(n, 2 * Places[i] - 1)
+        );
+        var inverse = matrix.Inverse();
+        return [.. Enumerable.Range(0, Points * Points).Select(i => inverse[i / Points, i % Points])];
+    }
+
+    private static double Legendre(int n, double x) =>
+        n switch
+        {
+            0 => 1,
+            1 => x,
+            2 => (3 * x * x - 1) / 2,
+            3 => (5 * x * x - 3) * x / 2,
+            _ => ((35 * x * x - 30) * x * x + 3) / 8,
+        };
+
+    // One end of a step: a'/a, Dζ/ζ, √ζ.
+    private readonly struct End(double g, ComplexLanes d, ComplexLanes root)
+    {
+        public readonly double G = g;
+        public readonly ComplexLanes D = d;
+        public readonly ComplexLanes Root = root;
+
+        public ComplexLanes Eta => G + (-0.5 * G) * D;
+    }
+
+    // ξ, η₀, η₁ of the mean and what the rest adds to u, hu', v/h, v' at the end of the step.
+    private readonly struct Solution(
+        ComplexLanes z,
+        ComplexLanes xi,
+        ComplexLanes eta0,
+        ComplexLanes eta1,
+        ComplexLanes u,
+        ComplexLanes uSlope,
+        ComplexLanes v,
+        ComplexLanes vSlope
+    )
+    {
+        public readonly ComplexLanes Z = z;
+        public readonly ComplexLanes Xi = xi;
+        public readonly ComplexLanes Eta0 = eta0;
+        public readonly ComplexLanes Eta1 = eta1;
+        public readonly ComplexLanes U = u;
+        public readonly ComplexLanes USlope = uSlope;
+        public readonly ComplexLanes V = v;
+        public readonly ComplexLanes VSlope = vSlope;
+    }
+}
