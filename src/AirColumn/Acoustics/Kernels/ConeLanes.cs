@@ -7,7 +7,7 @@ namespace AirColumn.Acoustics.Kernels;
 
 /// <summary>
 /// A cone with losses at eight frequencies at once, in few steps however short the wavelength is: by the method of
-/// constant-coefficient perturbation (source: ixaru2004, ch. 3).
+/// constant-coefficient perturbation (source: ixaru1997).
 /// </summary>
 /// <remarks>
 /// With ζ = 1 + εv and φ = a·p/√ζ the equations of <see cref="SectionElement"/> become φ'' + Q·φ = 0,

@@ -5,7 +5,7 @@ namespace AirColumn.Acoustics.Kernels;
 
 /// <summary>
 /// The functions ξ(Z) = cosh √Z, η₀ = sinh √Z/√Z, η₁ = (ξ − η₀)/Z, ηₘ = (ηₘ₋₂ − (2m − 1)·ηₘ₋₁)/Z of complex Z (source:
-/// ixaru2004): all that constant-coefficient perturbation methods need of an oscillation.
+/// ixaru1997): all that constant-coefficient perturbation methods need of an oscillation.
 /// </summary>
 internal static class Oscillation
 {

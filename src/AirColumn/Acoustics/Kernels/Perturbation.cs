@@ -2,7 +2,7 @@ namespace AirColumn.Acoustics.Kernels;
 
 /// <summary>
 /// What a small polynomial W(δ) = Σ cᵢ·Pᵢ(2δ − 1) adds to the two solutions of f'' = (F + W)·f over 0 ≤ δ ≤ 1, as
-/// numbers by which the η of <see cref="Oscillation"/> are multiplied (source: ixaru2004, ch. 3).
+/// numbers by which the η of <see cref="Oscillation"/> are multiplied (source: ixaru1997).
 /// </summary>
 /// <remarks>
 /// Each correction is Σ Cₘ(δ)·δ²ᵐ⁺¹·ηₘ(Fδ²), and follows from the one before, W·p = Q·ξ + Σ Rₘ·δ²ᵐ⁺¹·ηₘ, by C₀ = ½∫Q,
