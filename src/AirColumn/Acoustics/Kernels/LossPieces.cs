@@ -160,6 +160,8 @@ internal static class LossPieces
 
         private readonly double middle;
         private readonly double scale;
+        private readonly double[] slopes;
+        private readonly double[] bends;
 
         public Piece(double from, double to)
         {
@@ -168,8 +170,21 @@ internal static class LossPieces
             var (low, high) = from == 0 ? (0, to * to) : (1 / to, 1 / from);
             middle = (low + high) / 2;
             scale = 2 / (high - low);
-            Series = Coefficients(s => Smooth(BesselRatio.At(s), s, false));
-            Shunt = Coefficients(s => Smooth(BesselRatio.At(s), s, true));
+            Series = Coefficients(s => Power(s, true) * Loss(s).Value);
+            Shunt = Coefficients(s => Power(s, false) * BesselRatio.At(s).F);
+            if (to < double.PositiveInfinity)
+            {
+                slopes = Coefficients(s => Power(s, true) * Loss(s).Slope);
+                bends = Coefficients(s => Power(s, true) * Loss(s).Bend);
+            }
+            else
+            {
+                // There Bessel's equation cancels; but the polynomial has few terms, and is differentiated: ε = x·P, x = 1/s,
+                // D = −x·d/dx, D² + D = x²·d²/dx².
+                var first = Derivative(Series);
+                slopes = Sum(Scale(Series, -1), Scale(TimesX(first), -1));
+                bends = TimesX(Sum(Scale(first, 2), TimesX(Derivative(first))));
+            }
         }
 
         public double From { get; }
@@ -214,48 +229,81 @@ internal static class LossPieces
         {
             var x = Variable(s);
             var t = Scaled(x);
-            var zero = Vector512<double>.Zero;
-            // The polynomial, its derivative and half the second one.
-            var (p, pIm, q, qIm, r, rIm) = (zero, zero, zero, zero, zero, zero);
-            var c = Series;
-            for (var k = 0; k < c.Length; k += 2)
-            {
-                r = Vector512.FusedMultiplyAdd(r, t, q);
-                rIm = Vector512.FusedMultiplyAdd(rIm, t, qIm);
-                q = Vector512.FusedMultiplyAdd(q, t, p);
-                qIm = Vector512.FusedMultiplyAdd(qIm, t, pIm);
-                p = Vector512.FusedMultiplyAdd(p, t, Vector512.Create(c[k]));
-                pIm = Vector512.FusedMultiplyAdd(pIm, t, Vector512.Create(c[k + 1]));
-            }
-
-            var fit = new ComplexLanes(p, pIm);
-            var first = scale * new ComplexLanes(q, qIm);
-            var second = (2 * scale * scale) * new ComplexLanes(r, rIm);
-            if (From > 0)
-            {
-                // ε = x·P, x = 1/s: D = −x·d/dx, D² + D = x²·d²/dx².
-                value = x * fit;
-                slope = -(x * (fit + x * first));
-                bend = (x * x) * (2 * first + x * second);
-            }
-            else
-            {
-                // ε = P/y, y = s²: D = 2y·d/dy.
-                value = (Vector512<double>.One / x) * fit;
-                slope = 2 * (first - value);
-                bend = (4 * x) * second - 2 * first + 2 * value;
-            }
+            var factor = From > 0 ? x : Vector512<double>.One / x;
+            value = factor * Horner(Series, t);
+            slope = factor * Horner(slopes, t);
+            bend = factor * Horner(bends, t);
         }
 
-        // What is fitted: times s above, where both fall off as 1/s; F/(1 − F)·s² below, where it grows so.
-        private Complex Smooth((Complex F, Complex OneMinusF) ratio, double s, bool isShunt) =>
-            (From > 0, isShunt) switch
+        private static ComplexLanes Horner(double[] c, Vector512<double> t)
+        {
+            var (re, im) = (Vector512.Create(c[0]), Vector512.Create(c[1]));
+            for (var k = 2; k < c.Length; k += 2)
             {
-                (true, true) => s * ratio.F,
-                (true, false) => s * ratio.F / ratio.OneMinusF,
-                (false, true) => ratio.F,
-                (false, false) => s * s * ratio.F / ratio.OneMinusF,
-            };
+                re = Vector512.FusedMultiplyAdd(re, t, Vector512.Create(c[k]));
+                im = Vector512.FusedMultiplyAdd(im, t, Vector512.Create(c[k + 1]));
+            }
+
+            return new ComplexLanes(re, im);
+        }
+
+        // What makes a function fit for a polynomial: times s above, where all fall off as 1/s; times s² below, where ε grows so.
+        private double Power(double s, bool isSeries) =>
+            From > 0 ? s
+            : isSeries ? s * s
+            : 1;
+
+        // ε and its derivatives by Bessel's equation: Dε = 2(1 + ε) − ½j·s²·ε².
+        private static (Complex Value, Complex Slope, Complex Bend) Loss(double s)
+        {
+            var (f, oneMinusF) = BesselRatio.At(s);
+            var loss = f / oneMinusF;
+            var squared = new Complex(0, s * s);
+            var d = 2 * (1 + loss) - squared / 2 * loss * loss;
+            var dd = 2 * d - squared * loss * (loss + d);
+            return (loss, d, dd + d);
+        }
+
+        // Of polynomials in t as they are kept; x = middle + t/scale.
+        private double[] Derivative(double[] c)
+        {
+            var count = c.Length / 2;
+            var result = new double[Math.Max(2, c.Length - 2)];
+            for (var k = 0; k < count - 1; k++)
+            {
+                result[2 * k] = (count - 1 - k) * scale * c[2 * k];
+                result[2 * k + 1] = (count - 1 - k) * scale * c[2 * k + 1];
+            }
+
+            return result;
+        }
+
+        private double[] TimesX(double[] c)
+        {
+            var result = new double[c.Length + 2];
+            for (var k = 0; k < c.Length; k++)
+            {
+                result[k] += c[k] / scale;
+                result[k + 2] += c[k] * middle;
+            }
+
+            return result;
+        }
+
+        private static double[] Scale(double[] c, double factor) =>
+            Array.ConvertAll(c, value => factor * value);
+
+        // The constants stand last.
+        private static double[] Sum(double[] a, double[] b)
+        {
+            var result = new double[Math.Max(a.Length, b.Length)];
+            for (var k = 1; k <= result.Length; k++)
+            {
+                result[^k] = (k <= a.Length ? a[^k] : 0) + (k <= b.Length ? b[^k] : 0);
+            }
+
+            return result;
+        }
 
         private double[] Coefficients(Func<double, Complex> function)
         {

@@ -48,12 +48,10 @@ public class LossPiecesTests
                 var squared = new Complex(0, all[i] * all[i]);
                 var d = 2 * (1 + loss) - squared / 2 * loss * loss;
                 var dd = 2 * d - squared * loss * (loss + d);
-                // Both of these differences cancel, to what is left of their digits; and derivatives of a fit have fewer. They are
-                // used times (a'/ka)², the second at that.
+                // Both of these differences cancel, to what is left of their digits.
                 var digits = 1e-14 * (1 + all[i]) + 1e-14 / (all[i] * all[i]);
-                var size = Complex.Abs(loss);
-                Near.Absolute(0, Complex.Abs(d - slope.Lane(i)), 20 * digits + 1e-12 * size, all[i]);
-                Near.Absolute(0, Complex.Abs(dd + d - bend.Lane(i)), 100 * digits + 3e-10 * size, all[i]);
+                Near.Absolute(0, Complex.Abs(d - slope.Lane(i)), 20 * digits, all[i]);
+                Near.Absolute(0, Complex.Abs(dd + d - bend.Lane(i)), 100 * digits, all[i]);
             }
         }
     }
