@@ -29,11 +29,27 @@ internal sealed class LocalState
         var isOpen = column.Options.BlownEnd.IsOpen;
         double? reference = null;
         IsSmooth = true;
+        // All from one source: each has a scale of its own.
+        var reach = LocalPolynomial.Node(LocalPolynomial.Points - 1) * width;
+        var segment = column.Waves.SegmentAt(centre);
+        var isInSegment = segment?.Holds(centre - reach) == true && segment.Holds(centre + reach);
         for (var i = 0; i < LocalPolynomial.Points; i++)
         {
-            var (p, u, log) = column.InputState(2 * Math.PI * (centre + LocalPolynomial.Node(i) * width));
-            var scale = Math.Exp(log - (reference ??= log));
-            IsSmooth &= scale is > 1e-6 and < 1e6;
+            var hertz = centre + LocalPolynomial.Node(i) * width;
+            Complex p;
+            Complex u;
+            var scale = 1.0;
+            if (isInSegment)
+            {
+                (p, u) = segment!.At(hertz);
+            }
+            else
+            {
+                (p, u, var log) = column.InputState(2 * Math.PI * hertz);
+                scale = Math.Exp(log - (reference ??= log));
+                IsSmooth &= scale is > 1e-6 and < 1e6;
+            }
+
             (large[i], small[i]) = isOpen ? (u * scale, p * scale) : (p * scale, u * scale);
         }
 

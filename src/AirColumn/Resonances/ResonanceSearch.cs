@@ -170,6 +170,12 @@ internal sealed class ResonanceSearch
 
     private double Magnitude(double hertz)
     {
+        if (column.Waves.SegmentAt(hertz) is { } segment)
+        {
+            var (pressure, flow) = segment.At(hertz);
+            return Complex.Abs(pressure) / Complex.Abs(flow);
+        }
+
         var (p, u, _) = column.InputState(2 * Math.PI * hertz);
         return Complex.Abs(p) / Complex.Abs(u);
     }

@@ -22,12 +22,18 @@ internal sealed class WaveColumn
     private const double WidestRatio = 1.25;
     private const int MostHalvings = 4;
 
+    private const int ModesPerSegment = 4;
+    private const int MostSegments = 3000;
+
     private readonly Column column;
+    private readonly double total; // length, m
     private readonly double lowest; // Hz
     private readonly double turn; // from ratio to width
     private readonly double width; // Hz
     private readonly int turnIndex;
     private readonly WaveBlock?[] blocks;
+    private readonly double[] segmentEnds; // Hz, rising
+    private readonly Fitted?[] segments;
 
     public WaveColumn(Column column)
     {
@@ -35,7 +41,7 @@ internal sealed class WaveColumn
         Load = column.Load;
         Tolerance = Math.Min(0.1 * column.Options.Tolerance, 1e-14);
         var reference = Load.Reference;
-        var total = column.Elements.OfType<SectionElement>().Sum(e => e.Section.LengthMetres);
+        total = column.Elements.OfType<SectionElement>().Sum(e => e.Section.LengthMetres);
         var longest = total / LeastStretches;
         var pieces = WavePiece.Of(column.Elements, ref reference, longest);
         if (column.Options.BlownEnd.IsOpen)
@@ -54,6 +60,12 @@ internal sealed class WaveColumn
         turnIndex = Math.Max(0, (int)Math.Ceiling(Math.Log(width / (WidestRatio - 1) / lowest, WidestRatio)));
         turn = lowest * Math.Pow(WidestRatio, turnIndex);
         var highest = Math.Min(column.HighestHertz, 1e6);
+        segmentEnds = SegmentEnds(
+            total,
+            c,
+            Math.Min(highest, MostSegments * ModesPerSegment * c / (2 * total))
+        );
+        segments = new Fitted?[segmentEnds.Length - 1];
         blocks = new WaveBlock?[turnIndex + Math.Max(0, (int)Math.Ceiling((highest - turn) / width)) + 1];
     }
 
@@ -65,6 +77,9 @@ internal sealed class WaveColumn
 
     /// <summary>Frequencies, Hz, where something is not smooth: ends of blocks.</summary>
     public double[] Corners { get; }
+
+    /// <summary>What sound takes from end to end, s.</summary>
+    public double Delay => total / column.Gas.SpeedOfSound;
 
     /// <summary>ρc/S at the blown end.</summary>
     public double Impedance { get; }
@@ -101,6 +116,61 @@ internal sealed class WaveColumn
         var (real, imaginary) = (0.0, 0.0);
         Impedances(new(in hertz), new(ref real), new(ref imaginary));
         return new Complex(real, imaginary);
+    }
+
+    /// <summary>(p⁻, p⁺)·a at the blown end for p⁺ near 1 at the far end, at eight frequencies.</summary>
+    public (ComplexLanes Back, ComplexLanes On) Waves(in FrequencyLanes frequencies, double tolerance)
+    {
+        var back = Load.ReflectionAt(frequencies.Omega);
+        var on = ComplexLanes.One;
+        foreach (var stretch in Stretches)
+        {
+            var m = stretch.At(frequencies, tolerance);
+            (back, on) = (
+                ComplexLanes.MultiplyAdd(m.A, back, m.B * on),
+                ComplexLanes.MultiplyAdd(m.C, back, stretch.IsGeneral ? m.D * on : on)
+            );
+        }
+
+        return (back, on);
+    }
+
+    /// <summary>
+    /// The state at the blown end around a frequency, as one smooth function that reaches beyond it by half a resonance or to a
+    /// corner; null where waves do not serve.
+    /// </summary>
+    public WaveSegment? SegmentAt(double hertz)
+    {
+        if (hertz < lowest || hertz >= segmentEnds[^1] || !Load.IsSmooth)
+        {
+            return null;
+        }
+
+        var index = Array.BinarySearch(segmentEnds, hertz);
+        index = index >= 0 ? index : ~index - 1;
+        var segment = Volatile.Read(ref segments[index]);
+        if (segment is null)
+        {
+            segment = new Fitted(Segment(segmentEnds[index], segmentEnds[index + 1]));
+            Volatile.Write(ref segments[index], segment);
+        }
+
+        return segment.Segment;
+    }
+
+    private WaveSegment? Segment(double low, double high)
+    {
+        var reach = 0.5 * column.Gas.SpeedOfSound / (2 * total);
+        var below = Math.Max(low - Math.Min(reach, 0.3 * low), lowest);
+        var above = Math.Min(high + reach, segmentEnds[^1]);
+        foreach (var corner in Corners)
+        {
+            below = corner <= low ? Math.Max(below, corner) : below;
+            above = corner >= high ? Math.Min(above, corner) : above;
+        }
+
+        var tolerance = 0.1 * column.Options.Tolerance;
+        return WaveSegment.Fit(this, below, above, tolerance, tolerance);
     }
 
     /// <summary>The block that holds a frequency; null beyond them.</summary>
@@ -143,6 +213,29 @@ internal sealed class WaveColumn
         return block.At(hertz);
     }
 
+    // A few resonances each, narrower below, where √f turns; and at corners.
+    private double[] SegmentEnds(double length, double c, double highest)
+    {
+        var ends = new SortedSet<double> { lowest };
+        var spacing = ModesPerSegment * c / (2 * length);
+        for (var f = spacing; f < highest * (1 - 1e-9); f += spacing)
+        {
+            ends.Add(f);
+        }
+
+        for (var f = spacing / 8; f > lowest; f /= 8)
+        {
+            ends.Add(f);
+        }
+
+        ends.UnionWith(Corners.Where(corner => corner > lowest && corner < highest));
+        ends.Add(highest);
+        return [.. ends];
+    }
+
     private double LowOf(int index) =>
         index <= turnIndex ? lowest * Math.Pow(WidestRatio, index) : turn + (index - turnIndex) * width;
+
+    // A fit, or that there is none.
+    private sealed record Fitted(WaveSegment? Segment);
 }
