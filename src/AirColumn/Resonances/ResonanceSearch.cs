@@ -1,6 +1,5 @@
 using System.Numerics;
 using AirColumn.Acoustics;
-using MathNet.Numerics.RootFinding;
 
 namespace AirColumn.Resonances;
 
@@ -20,6 +19,9 @@ internal sealed class ResonanceSearch
     // Half-widths on either side of a complex resonance in which its extremum is looked for, and samples in each.
     private const int Reach = 4;
     private const int SamplesPerHalfWidth = 6;
+
+    // Of the reactive phase, radians, to its target: Newton's method on the lossy column takes over.
+    private const double NearEnough = 0.02;
 
     // Relative width below which a resonance is rounding, not damping: no losses and no radiation.
     private const double Undamped = 1e-11;
@@ -113,35 +115,59 @@ internal sealed class ResonanceSearch
             (false, true) => Math.PI,
             (false, false) => 0,
         };
-        var highest = phase.At(horizon);
-        for (; target < highest; target += Math.PI)
+        var (low, below) = (0.0, double.NegativeInfinity);
+        for (; Bracket(target, ref low, ref below) is var (high, above); target += Math.PI)
         {
-            yield return Mode(target);
+            (low, below) = Mode(target, low, below, high, above);
+            yield return low;
         }
     }
 
-    // Where the phase reaches an angle below its value at the horizon.
-    private double Mode(double angle)
+    // A frequency where the phase has reached an angle, from one where it has not; null where none does below the horizon.
+    private (double High, double Above)? Bracket(double angle, ref double low, ref double below)
     {
-        var (low, high) = (1e-3 * horizon, horizon);
-        while (phase.At(low) >= angle)
+        var step = modeSpacing;
+        while (low < horizon)
         {
-            (low, high) = (low / 10, low);
+            var high = Math.Min(low + step, horizon);
+            var above = phase.At(high);
+            if (above > angle)
+            {
+                return (high, above);
+            }
+
+            (low, below) = (high, above);
+            step *= 1.5;
         }
 
-        if (Brent.TryFindRoot(f => phase.At(f) - angle, low, high, 1e-9 * high, 100, out var mode))
-        {
-            return mode;
-        }
+        return null;
+    }
 
-        // The phase of a very long or narrow bore is steep in places; halving always ends.
-        for (var i = 0; i < 60; i++)
+    // Where the phase reaches an angle, and what it is there: near enough, in angle, to start from, however steep it is.
+    private (double Hertz, double Phase) Mode(
+        double angle,
+        double low,
+        double below,
+        double high,
+        double above
+    )
+    {
+        var halve = double.IsInfinity(below);
+        while (true)
         {
-            mode = (low + high) / 2;
-            (low, high) = phase.At(mode) < angle ? (mode, high) : (low, mode);
-        }
+            // Between the ends by proportion, by halves where that has come near one end before.
+            var middle = halve ? (low + high) / 2 : low + (high - low) * (angle - below) / (above - below);
+            middle = Math.Clamp(middle, low + 0.01 * (high - low), high - 0.01 * (high - low));
+            var at = phase.At(middle);
+            if (Math.Abs(at - angle) < NearEnough || high - low < 1e-9 * high)
+            {
+                return (middle, at);
+            }
 
-        return mode;
+            var width = high - low;
+            (low, below, high, above) = at < angle ? (middle, at, high, above) : (low, below, middle, at);
+            halve = double.IsInfinity(below) || (!halve && high - low > 0.5 * width);
+        }
     }
 
     // False where damping leaves no extremum.

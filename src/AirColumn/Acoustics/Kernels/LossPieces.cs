@@ -82,6 +82,12 @@ internal static class LossPieces
         shunt = second == 0 ? new ComplexLanes(e, f) : new ComplexLanes(e * y, f * y);
     }
 
+    /// <summary>F/(1 − F) at one argument.</summary>
+    public static Complex Series(double s) => Pieces[Index(s)].At(s, false);
+
+    /// <summary>F at one argument.</summary>
+    public static Complex Shunt(double s) => Pieces[Index(s)].At(s, true);
+
     /// <summary>As <see cref="At"/>, with how the first changes with the radius: D = s·d/ds.</summary>
     /// <param name="viscous">s of the first.</param>
     /// <param name="lowest">The least of them in any lane.</param>
@@ -199,6 +205,25 @@ internal static class LossPieces
 
         public Vector512<double> Scaled(Vector512<double> x) =>
             (x - Vector512.Create(middle)) * Vector512.Create(scale);
+
+        public Complex At(double s, bool isShunt)
+        {
+            var x = From == 0 ? s * s : 1 / s;
+            var t = (x - middle) * scale;
+            var c = isShunt ? Shunt : Series;
+            var value = Vector128.Create(c[0], c[1]);
+            var factor = Vector128.Create(t);
+            for (var k = 2; k < c.Length; k += 2)
+            {
+                value = Vector128.MultiplyAddEstimate(value, factor, Vector128.Create(c[k], c[k + 1]));
+            }
+
+            value *=
+                From > 0 ? x
+                : isShunt ? 1
+                : 1 / x;
+            return new Complex(value[0], value[1]);
+        }
 
         [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public ComplexLanes At(Vector512<double> s, bool isShunt)

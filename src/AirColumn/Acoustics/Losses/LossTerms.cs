@@ -1,4 +1,5 @@
 using System.Numerics;
+using AirColumn.Acoustics.Kernels;
 using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Losses;
@@ -29,8 +30,6 @@ internal readonly record struct LossTerms(Complex Series, Complex Shunt)
             );
         }
 
-        var (fv, oneMinusFv) = BesselRatio.At(sv);
-        var (ft, _) = BesselRatio.At(st);
-        return new LossTerms(fv / oneMinusFv, (gas.HeatCapacityRatio - 1) * ft);
+        return new LossTerms(LossPieces.Series(sv), (gas.HeatCapacityRatio - 1) * LossPieces.Shunt(st));
     }
 }
