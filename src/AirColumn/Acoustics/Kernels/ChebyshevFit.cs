@@ -1,8 +1,13 @@
+using System.Collections.Concurrent;
+
 namespace AirColumn.Acoustics.Kernels;
 
 /// <summary>Polynomials through values at Chebyshev nodes cos(π(i + ½)/n), i = 0 … n − 1, in powers of the variable.</summary>
 internal static class ChebyshevFit
 {
+    // [i·n + k], for each n that was used.
+    private static readonly ConcurrentDictionary<int, Lazy<double[]>> Weights = new();
+
     /// <summary>
     /// Coefficients of 1, t, t², …, as many as count: those of the Chebyshev series below <paramref name="floor"/> times the
     /// largest are left out from the end.
@@ -42,11 +47,13 @@ internal static class ChebyshevFit
             mean += value / n;
         }
 
-        for (var k = 0; k < n; k++)
+        var weights = Weights.GetOrAdd(n, static size => new Lazy<double[]>(() => Square(size))).Value;
+        for (var i = 0; i < n; i++)
         {
-            for (var i = 0; i < n; i++)
+            var value = values[i] - mean;
+            for (var k = 0; k < n; k++)
             {
-                c[k] += Weight(n, k, i) * (values[i] - mean);
+                c[k] += weights[i * n + k] * value;
             }
         }
 
@@ -60,6 +67,20 @@ internal static class ChebyshevFit
         (k == 0 ? 1.0 : 2.0)
         / n
         * Math.Cos(Math.PI * (k * (2 * i + 1) % (4 * n)) / (2.0 * n));
+
+    private static double[] Square(int n)
+    {
+        var weights = new double[n * n];
+        for (var i = 0; i < n; i++)
+        {
+            for (var k = 0; k < n; k++)
+            {
+                weights[i * n + k] = Weight(n, k, i);
+            }
+        }
+
+        return weights;
+    }
 
     /// <summary>Tₖ in powers of t.</summary>
     public static double[] Polynomial(int k)
