@@ -101,23 +101,28 @@ public class NoneMissedTests
     }
 
     [Fact]
-    public void Random_bores()
-    {
-        for (var seed = 0; seed < 12; seed++)
-        {
-            FoundIsWhatAScanSees(
-                new Column(RandomBore.From(seed, 4e-3, 0.04, 1), TableAir),
-                1200,
-                $"seed {seed}"
-            );
-        }
-    }
+    public void A_thousand_random_bores() =>
+        Parallel.For(
+            0,
+            1000,
+            seed =>
+                FoundIsWhatAScanSees(
+                    new Column(RandomBore.From(seed, 4e-3, 0.04, 1), TableAir),
+                    1200,
+                    $"seed {seed}"
+                )
+        );
 
     private static void FoundIsWhatAScanSees(Column column, double top, string name)
     {
         top = Math.Min(top, column.HighestHertz);
-        var found = column.Resonances(Frequency.FromHertz(top)).Select(r => r.Frequency.Hertz).ToList();
         var seen = Scan(column, top);
+        // One less than a step from the end has no neighbour in the scan; one that the scan rounds away from there is kept.
+        var found = column
+            .Resonances(Frequency.FromHertz(top))
+            .Select(r => r.Frequency.Hertz)
+            .Where((f, i) => f < top - 2 * Step || i < seen.Count)
+            .ToList();
         Assert.True(
             found.Count == seen.Count
                 && found.Zip(seen).All(pair => Math.Abs(pair.First - pair.Second) <= Step),
@@ -128,13 +133,16 @@ public class NoneMissedTests
     private static List<double> Scan(Column column, double top)
     {
         var peaks = new List<double>();
+        var hertz = Enumerable.Range(1, (int)(top / Step) - 1).Select(i => i * Step).ToArray();
+        var (real, imaginary) = (new double[hertz.Length], new double[hertz.Length]);
+        column.Impedance(hertz, real, imaginary);
         var (before, last) = (0.0, 0.0);
-        for (var f = Step; f < top; f += Step)
+        for (var i = 0; i < hertz.Length; i++)
         {
-            var now = Complex.Abs(column.InputImpedance(2 * Math.PI * f));
-            if (last > before && last >= now && f > 2 * Step)
+            var now = Complex.Abs(new Complex(real[i], imaginary[i]));
+            if (last > before && last >= now && i > 1)
             {
-                peaks.Add(f - Step);
+                peaks.Add(hertz[i] - Step);
             }
 
             (before, last) = (last, now);

@@ -169,8 +169,7 @@ internal sealed class WaveColumn
             above = corner >= high ? Math.Min(above, corner) : above;
         }
 
-        var tolerance = 0.1 * column.Options.Tolerance;
-        return WaveSegment.Fit(this, below, above, tolerance, tolerance);
+        return WaveSegment.Fit(this, below, above, column.Options.Tolerance, 0.1 * column.Options.Tolerance);
     }
 
     /// <summary>The block that holds a frequency; null beyond them.</summary>
