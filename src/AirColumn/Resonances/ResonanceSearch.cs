@@ -143,7 +143,8 @@ internal sealed class ResonanceSearch
         return null;
     }
 
-    // Where the phase reaches an angle, and what it is there: near enough, in angle, to start from, however steep it is.
+    // Where the phase reaches an angle, and what it is there: near enough to start from, in angle, however steep the phase is, and
+    // in frequency, however flat.
     private (double Hertz, double Phase) Mode(
         double angle,
         double low,
@@ -153,16 +154,23 @@ internal sealed class ResonanceSearch
     )
     {
         var halve = double.IsInfinity(below);
+        var before = double.NegativeInfinity;
         while (true)
         {
             // Between the ends by proportion, by halves where that has come near one end before.
             var middle = halve ? (low + high) / 2 : low + (high - low) * (angle - below) / (above - below);
             middle = Math.Clamp(middle, low + 0.01 * (high - low), high - 0.01 * (high - low));
             var at = phase.At(middle);
-            if (Math.Abs(at - angle) < NearEnough || high - low < 1e-9 * high)
+            var moved = Math.Abs(middle - before);
+            if (
+                (Math.Abs(at - angle) < NearEnough && moved < 1e-3 * Math.Min(modeSpacing, middle))
+                || high - low < 1e-9 * high
+            )
             {
                 return (middle, at);
             }
+
+            before = middle;
 
             var width = high - low;
             (low, below, high, above) = at < angle ? (middle, at, high, above) : (low, below, middle, at);
