@@ -12,9 +12,11 @@ internal sealed class ColumnFile
         new("FILE") { Description = "The column document; - reads it from the standard input." };
 
     /// <summary>The column in the document.</summary>
-    public Column Read(ParseResult parsed)
+    public Column Read(ParseResult parsed) => Read(parsed.GetRequiredValue(Argument));
+
+    /// <summary>The column in a document of that name.</summary>
+    public static Column Read(string path)
     {
-        var path = parsed.GetRequiredValue(Argument);
         var shown = path == "-" ? "standard input" : path;
         try
         {

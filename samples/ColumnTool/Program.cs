@@ -8,6 +8,7 @@ var root = new RootCommand(
 {
     ImpedanceVerb.Create(),
     ResonancesVerb.Create(),
+    SweepVerb.Create(),
     LengthVerb.Create(),
     AirVerb.Create(),
 };

@@ -97,10 +97,10 @@ internal static class ResonancesVerb
     }
 
     // Without losses a peak has no height; what rounding makes of it is not an answer.
-    private static double Magnitude(Resonance resonance) =>
+    public static double Magnitude(Resonance resonance) =>
         double.IsFinite(resonance.QualityFactor) ? resonance.Magnitude : double.PositiveInfinity;
 
     // Names of pitches end below 1 Hz and above 100 kHz.
-    private static PitchReading? Reading(Resonance resonance, Tuning tuning) =>
+    public static PitchReading? Reading(Resonance resonance, Tuning tuning) =>
         resonance.Frequency.Hertz is >= 1 and <= 100_000 ? resonance.Nearest(tuning) : null;
 }

@@ -26,6 +26,13 @@ internal static class Sample
             []
         );
 
+    /// <summary>Runs ColumnTool with settings of the runtime, such as which vectors it may use.</summary>
+    public static Outcome ColumnToolWith(
+        Dictionary<string, string> settings,
+        string input,
+        params string[] arguments
+    ) => Run("ColumnTool", input, settings, arguments);
+
     /// <summary>Runs ColumnTool as on a machine in another country.</summary>
     public static Outcome ColumnToolIn(string culture, string input, params string[] arguments) =>
         Run("ColumnTool", input, Country(culture), arguments);
