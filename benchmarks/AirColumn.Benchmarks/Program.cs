@@ -1,3 +1,18 @@
+using AirColumn.Benchmarks;
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+// Without arguments: everything once, in some minutes, and docs/performance.md from it. With any: as the benchmark runner takes them.
+if (args.Length > 0)
+{
+    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+    return;
+}
+
+var config = ManualConfig
+    .Create(DefaultConfig.Instance)
+    .AddJob(Job.Default.WithWarmupCount(5).WithIterationCount(9))
+    .WithOptions(ConfigOptions.JoinSummary);
+var summary = BenchmarkRunner.Run(typeof(Program).Assembly, config)[0];
+PerformancePage.Write(summary);

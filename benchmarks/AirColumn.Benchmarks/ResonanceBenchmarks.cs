@@ -1,35 +1,48 @@
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Design;
-using AirColumn.Gases;
 using AirColumn.Resonances;
 using BenchmarkDotNet.Attributes;
 using UnitsNet;
 
 namespace AirColumn.Benchmarks;
 
-/// <summary>First eight resonances and one length, against 256 impedances of the same column.</summary>
+/// <summary>Ten resonances, a length for a note and single frequencies, a new column each time.</summary>
 [MemoryDiagnoser]
 public class ResonanceBenchmarks
 {
-    private readonly double[] frequencies = FrequencyGrid.Linear(20, 2000, 256).Hertz.ToArray();
-    private readonly double[] real = new double[256];
-    private readonly double[] imaginary = new double[256];
-    private readonly Column column = new(
+    private readonly double[] frequencies = Tubes.Frequencies();
+    private readonly double[] real = new double[4096];
+    private readonly double[] imaginary = new double[4096];
+    private readonly Bore cones = Tubes.Cones(10);
+    private readonly Column column = Tubes.Column(10);
+    private readonly Column stepped = new(
         Bore.Build()
             .Cylinder(Length.FromMillimeters(31), Length.FromMillimeters(30))
             .Cylinder(Length.FromMillimeters(50), Length.FromMillimeters(980))
             .Cone(Length.FromMillimeters(75), Length.FromMillimeters(120))
             .OpenEnd(Length.FromMillimeters(3)),
-        Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50))
+        Tubes.Air
     );
 
+    /// <summary>4096 impedances of ten cones, compiled before.</summary>
     [Benchmark(Baseline = true)]
     public void Impedances() => column.Impedance(frequencies, real, imaginary);
 
+    /// <summary>The first ten of ten cones, from the bore on.</summary>
     [Benchmark]
-    public ResonanceList EightResonances() => column.FirstResonances(8);
+    public ResonanceList TenResonances() => new Column(cones, Tubes.Air).FirstResonances(10);
 
+    /// <summary>The length of the middle of a stepped tube for a note.</summary>
     [Benchmark]
-    public LengthSolution LengthForANote() => SectionLength.Solve(column, 1, Frequency.FromHertz(73.4));
+    public LengthSolution LengthForANote() => SectionLength.Solve(stepped, 1, Frequency.FromHertz(73.4));
+
+    /// <summary>One impedance of a column that has answered there before.</summary>
+    [Benchmark]
+    public System.Numerics.Complex OneFrequency() => column.ImpedanceAt(Frequency.FromHertz(440));
+
+    /// <summary>One impedance of a new column.</summary>
+    [Benchmark]
+    public System.Numerics.Complex OneFrequencyFirst() =>
+        new Column(cones, Tubes.Air).ImpedanceAt(Frequency.FromHertz(440));
 }

@@ -1,0 +1,152 @@
+using System.Globalization;
+using System.Text;
+using BenchmarkDotNet.Reports;
+
+namespace AirColumn.Benchmarks;
+
+/// <summary>docs/performance.md from one run of all benchmarks.</summary>
+internal static class PerformancePage
+{
+    private const int Points = 4096;
+    private const int PlainShare = 64; // the plain version is timed at every 64th frequency
+
+    public static void Write(Summary summary)
+    {
+        var medians = summary
+            .Reports.Where(report => report.ResultStatistics is not null)
+            .ToDictionary(
+                report =>
+                    (
+                        report.BenchmarkCase.Descriptor.WorkloadMethod.Name,
+                        report.BenchmarkCase.Parameters.Count > 0
+                            ? report.BenchmarkCase.Parameters[0].Value as int?
+                            : null
+                    ),
+                report => report
+            );
+        var host = summary.HostEnvironmentInfo;
+        var text = new StringBuilder();
+        Line(text, "# How fast it is");
+        Line(text);
+        Line(
+            text,
+            "Written by `dotnet run -c Release --project benchmarks/AirColumn.Benchmarks`, which times everything below in one run. Medians; "
+                + "one core unless said otherwise. Times are of one machine on one day: it is the ratios that tell."
+        );
+        Line(text);
+        Line(
+            text,
+            $"{DateTime.UtcNow.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {host.Cpu.Value?.ProcessorName}, "
+                + $"{Environment.ProcessorCount} cores, .NET {Environment.Version}, vectors of {Widest()} bits."
+        );
+        Line(text);
+        Line(text, "## A curve of 4096 impedances");
+        Line(text);
+        Line(
+            text,
+            "Cones in a row, 30 to 60 mm over 1.3 m, rim of 3 mm, full losses that vary along each cone, 20 Hz to 2 kHz. *Plain* is a textbook "
+                + "program in complex numbers with a cylinder of the mean radius for each cone. The kernel carries waves through "
+                + "stretches of about a third of the bore; short sections are joined in a stretch when a band of frequencies is first asked for, so "
+                + "that its time does not depend on how many there are. *Compile and kernel* is a new column and its first curve. *Narrow* has a "
+                + "twentieth of the radii."
+        );
+        Line(text);
+        Line(
+            text,
+            "| sections | plain, ms | kernel, µs | ns per section and frequency | plain over kernel | narrow, µs | without vectors, µs | in quantities, over kernel | compile and kernel, ms | kernel allocates |"
+        );
+        Line(text, "|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|");
+        foreach (var sections in new[] { 1, 10, 50, 200 })
+        {
+            var plain = PlainShare * Of("Plain", sections);
+            var kernel = Of("Kernel", sections);
+            Line(
+                text,
+                $"| {sections} | {Show(plain / 1e6)} | {Show(kernel / 1e3)} | {Show(kernel / Points / sections)} | {Show(plain / kernel)} | "
+                    + $"{Show(Of("NarrowBore", sections) / 1e3)} | {Show(Of("ScalarKernel", sections) / 1e3)} | "
+                    + $"{Show(Of("Quantities", sections) / kernel)} | {Show(Of("CompileAndKernel", sections) / 1e6)} | "
+                    + $"{medians[("Kernel", sections)].GcStats.GetBytesAllocatedPerOperation(medians[("Kernel", sections)].BenchmarkCase)} B |"
+            );
+        }
+
+        Line(text);
+        Line(text, "## Resonances, lengths, single frequencies");
+        Line(text);
+        Line(text, "| what | time | over a curve of 4096 | allocates |");
+        Line(text, "|---|--:|--:|--:|");
+        var curve = Of("Impedances", null);
+        foreach (
+            var (name, what) in new[]
+            {
+                ("TenResonances", "first ten resonances of ten cones, from the bore on"),
+                ("LengthForANote", "length of a stepped tube for a note"),
+                ("OneFrequency", "one impedance, asked for near there before"),
+                ("OneFrequencyFirst", "one impedance of a new column"),
+            }
+        )
+        {
+            Line(
+                text,
+                $"| {what} | {Time(Of(name, null))} | {Show(Of(name, null) / curve)} | {Bytes(name)} |"
+            );
+        }
+
+        Line(text);
+        Line(text, "## Batches and documents");
+        Line(text);
+        Line(
+            text,
+            $"Eight resonances of 200 bores of ten cones: {Time(Of("OneByOne", null))} one by one, {Time(Of("AllCores", null))} with `Batch` on "
+                + $"{Environment.ProcessorCount} cores, {Show(Of("OneByOne", null) / Of("AllCores", null))} times as fast. A document of ten cones is "
+                + $"read to a column in {Time(Of("Document", null))}."
+        );
+        File.WriteAllText(Path.Combine(Folder(), "docs", "performance.md"), text.ToString());
+
+        double Of(string name, int? sections) => medians[(name, sections)].ResultStatistics!.Median;
+
+        string Bytes(string name) =>
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{medians[(name, null)].GcStats.GetBytesAllocatedPerOperation(medians[(name, null)].BenchmarkCase) / 1024.0:F1} KB"
+            );
+    }
+
+    private static int Widest() =>
+        System.Runtime.Intrinsics.Vector512.IsHardwareAccelerated ? 512
+        : System.Runtime.Intrinsics.Vector256.IsHardwareAccelerated ? 256
+        : 128;
+
+    private static string Time(double nanoseconds) =>
+        nanoseconds switch
+        {
+            < 1e3 => $"{Show(nanoseconds)} ns",
+            < 1e6 => $"{Show(nanoseconds / 1e3)} µs",
+            _ => $"{Show(nanoseconds / 1e6)} ms",
+        };
+
+    // Three digits.
+    private static string Show(double value) =>
+        value.ToString(
+            value switch
+            {
+                >= 100 => "F0",
+                >= 10 => "F1",
+                >= 1 => "F2",
+                _ => "G2",
+            },
+            CultureInfo.InvariantCulture
+        );
+
+    private static void Line(StringBuilder text, string line = "") => text.Append(line).Append('\n');
+
+    private static string Folder()
+    {
+        var folder = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(folder, "AirColumn.slnx")))
+        {
+            folder = Path.GetDirectoryName(folder)!;
+        }
+
+        return folder;
+    }
+}

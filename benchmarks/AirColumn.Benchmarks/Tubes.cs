@@ -1,0 +1,36 @@
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using AirColumn.Gases;
+using UnitsNet;
+
+namespace AirColumn.Benchmarks;
+
+/// <summary>The columns that are timed: cones in a row, 30 mm widening to 60 mm over 1.3 m, with a rim of 3 mm.</summary>
+internal static class Tubes
+{
+    public static Air Air { get; } =
+        Air.FromConstants(
+            Speed.FromMetersPerSecond(343.37),
+            Density.FromKilogramsPerCubicMeter(1.2045),
+            DynamicViscosity.FromPascalSeconds(1.814e-5),
+            ThermalConductivity.FromWattsPerMeterKelvin(0.0258),
+            SpecificEntropy.FromJoulesPerKilogramKelvin(1006),
+            1.4019
+        );
+
+    public static Bore Cones(int sections, double scale = 1)
+    {
+        var length = Length.FromMeters(1.3 / sections);
+        return new Bore(
+            Enumerable.Range(0, sections).Select(i => new ConeSection(Diameter(i), Diameter(i + 1), length)),
+            new OpenEnd(Length.FromMillimeters(3))
+        );
+
+        Length Diameter(int i) => Length.FromMillimeters(scale * (30 + 30.0 * i / sections));
+    }
+
+    public static Column Column(int sections, double scale = 1) => new(Cones(sections, scale), Air);
+
+    public static double[] Frequencies(int count = 4096) =>
+        FrequencyGrid.Linear(20, 2000, count).Hertz.ToArray();
+}
