@@ -12,9 +12,11 @@ public sealed class ImpedanceCurve
         FrequencyGrid grid,
         double[] real,
         double[] imaginary,
-        IReadOnlyList<string> warnings
+        IReadOnlyList<string> warnings,
+        double interpolationError = 0
     )
     {
+        InterpolationError = interpolationError;
         Grid = grid;
         this.real = real;
         this.imaginary = imaginary;
@@ -32,6 +34,12 @@ public sealed class ImpedanceCurve
 
     /// <summary>Acoustic reactance Im Z at each frequency, Pa·s/m³.</summary>
     public ReadOnlySpan<double> Imaginary => imaginary;
+
+    /// <summary>
+    /// How far interpolation may have put Z off at any of the frequencies, relative to |Z| there: 0 unless
+    /// <see cref="Column.InterpolatedImpedance"/> was asked for.
+    /// </summary>
+    public double InterpolationError { get; }
 
     /// <summary>What to know before relying on the curve, such as frequencies beyond the plane-wave theory.</summary>
     public IReadOnlyList<string> Warnings { get; }

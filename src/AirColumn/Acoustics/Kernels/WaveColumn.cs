@@ -22,6 +22,9 @@ internal sealed class WaveColumn
     private const double WidestRatio = 1.25;
     private const int MostHalvings = 4;
 
+    // Of the waves; beside a sharp resonance Z is some hundred times as far off.
+    private const double InterpolationTolerance = 1e-13;
+
     private const int ModesPerSegment = 4;
     private const int MostSegments = 3000;
 
@@ -170,6 +173,52 @@ internal sealed class WaveColumn
         }
 
         return WaveSegment.Fit(this, below, above, column.Options.Tolerance, 0.1 * column.Options.Tolerance);
+    }
+
+    /// <summary>Z at rising frequencies, interpolated; how far it may be off, relative.</summary>
+    public double Interpolate(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
+    {
+        var error = 0.0;
+        var i = 0;
+        while (i < hertz.Length)
+        {
+            var end = i + 1;
+            WaveSegment? segment = null;
+            if (hertz[i] >= lowest && hertz[i] < segmentEnds[^1] && Load.IsSmooth)
+            {
+                var index = Array.BinarySearch(segmentEnds, hertz[i]);
+                index = index >= 0 ? index : ~index - 1;
+                while (end < hertz.Length && hertz[end] < segmentEnds[index + 1])
+                {
+                    end++;
+                }
+
+                // Fewer frequencies than nodes gain nothing.
+                segment =
+                    end - i < WaveSegment.FewestNodes
+                        ? null
+                        : WaveSegment.Fit(
+                            this,
+                            segmentEnds[index],
+                            segmentEnds[index + 1],
+                            Math.Min(column.Options.Tolerance, InterpolationTolerance),
+                            InterpolationTolerance
+                        );
+            }
+
+            if (segment is null)
+            {
+                Impedances(hertz[i..end], real[i..end], imaginary[i..end]);
+            }
+            else
+            {
+                error = Math.Max(error, segment.Impedances(hertz[i..end], real[i..end], imaginary[i..end]));
+            }
+
+            i = end;
+        }
+
+        return error;
     }
 
     /// <summary>The block that holds a frequency; null beyond them.</summary>

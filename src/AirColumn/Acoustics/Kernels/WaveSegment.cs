@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace AirColumn.Acoustics.Kernels;
@@ -9,12 +10,13 @@ namespace AirColumn.Acoustics.Kernels;
 /// </summary>
 internal sealed class WaveSegment
 {
-    private const int FewestNodes = 32;
+    public const int FewestNodes = 32;
     private const int MostNodes = 128;
 
     private readonly double scale;
     private readonly double shift;
     private readonly double impedance; // ρc/S
+    private double rest; // how far each wave may be off
     private readonly double[] coefficients; // of Re p⁻, Im p⁻, Re p⁺, Im p⁺, one after the other
 
     private WaveSegment(double low, double high, double impedance, double[] coefficients)
@@ -53,7 +55,11 @@ internal sealed class WaveSegment
 
             if (tail <= allowed * largest)
             {
-                return new WaveSegment(low, high, column.Impedance, coefficients);
+                return new WaveSegment(low, high, column.Impedance, coefficients)
+                {
+                    // The tail four times over, and the rounding of a sum of n.
+                    rest = 4 * tail + 1e-16 * n * largest,
+                };
             }
         }
 
@@ -82,6 +88,79 @@ internal sealed class WaveSegment
         var value = Vector256.FusedMultiplyAdd(Vector256.Create(t), next, Coefficient(0, n) - afterNext);
         var (back, on) = (new Complex(value[0], value[1]), new Complex(value[2], value[3]));
         return (on + back, (on - back) / impedance);
+    }
+
+    /// <summary>Z at frequencies in it, and how far any may be off, relative.</summary>
+    public double Impedances(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
+    {
+        var worst = Vector512<double>.Zero;
+        Span<double> some = stackalloc double[3 * ComplexLanes.Count];
+        for (var i = 0; i < hertz.Length; i += ComplexLanes.Count)
+        {
+            var count = Math.Min(ComplexLanes.Count, hertz.Length - i);
+            some[..ComplexLanes.Count].Fill(hertz[i + count - 1]);
+            hertz.Slice(i, count).CopyTo(some);
+            Eight(some, ref worst);
+            some.Slice(ComplexLanes.Count, count).CopyTo(real[i..]);
+            some.Slice(2 * ComplexLanes.Count, count).CopyTo(imaginary[i..]);
+        }
+
+        return Enumerable.Range(0, ComplexLanes.Count).Max(lane => worst.GetElement(lane));
+    }
+
+    // Frequencies in, Re and Im of Z out behind them.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void Eight(Span<double> some, ref Vector512<double> worst)
+    {
+        var n = coefficients.Length / 4;
+        ref var c = ref coefficients[0];
+        var t = Vector512.FusedMultiplyAdd(
+            Vector512.Sqrt(Vector512.LoadUnsafe(ref some[0])),
+            Vector512.Create(scale),
+            Vector512.Create(shift)
+        );
+        var twice = t + t;
+        var zero = Vector512<double>.Zero;
+        var (a, b, d, e) = (zero, zero, zero, zero);
+        var (aAfter, bAfter, dAfter, eAfter) = (zero, zero, zero, zero);
+        for (var k = n - 1; k > 0; k--)
+        {
+            var aNext = Vector512.FusedMultiplyAdd(twice, a, Vector512.Create(Unsafe.Add(ref c, k)) - aAfter);
+            var bNext = Vector512.FusedMultiplyAdd(
+                twice,
+                b,
+                Vector512.Create(Unsafe.Add(ref c, n + k)) - bAfter
+            );
+            var dNext = Vector512.FusedMultiplyAdd(
+                twice,
+                d,
+                Vector512.Create(Unsafe.Add(ref c, 2 * n + k)) - dAfter
+            );
+            var eNext = Vector512.FusedMultiplyAdd(
+                twice,
+                e,
+                Vector512.Create(Unsafe.Add(ref c, 3 * n + k)) - eAfter
+            );
+            (aAfter, bAfter, dAfter, eAfter) = (a, b, d, e);
+            (a, b, d, e) = (aNext, bNext, dNext, eNext);
+        }
+
+        var back = new ComplexLanes(
+            Vector512.FusedMultiplyAdd(t, a, Vector512.Create(c) - aAfter),
+            Vector512.FusedMultiplyAdd(t, b, Vector512.Create(Unsafe.Add(ref c, n)) - bAfter)
+        );
+        var on = new ComplexLanes(
+            Vector512.FusedMultiplyAdd(t, d, Vector512.Create(Unsafe.Add(ref c, 2 * n)) - dAfter),
+            Vector512.FusedMultiplyAdd(t, e, Vector512.Create(Unsafe.Add(ref c, 3 * n)) - eAfter)
+        );
+        var (p, u) = (on + back, on - back);
+        var z = impedance * (p / u);
+        z.Re.StoreUnsafe(ref some[ComplexLanes.Count]);
+        z.Im.StoreUnsafe(ref some[2 * ComplexLanes.Count]);
+        // Of p and u, each the sum of two waves.
+        var one = Vector512<double>.One;
+        var off = (one / Vector512.Sqrt(p.Norm) + one / Vector512.Sqrt(u.Norm)) * (2 * rest);
+        worst = Vector512.Max(worst, off);
     }
 
     private Vector256<double> Coefficient(int k, int n) =>

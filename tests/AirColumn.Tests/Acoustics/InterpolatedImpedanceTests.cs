@@ -1,0 +1,66 @@
+using System.Numerics;
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using FsCheck.Xunit;
+using static AirColumn.Tests.Acoustics.ReferenceAir;
+
+namespace AirColumn.Tests.Acoustics;
+
+public class InterpolatedImpedanceTests
+{
+    [Fact]
+    public void An_ordinary_tube_is_within_1e_10_and_says_so()
+    {
+        var bore = Bore.Build().Cylinder(Mm(31), Mm(30)).Cylinder(Mm(50), Mm(980)).Cone(Mm(75), Mm(120));
+        var column = new Column(bore.OpenEnd(Mm(3)), TableAir);
+        var grid = FrequencyGrid.Linear(20, 2000, 4096);
+        var curve = column.InterpolatedImpedance(grid);
+        Assert.InRange(curve.InterpolationError, 1e-16, 1e-10);
+        Compare(column.Impedance(grid), curve, 1e-10, "tube");
+        Assert.Equal(0, column.Impedance(grid).InterpolationError);
+    }
+
+    // Also where little is smooth: sharp peaks, capillaries, few frequencies, some below the waves.
+    [Property(MaxTest = 60)]
+    public void The_error_it_states_holds_on_any_bore(int seed)
+    {
+        var random = new Random(seed);
+        var plain = RandomBore.From(seed, 2e-3, 0.05, 1);
+        var (bore, fingering) =
+            random.Next(2) == 0 ? RandomOpenings.From(seed, plain) : (plain, Fingering.AllOpen);
+        var column = new Column(
+            bore,
+            TableAir,
+            new ColumnOptions { Fingering = fingering, Tolerance = 1e-13 }
+        );
+        var top = Math.Min(column.CutOnHertz, column.HighestHertz);
+        var grid = FrequencyGrid.Linear(0.01, 0.9 * Math.Min(top, 3000), 10 + random.Next(1500));
+        var curve = column.InterpolatedImpedance(grid);
+        Compare(column.Impedance(grid), curve, curve.InterpolationError, $"seed {seed}");
+    }
+
+    [Fact]
+    public void Beyond_the_radiation_model_it_refuses_as_the_exact_one_does()
+    {
+        var column = Column(new CylinderSection(Mm(40), Mm(500)), new OpenEnd(Mm(3)));
+        var grid = FrequencyGrid.Linear(100, 50_000, 100);
+        var problem = Assert.Throws<ArgumentOutOfRangeException>(() => column.InterpolatedImpedance(grid));
+        Assert.Contains("radiation of this open end", problem.Message, StringComparison.Ordinal);
+    }
+
+    // Both curves have errors of their own, which a peak or zero magnifies as a change of frequency of 1e-12 would.
+    private static void Compare(ImpedanceCurve exact, ImpedanceCurve curve, double allowed, string name)
+    {
+        for (var i = 1; i < exact.Count - 1; i++)
+        {
+            var slope = Complex.Abs(exact[i + 1] - exact[i - 1]) / Complex.Abs(exact[i]);
+            var steepness = slope * exact.Grid[i].Hertz / (exact.Grid[i + 1] - exact.Grid[i - 1]).Hertz;
+            Near.Relative(
+                exact[i],
+                curve[i],
+                allowed + 1e-11 + 1e-12 * steepness,
+                $"{name}, {exact.Grid[i]}"
+            );
+        }
+    }
+}
