@@ -20,7 +20,7 @@ namespace AirColumn.Acoustics.Kernels;
 /// </remarks>
 internal readonly ref struct ConeLanes
 {
-    private const int Points = Perturbation.Degree + 1;
+    private const int Points = 5;
 
     // Lobatto points in 0 … 1.
     private static readonly double[] Places =
@@ -32,8 +32,7 @@ internal readonly ref struct ConeLanes
         1,
     ];
 
-    // Legendre coefficients, mean first, from the values at the points.
-    private static readonly double[] ToLegendre = Projection();
+    private static readonly double Inner = Math.Sqrt(3.0 / 7); // of the points in −1 … 1
 
     private readonly SectionElement element;
     private readonly Vector512<double> k;
@@ -80,6 +79,8 @@ internal readonly ref struct ConeLanes
         var total = LaneMatrix.Identity;
         var steps = 1;
         var x = from;
+        ComplexLanes zetaHere = default;
+        ComplexLanes dHere = default;
         while (x < to)
         {
             var h = (to - x) / steps;
@@ -89,7 +90,11 @@ internal readonly ref struct ConeLanes
             }
 
             var a0 = start + slope * (x - from);
-            q[0] = CoefficientAt(a0, slope, out var zetaHere, out var dHere);
+            if (x == from)
+            {
+                q[0] = CoefficientAt(a0, slope, out zetaHere, out dHere);
+            }
+
             for (var i = 1; i < Points - 1; i++)
             {
                 q[i] = CoefficientAt(a0 + slope * h * Places[i], slope, out _, out _);
@@ -116,6 +121,8 @@ internal readonly ref struct ConeLanes
 
             total = (total * waves).Normalised();
             x = steps == 0 ? to : x + h;
+            // Where this step ends the next begins.
+            (q[0], zetaHere, dHere) = (q[Points - 1], zetaThere, dThere);
         }
 
         return total;
@@ -185,17 +192,7 @@ internal readonly ref struct ConeLanes
         solution = default;
         shorter = 1;
         Span<ComplexLanes> c = stackalloc ComplexLanes[Points];
-        for (var n = 0; n < Points; n++)
-        {
-            var sum = ToLegendre[n * Points] * q[0];
-            for (var i = 1; i < Points; i++)
-            {
-                sum += ToLegendre[n * Points + i] * q[i];
-            }
-
-            c[n] = (-h * h) * sum;
-        }
-
+        Project(q, h, c);
         var z = c[0];
         var (linear, highest) = (c[1].Largest(), c[Points - 1].Largest());
         // In a wave shorter than the step a perturbation counts by its share of half a wave.
@@ -211,40 +208,10 @@ internal readonly ref struct ConeLanes
             return false;
         }
 
-        Span<ComplexLanes> rows = stackalloc ComplexLanes[Perturbation.Rows];
-        rows[0] = Oscillation.At(z, rows[1..]);
-        solution = Corrected(c, rows);
+        Span<ComplexLanes> eta = stackalloc ComplexLanes[Oscillation.Orders];
+        var xi = Oscillation.At(z, eta);
+        solution = new Solution(z, xi, eta[0], eta[1], new Perturbation(c, eta));
         return true;
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static Solution Corrected(ReadOnlySpan<ComplexLanes> c, ReadOnlySpan<ComplexLanes> rows)
-    {
-        var (square, mixed, curved, third) = (c[1] * c[1], c[1] * c[2], c[2] * c[2], c[1] * c[3]);
-        Span<ComplexLanes> f = stackalloc ComplexLanes[Perturbation.Functions];
-        for (var function = 0; function < Perturbation.Functions; function++)
-        {
-            var sum = ComplexLanes.Zero;
-            for (var r = 0; r < Perturbation.Rows - 1; r++)
-            {
-                var first = (function * Perturbation.Rows + r) * Perturbation.Degree;
-                var second = (function * Perturbation.Rows + r) * Perturbation.Pairs;
-                var factor =
-                    Perturbation.First[first] * c[1]
-                    + Perturbation.First[first + 1] * c[2]
-                    + Perturbation.First[first + 2] * c[3]
-                    + Perturbation.First[first + 3] * c[4]
-                    + Perturbation.Second[second] * square
-                    + Perturbation.Second[second + 1] * mixed
-                    + Perturbation.Second[second + 2] * curved
-                    + Perturbation.Second[second + 3] * third;
-                sum += factor * rows[r];
-            }
-
-            f[function] = sum;
-        }
-
-        return new Solution(c[0], rows[0], rows[1], rows[2], f[0], f[1], f[2], f[3]);
     }
 
     // ψ = √ζ·φ, w = j/(kμ√ζ)·(φ' − ηφ) with η = (ln(a/√ζ))' = g(1 − ½·Dζ/ζ); here from there. In the flow of a pressure that is
@@ -252,10 +219,10 @@ internal readonly ref struct ConeLanes
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private LaneMatrix ToWaves(in Solution f, double h, in End here, in End there)
     {
-        var u = f.Xi + f.U;
-        var v = f.Eta0 + f.V;
-        var vSlope = f.Xi + f.VSlope;
-        var uSlope = f.Z * f.Eta0 + f.USlope;
+        var u = f.Xi + f.Rest.U;
+        var v = f.Eta0 + f.Rest.V;
+        var vSlope = f.Xi + f.Rest.VSlope;
+        var uSlope = f.Z * f.Eta0 + f.Rest.USlope;
         var (eta, etaAfter) = (here.Eta, there.Eta);
         var a = vSlope - h * (v * etaAfter);
         var b = -h * v;
@@ -270,9 +237,9 @@ internal readonly ref struct ConeLanes
         var c =
             (-1 / h) * uSlope
             + rest * f.Xi
-            - h * (product * (f.Z * f.Eta1 - f.V))
-            + etaAfter * f.U
-            - eta * f.VSlope;
+            - h * (product * (f.Z * f.Eta1 - f.Rest.V))
+            + etaAfter * f.Rest.U
+            - eta * f.Rest.VSlope;
         var inverse = here.Root.Inverse();
         var inverseAfter = there.Root.Inverse();
         var inertia = element.Frame * k; // kμ
@@ -284,27 +251,20 @@ internal readonly ref struct ConeLanes
         ).OfWaves();
     }
 
-    private static double[] Projection()
+    // Legendre coefficients of the polynomial through the points, the mean first, times −h²: by Lobatto's rule, whose weights are
+    // 1/10, 49/90, 32/45.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static void Project(ReadOnlySpan<ComplexLanes> q, double h, Span<ComplexLanes> c)
     {
-        // Interpolation: the inverse of the matrix of Legendre polynomials at the points.
-        var matrix = MathNet.Numerics.LinearAlgebra.Matrix<double>.Build.Dense(
-            Points,
-            Points,
-            (i, n) => Legendre(n, 2 * Places[i] - 1)
-        );
-        var inverse = matrix.Inverse();
-        return [.. Enumerable.Range(0, Points * Points).Select(i => inverse[i / Points, i % Points])];
+        var scale = -h * h;
+        var (ends, inner) = (q[0] + q[4], q[1] + q[3]);
+        var (endsApart, innerApart) = (q[4] - q[0], q[3] - q[1]);
+        c[0] = scale / 20 * ends + scale * 49 / 180 * inner + scale * 16 / 45 * q[2];
+        c[1] = scale * 3 / 20 * endsApart + scale * 49 / 60 * Inner * innerApart;
+        c[2] = scale / 4 * ends + scale * 7 / 36 * inner + scale * -8 / 9 * q[2];
+        c[3] = scale * 7 / 20 * endsApart + scale * -49 / 60 * Inner * innerApart;
+        c[4] = scale / 5 * ends + scale * -7 / 15 * inner + scale * 8 / 15 * q[2];
     }
-
-    private static double Legendre(int n, double x) =>
-        n switch
-        {
-            0 => 1,
-            1 => x,
-            2 => (3 * x * x - 1) / 2,
-            3 => (5 * x * x - 3) * x / 2,
-            _ => ((35 * x * x - 30) * x * x + 3) / 8,
-        };
 
     // One end of a step: a'/a, Dζ/ζ, √ζ.
     private readonly struct End(double g, ComplexLanes d, ComplexLanes root)
@@ -322,19 +282,13 @@ internal readonly ref struct ConeLanes
         ComplexLanes xi,
         ComplexLanes eta0,
         ComplexLanes eta1,
-        ComplexLanes u,
-        ComplexLanes uSlope,
-        ComplexLanes v,
-        ComplexLanes vSlope
+        Perturbation rest
     )
     {
         public readonly ComplexLanes Z = z;
         public readonly ComplexLanes Xi = xi;
         public readonly ComplexLanes Eta0 = eta0;
         public readonly ComplexLanes Eta1 = eta1;
-        public readonly ComplexLanes U = u;
-        public readonly ComplexLanes USlope = uSlope;
-        public readonly ComplexLanes V = v;
-        public readonly ComplexLanes VSlope = vSlope;
+        public readonly Perturbation Rest = rest;
     }
 }

@@ -9,20 +9,20 @@ namespace AirColumn.Acoustics.Kernels;
 /// </summary>
 internal static class Oscillation
 {
-    /// <summary>η₀ to η₅.</summary>
-    public const int Orders = 6;
+    /// <summary>η₀ to η₄.</summary>
+    public const int Orders = 5;
 
     private const int Terms = 10;
 
-    // Series of η₅ and η₄: 2ᵐ(q + m)!/(q!(2q + 2m + 1)!).
-    private static readonly double[] Fifth = Series(5);
+    // Series of η₄ and η₃: 2ᵐ(q + m)!/(q!(2q + 2m + 1)!).
     private static readonly double[] Fourth = Series(4);
+    private static readonly double[] Third = Series(3);
 
     /// <summary>
     /// ξ and the η, over a common positive factor of each lane that keeps them in range.
     /// </summary>
     /// <param name="z">Z.</param>
-    /// <param name="eta">Receives η₀ to η₅, those of high order to fewer digits: they come with small factors.</param>
+    /// <param name="eta">Receives η₀ to η₄, those of high order to fewer digits: they come with small factors.</param>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     public static ComplexLanes At(in ComplexLanes z, Span<ComplexLanes> eta)
     {
@@ -96,13 +96,13 @@ internal static class Oscillation
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static ComplexLanes Small(in ComplexLanes z, Span<ComplexLanes> eta)
     {
-        var fifth = Horner(z, Fifth);
         var fourth = Horner(z, Fourth);
-        eta[5] = fifth;
+        var third = Horner(z, Third);
         eta[4] = fourth;
+        eta[3] = third;
         // ηₘ₋₂ = Z·ηₘ + (2m − 1)·ηₘ₋₁, which is the stable direction; η₋₁ is ξ.
-        var (after, now) = (fifth, fourth);
-        for (var m = 5; m >= 2; m--)
+        var (after, now) = (fourth, third);
+        for (var m = 4; m >= 2; m--)
         {
             var next = z * after + (2 * m - 1.0) * now;
             eta[m - 2] = next;
