@@ -47,15 +47,15 @@ internal static class PerformancePage
             "Cones in a row, 30 to 60 mm over 1.3 m, rim of 3 mm, full losses that vary along each cone, 20 Hz to 2 kHz. *Plain* is a textbook "
                 + "program in complex numbers with a cylinder of the mean radius for each cone. The kernel carries waves through "
                 + "stretches of about a third of the bore; short sections are joined in a stretch when a band of frequencies is first asked for, so "
-                + "that its time does not depend on how many there are. *Compile and kernel* is a new column and its first curve. *Narrow* has a "
+                + "that its time does not depend on how many there are. *Compile and kernel* is a new column and its first curve. *Interpolated* is a curve for one use, of a column that keeps nothing from it. *Narrow* has a "
                 + "twentieth of the radii."
         );
         Line(text);
         Line(
             text,
-            "| sections | plain, ms | kernel, µs | ns per section and frequency | plain over kernel | narrow, µs | without vectors, µs | in quantities, over kernel | compile and kernel, ms | kernel allocates |"
+            "| sections | plain, ms | kernel, µs | ns per section and frequency | plain over kernel | narrow, µs | without vectors, µs | in quantities, over kernel | compile and kernel, ms | interpolated, ms | kernel allocates |"
         );
-        Line(text, "|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|");
+        Line(text, "|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|");
         foreach (var sections in new[] { 1, 10, 50, 200 })
         {
             var plain = PlainShare * Of("Plain", sections);
@@ -65,6 +65,7 @@ internal static class PerformancePage
                 $"| {sections} | {Show(plain / 1e6)} | {Show(kernel / 1e3)} | {Show(kernel / Points / sections)} | {Show(plain / kernel)} | "
                     + $"{Show(Of("NarrowBore", sections) / 1e3)} | {Show(Of("ScalarKernel", sections) / 1e3)} | "
                     + $"{Show(Of("Quantities", sections) / kernel)} | {Show(Of("CompileAndKernel", sections) / 1e6)} | "
+                    + $"{Show(Of("Interpolated", sections) / 1e6)} | "
                     + $"{medians[("Kernel", sections)].GcStats.GetBytesAllocatedPerOperation(medians[("Kernel", sections)].BenchmarkCase)} B |"
             );
         }

@@ -4,7 +4,7 @@ public class ColumnToolErrorTests
 {
     private const int Failure = 1;
     private const int BadInput = 2;
-    private const string Verbs = "impedance, resonances, length, air";
+    private const string Verbs = "impedance, resonances, sweep, length, air";
 
     // C12 is 440·2^(87/12) Hz. Plane waves end at ka = 3.8317, the first zero of J1 (from memory), with a = 20 mm.
     [Theory]
