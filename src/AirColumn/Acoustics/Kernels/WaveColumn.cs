@@ -22,6 +22,9 @@ internal sealed class WaveColumn
     private const double WidestRatio = 1.25;
     private const int MostHalvings = 4;
 
+    // Some tens of megabytes at most; a bore so long that more are needed is answered frequency by frequency above.
+    private const int MostBlocks = 10_000;
+
     // Of the waves; beside a sharp resonance Z is some hundred times as far off.
     private const double InterpolationTolerance = 1e-13;
 
@@ -33,6 +36,7 @@ internal sealed class WaveColumn
     private readonly double lowest; // Hz
     private readonly double turn; // from ratio to width
     private readonly double width; // Hz
+    private readonly double highest; // Hz
     private readonly int turnIndex;
     private readonly WaveBlock?[] blocks;
     private readonly double[] segmentEnds; // Hz, rising
@@ -62,7 +66,7 @@ internal sealed class WaveColumn
         // A ratio until its width is that of the others.
         turnIndex = Math.Max(0, (int)Math.Ceiling(Math.Log(width / (WidestRatio - 1) / lowest, WidestRatio)));
         turn = lowest * Math.Pow(WidestRatio, turnIndex);
-        var highest = Math.Min(column.HighestHertz, 1e6);
+        highest = Math.Min(column.HighestHertz, turn + (MostBlocks - turnIndex) * width);
         segmentEnds = SegmentEnds(
             total,
             c,
@@ -87,7 +91,7 @@ internal sealed class WaveColumn
     /// <summary>ρc/S at the blown end.</summary>
     public double Impedance { get; }
 
-    /// <summary>Z at frequencies that the column answers; only as many spans as are long.</summary>
+    /// <summary>Z at frequencies that the column answers; the three spans of one length.</summary>
     public void Impedances(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
     {
         var i = 0;
@@ -224,6 +228,11 @@ internal sealed class WaveColumn
     /// <summary>The block that holds a frequency; null beyond them.</summary>
     public WaveBlock? BlockAt(double hertz)
     {
+        if (hertz > highest)
+        {
+            return null;
+        }
+
         var index =
             hertz < turn
                 ? (int)Math.Log(hertz / lowest, WidestRatio)
@@ -240,15 +249,9 @@ internal sealed class WaveColumn
             index++;
         }
 
-        if (index >= blocks.Length)
-        {
-            return null;
-        }
-
         var block = Volatile.Read(ref blocks[index]);
         if (block is null)
         {
-            var highest = Math.Min(column.HighestHertz, 1e6);
             block = WaveBlock.Compile(
                 this,
                 LowOf(index),
@@ -262,11 +265,11 @@ internal sealed class WaveColumn
     }
 
     // A few resonances each, narrower below, where √f turns; and at corners.
-    private double[] SegmentEnds(double length, double c, double highest)
+    private double[] SegmentEnds(double length, double c, double end)
     {
         var ends = new SortedSet<double> { lowest };
         var spacing = ModesPerSegment * c / (2 * length);
-        for (var f = spacing; f < highest * (1 - 1e-9); f += spacing)
+        for (var f = spacing; f < end * (1 - 1e-9); f += spacing)
         {
             ends.Add(f);
         }
@@ -276,8 +279,8 @@ internal sealed class WaveColumn
             ends.Add(f);
         }
 
-        ends.UnionWith(Corners.Where(corner => corner > lowest && corner < highest));
-        ends.Add(highest);
+        ends.UnionWith(Corners.Where(corner => corner > lowest && corner < end));
+        ends.Add(end);
         return [.. ends];
     }
 
