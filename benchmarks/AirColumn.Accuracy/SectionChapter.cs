@@ -49,6 +49,7 @@ internal static class SectionChapter
         }
 
         quantities.Add(LossFits());
+        quantities.Add(Cones());
         return new Chapter(
             "Losses and sections",
             "How well the one-dimensional equations are solved, not how true they are. Friction and heat conduction in a circular "
@@ -210,6 +211,42 @@ internal static class SectionChapter
             "12 to 90 mm, 40 Hz to 4 kHz",
             "",
             errors
+        );
+    }
+
+    // Ten cones in a row, as a curve is computed.
+    private static Quantity Cones()
+    {
+        var errors = new List<double>();
+        foreach (var row in ReferenceTable.Read("cones-lossy-34-digits.csv").Rows)
+        {
+            var diameters = Enumerable
+                .Range(0, 11)
+                .Select(i =>
+                    row.Text("bore") switch
+                    {
+                        "widening" => 30 + 3.0 * i,
+                        "narrow" => 2 + 0.1 * i,
+                        _ => i % 2 == 0 ? 30 : 33,
+                    }
+                )
+                .ToList();
+            var bore = new Bore(
+                diameters.Zip(diameters.Skip(1), (a, b) => new ConeSection(Mm(a), Mm(b), Mm(130))),
+                new ClosedEnd()
+            );
+            var (real, imaginary) = (new double[1], new double[1]);
+            new Column(bore, TableAir).Impedance([row["frequency_hz"]], real, imaginary);
+            errors.Add(Relative(new Complex(row["re"], row["im"]), new Complex(real[0], imaginary[0])));
+        }
+
+        return new Quantity(
+            "Impedance of ten cones in a row, with losses",
+            "`cones-lossy-34-digits.csv`, collocation in 34 digits",
+            "2 to 60 mm, 1.3 m, 25 Hz to 2 kHz",
+            "",
+            errors,
+            2e-13
         );
     }
 
