@@ -45,7 +45,7 @@ internal static class PerformancePage
         Line(
             text,
             "Cones in a row, 30 to 60 mm over 1.3 m, rim of 3 mm, full losses that vary along each cone, 20 Hz to 2 kHz. *Plain* is a textbook "
-                + "program in complex numbers with a cylinder of the mean radius for each cone. The kernel carries waves through "
+                + "program in complex numbers with a cylinder of the mean radius for each cone and a closed end, timed at every 64th frequency and counted for all. The kernel carries waves through "
                 + "stretches of about a third of the bore; short sections are joined in a stretch when a band of frequencies is first asked for, so "
                 + "that its time does not depend on how many there are. *Compile and kernel* is a new column and its first curve. *Interpolated* is a curve for one use, of a column that keeps nothing from it. *Narrow* has a "
                 + "twentieth of the radii."

@@ -153,7 +153,7 @@ public sealed class Column
     /// Input impedance over a grid of frequencies; at an open blown end with the air outside it, which the correction of
     /// <see cref="BlownEnd"/> stands for.
     /// </summary>
-    /// <param name="grid">The frequencies; 0.001 Hz and up, to ka = 3.8 at a radiating end (3 where its wall has a thickness).</param>
+    /// <param name="grid">The frequencies; 0.001 Hz and up, to ka = 3.8 at a radiating end.</param>
     /// <returns>The curve; it warns where frequencies lie above <see cref="CutOn"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>
     public ImpedanceCurve Impedance(FrequencyGrid grid)

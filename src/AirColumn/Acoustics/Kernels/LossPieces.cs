@@ -38,48 +38,8 @@ internal static class LossPieces
         out ComplexLanes shunt
     )
     {
-        var thermal = viscous * rootPrandtl;
-        var (first, second) = (Index(lowest), Index(lowest * rootPrandtl));
-        if (first != Index(highest) || second != Index(highest * rootPrandtl))
-        {
-            series = Mixed(viscous, Index(lowest), Index(highest), false);
-            shunt = Mixed(thermal, second, Index(highest * rootPrandtl), true);
-            return;
-        }
-
-        var (one, two) = (Pieces[first], Pieces[second]);
-        var (x, y) = (one.Variable(viscous), two.Variable(thermal));
-        var (t, u) = (one.Scaled(x), two.Scaled(y));
-        // Four chains of multiplications side by side.
-        ReadOnlySpan<double> c = one.Series;
-        ReadOnlySpan<double> d = two.Shunt;
-        var (a, b) = (Vector512.Create(c[0]), Vector512.Create(c[1]));
-        var (e, f) = (Vector512.Create(d[0]), Vector512.Create(d[1]));
-        var both = Math.Min(c.Length, d.Length);
-        var k = 2;
-        for (; k < both; k += 2)
-        {
-            a = Vector512.FusedMultiplyAdd(a, t, Vector512.Create(c[k]));
-            b = Vector512.FusedMultiplyAdd(b, t, Vector512.Create(c[k + 1]));
-            e = Vector512.FusedMultiplyAdd(e, u, Vector512.Create(d[k]));
-            f = Vector512.FusedMultiplyAdd(f, u, Vector512.Create(d[k + 1]));
-        }
-
-        for (var i = k; i < c.Length; i += 2)
-        {
-            a = Vector512.FusedMultiplyAdd(a, t, Vector512.Create(c[i]));
-            b = Vector512.FusedMultiplyAdd(b, t, Vector512.Create(c[i + 1]));
-        }
-
-        for (var i = k; i < d.Length; i += 2)
-        {
-            e = Vector512.FusedMultiplyAdd(e, u, Vector512.Create(d[i]));
-            f = Vector512.FusedMultiplyAdd(f, u, Vector512.Create(d[i + 1]));
-        }
-
-        var scale = first == 0 ? Vector512<double>.One / x : x;
-        series = new ComplexLanes(a * scale, b * scale);
-        shunt = second == 0 ? new ComplexLanes(e, f) : new ComplexLanes(e * y, f * y);
+        series = Mixed(viscous, Index(lowest), Index(highest), false);
+        shunt = Mixed(viscous * rootPrandtl, Index(lowest * rootPrandtl), Index(highest * rootPrandtl), true);
     }
 
     /// <summary>F/(1 − F) at one argument.</summary>

@@ -1,6 +1,7 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using AirColumn.Acoustics.Losses;
 
 namespace AirColumn.Acoustics.Kernels;
 
@@ -60,7 +61,7 @@ internal static class ThinLayers
 
     private static double[] Series()
     {
-        var (shunt, series) = Ratios();
+        var (shunt, series) = (LargeArgument.Shunt(Orders), LargeArgument.Series(Orders));
         var c = new double[8 * Orders];
         for (var k = 1; k <= Orders; k++)
         {
@@ -79,7 +80,7 @@ internal static class ThinLayers
 
     private static int[] Terms()
     {
-        var (_, series) = Ratios();
+        var series = LargeArgument.Series(Orders);
         var needed = new int[20];
         for (var n = 0; n < needed.Length; n++)
         {
@@ -95,47 +96,5 @@ internal static class ThinLayers
         }
 
         return needed;
-    }
-
-    // F = 2w·H₁/H₀ with H(ν) = Σ aₖ(ν)·(−w)ᵏ, and F/(1 − F) from it, term by term.
-    private static (double[] Shunt, double[] Series) Ratios()
-    {
-        var (numerator, denominator) = (Hankel(4), Hankel(0));
-        var f = new double[Orders];
-        for (var k = 0; k < Orders; k++)
-        {
-            var rest = numerator[k];
-            for (var i = 0; i < k; i++)
-            {
-                rest -= f[i] / 2 * denominator[k - i];
-            }
-
-            f[k] = 2 * rest;
-        }
-
-        var quotient = new double[Orders];
-        for (var k = 0; k < Orders; k++)
-        {
-            quotient[k] = f[k];
-            for (var i = 0; i < k; i++)
-            {
-                quotient[k] += f[i] * quotient[k - 1 - i];
-            }
-        }
-
-        return (f, quotient);
-    }
-
-    private static double[] Hankel(double fourNuSquared)
-    {
-        var a = new double[Orders + 1];
-        a[0] = 1;
-        for (var k = 1; k < a.Length; k++)
-        {
-            var odd = 2 * k - 1;
-            a[k] = -a[k - 1] * (fourNuSquared - odd * odd) / (8 * k);
-        }
-
-        return a;
     }
 }

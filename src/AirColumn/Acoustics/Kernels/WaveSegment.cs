@@ -16,12 +16,12 @@ internal sealed class WaveSegment
     private readonly double scale;
     private readonly double shift;
     private readonly double impedance; // ρc/S
-    private double rest; // how far each wave may be off
+    private readonly double rest; // how far each wave may be off
     private readonly double[] coefficients; // of Re p⁻, Im p⁻, Re p⁺, Im p⁺, one after the other
 
-    private WaveSegment(double low, double high, double impedance, double[] coefficients)
+    private WaveSegment(double low, double high, double impedance, double[] coefficients, double rest)
     {
-        this.impedance = impedance;
+        (this.impedance, this.rest) = (impedance, rest);
         (Low, High, this.coefficients) = (low, high, coefficients);
         (scale, shift) = Variable(low, high);
     }
@@ -55,11 +55,9 @@ internal sealed class WaveSegment
 
             if (tail <= allowed * largest)
             {
-                return new WaveSegment(low, high, column.Impedance, coefficients)
-                {
-                    // The tail four times over, and the rounding of a sum of n.
-                    rest = 4 * tail + 1e-16 * n * largest,
-                };
+                // The tail four times over, and the rounding of a sum of n.
+                var rest = 4 * tail + 1e-16 * n * largest;
+                return new WaveSegment(low, high, column.Impedance, coefficients, rest);
             }
         }
 

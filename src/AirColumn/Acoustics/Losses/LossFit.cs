@@ -18,11 +18,11 @@ internal readonly ref struct LossFit
 
     private const int FewestNodes = 4;
     private const int MostNodes = 16;
-    private const int Orders = 11;
+    private const int Orders = 10;
 
     // The terms as series in w = 1/(√j·s): F = Σ a[k]·wᵏ⁺¹ from the quotient of the Hankel series, and F/(1 − F) from it.
-    private static readonly double[] ShuntSeries = RatioSeries();
-    private static readonly double[] SeriesSeries = Quotient(ShuntSeries);
+    private static readonly double[] ShuntSeries = LargeArgument.Shunt(Orders);
+    private static readonly double[] SeriesSeries = LargeArgument.Series(Orders);
 
     private readonly GasConstants gas;
     private readonly double omega;
@@ -147,53 +147,5 @@ internal readonly ref struct LossFit
         }
 
         return sum;
-    }
-
-    // F = 2w·H₁/H₀ with H(ν) = Σ aₖ(ν)·(−w)ᵏ.
-    private static double[] RatioSeries()
-    {
-        var (numerator, denominator) = (Hankel(4), Hankel(0));
-        var ratio = new double[Orders - 1];
-        for (var k = 0; k < ratio.Length; k++)
-        {
-            var rest = numerator[k];
-            for (var i = 0; i < k; i++)
-            {
-                rest -= ratio[i] / 2 * denominator[k - i];
-            }
-
-            ratio[k] = 2 * rest;
-        }
-
-        return ratio;
-    }
-
-    private static double[] Hankel(double fourNuSquared)
-    {
-        var a = new double[Orders];
-        a[0] = 1;
-        for (var k = 1; k < a.Length; k++)
-        {
-            var odd = 2 * k - 1;
-            a[k] = -a[k - 1] * (fourNuSquared - odd * odd) / (8 * k);
-        }
-
-        return a;
-    }
-
-    // F/(1 − F) = F + F·(that), term by term.
-    private static double[] Quotient(double[] f)
-    {
-        var quotient = new double[f.Length];
-        for (var k = 0; k < f.Length; k++)
-        {
-            quotient[k] = f[k];
-            for (var i = 0; i < k; i++)
-            {
-                quotient[k] += f[i] * quotient[k - 1 - i];
-            }
-        }
-
-        return quotient;
     }
 }
