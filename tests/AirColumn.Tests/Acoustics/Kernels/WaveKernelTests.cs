@@ -111,7 +111,7 @@ public class WaveKernelTests
             // frequency is allowed. Large steps of diameter cost digits of the waves, not of the impedance itself.
             var expected = column.InputImpedance(2 * Math.PI * hertz[i]);
             var beside = column.InputImpedance(2 * Math.PI * hertz[i] * (1 + 1e-11));
-            var allowed = 1e-10 * Complex.Abs(expected) + 3 * Complex.Abs(beside - expected);
+            var allowed = 1e-11 * Complex.Abs(expected) + 3 * Complex.Abs(beside - expected);
             Near.Absolute(
                 0,
                 Complex.Abs(new Complex(real[i], imaginary[i]) - expected) / allowed,
