@@ -24,11 +24,9 @@ public sealed class Column
     // A period of a quarter of an hour: below it nothing is sound, and quotients of rounding begin to matter.
     private const double LowestHertz = 1e-3;
 
+    private readonly CompiledColumn compiled;
     private readonly Element[] elements; // from the blown end
-    private readonly HoleSite[] holes; // from the blown end
     private readonly FarEndLoad[] loads; // all that end something
-    private readonly FarEndLoad load;
-    private readonly string[] airWarnings;
     private readonly double steepest;
     private WaveColumn? waves; // made when a curve is first asked for
 
@@ -39,56 +37,28 @@ public sealed class Column
     /// <exception cref="ArgumentNullException">The bore or the air is null.</exception>
     /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
     public Column(Bore bore, AirProfile air, ColumnOptions? options = null)
+        : this(
+            new ColumnParts(
+                bore ?? throw new ArgumentNullException(nameof(bore)),
+                air ?? throw new ArgumentNullException(nameof(air)),
+                options ?? new ColumnOptions()
+            ),
+            null
+        ) { }
+
+    internal Column(in ColumnParts parts, CompiledColumn? previous)
     {
-        ArgumentNullException.ThrowIfNull(bore);
-        ArgumentNullException.ThrowIfNull(air);
-        Bore = bore;
-        AirProfile = air;
-        Options = options ?? new ColumnOptions();
-        Air = air.At(0, bore.LengthMetres);
-        var compiler = new ColumnCompiler(bore, air, Options);
-        var states = Options.Fingering.ForHoles(bore.Holes.Count, nameof(options));
-        (elements, holes) = compiler.Compile();
-        elements = Fingered(states);
-        airWarnings = [.. compiler.Warnings];
-        var last = bore.Sections[^1];
-        load = new FarEndLoad(
-            bore.FarEnd,
-            last.WallAt(last.LengthMetres),
-            air.At(bore.LengthMetres, bore.LengthMetres).Constants,
-            Options
-        );
-        var blownRadius = bore.Sections[0].WallAt(0).Radius;
-        var blownArea = Math.PI * blownRadius * blownRadius;
-        CharacteristicImpedance = Gas.Density * Gas.SpeedOfSound / blownArea;
-        Blown = new BlownLoad(Options.BlownEnd, blownRadius, Gas);
-        steepest = Options.Wavefronts != Wavefronts.Plane ? bore.Sections.Max(s => s.SteepestSlope) : 0;
+        (Bore, AirProfile, Options) = parts;
+        Air = AirProfile.At(0, Bore.LengthMetres);
+        var states = Options.Fingering.ForHoles(Bore.Holes.Count, "options");
+        compiled = ColumnCompiler.Compile(parts, previous);
+        elements = compiled.Fingered(states);
+        var blownRadius = Bore.Sections[0].WallAt(0).Radius;
+        CharacteristicImpedance = Gas.Density * Gas.SpeedOfSound / (Math.PI * blownRadius * blownRadius);
+        steepest = Options.Wavefronts != Wavefronts.Plane ? Bore.Sections.Max(s => s.SteepestSlope) : 0;
         CutOnHertz = Sections(elements)
             .Min(e => ThinEnd.CutOnKa * e.Gas.SpeedOfSound / (2 * Math.PI * e.Section.LargestRadius));
-        loads = [load, .. Loads(elements), .. Blown.Loads];
-        HighestHertz = loads.Min(end => end.HighestFrequency);
-    }
-
-    private Column(Column other, Fingering fingering)
-    {
-        (Bore, Air, AirProfile, load, holes) = (
-            other.Bore,
-            other.Air,
-            other.AirProfile,
-            other.load,
-            other.holes
-        );
-        airWarnings = other.airWarnings;
-        (CharacteristicImpedance, Blown, CutOnHertz, steepest) = (
-            other.CharacteristicImpedance,
-            other.Blown,
-            other.CutOnHertz,
-            other.steepest
-        );
-        Options = other.Options with { Fingering = fingering };
-        elements = other.elements;
-        elements = Fingered(fingering.ForHoles(holes.Length, nameof(fingering)));
-        loads = [load, .. Loads(elements), .. Blown.Loads];
+        loads = [Load, .. Loads(elements), .. Blown.Loads];
         HighestHertz = loads.Min(end => end.HighestFrequency);
     }
 
@@ -118,15 +88,20 @@ public sealed class Column
     /// <summary>ρc/S at the blown end: characteristic impedance without losses, Pa·s/m³.</summary>
     public double CharacteristicImpedance { get; }
 
+    /// <summary>The two-ports, every tone hole open.</summary>
+    internal CompiledColumn Compiled => compiled;
+
+    internal ColumnParts Parts => new(Bore, AirProfile, Options);
+
     /// <summary>The air that moves outside an open blown end.</summary>
-    internal BlownLoad Blown { get; }
+    internal BlownLoad Blown => compiled.Blown;
 
     internal IReadOnlyList<Element> Elements => elements;
 
     internal WaveColumn Waves =>
         waves ?? Interlocked.CompareExchange(ref waves, new WaveColumn(this), null) ?? waves;
 
-    internal FarEndLoad Load => load;
+    internal FarEndLoad Load => compiled.Load;
 
     /// <summary>The gas at the blown end.</summary>
     internal GasConstants Gas => Air.Constants;
@@ -146,8 +121,33 @@ public sealed class Column
     public Column WithFingering(Fingering fingering)
     {
         ArgumentNullException.ThrowIfNull(fingering);
-        return new Column(this, fingering);
+        _ = fingering.ForHoles(Bore.Holes.Count, nameof(fingering));
+        return With(Parts with { Options = Options with { Fingering = fingering } });
     }
+
+    /// <summary>
+    /// This column with another bore: what was compiled of sections, holes and ends that stay the same objects is shared, as after
+    /// <see cref="Bore.WithSection"/>.
+    /// </summary>
+    /// <param name="bore">The other bore.</param>
+    /// <exception cref="ArgumentNullException">The bore is null.</exception>
+    /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
+    public Column WithBore(Bore bore)
+    {
+        ArgumentNullException.ThrowIfNull(bore);
+        return With(Parts with { Bore = bore });
+    }
+
+    /// <summary>This column with other air in it.</summary>
+    /// <param name="air">What fills it.</param>
+    /// <exception cref="ArgumentNullException">The air is null.</exception>
+    public Column WithAir(AirProfile air)
+    {
+        ArgumentNullException.ThrowIfNull(air);
+        return With(Parts with { Air = air });
+    }
+
+    internal Column With(in ColumnParts parts) => new(parts, compiled);
 
     /// <summary>
     /// Input impedance over a grid of frequencies; at an open blown end with the air outside it, which the correction of
@@ -281,7 +281,7 @@ public sealed class Column
     /// <summary>What a user should know of answers up to a frequency in Hz.</summary>
     internal IReadOnlyList<string> WarningsUpTo(double hertz)
     {
-        var warnings = new List<string>(airWarnings);
+        var warnings = new List<string>(compiled.Warnings);
         warnings.AddRange(loads.Select(end => end.Warning).OfType<string>().Distinct());
         warnings.AddRange(OpeningWarnings.Of(Bore, Options.Fingering, hertz, Gas));
 
@@ -312,7 +312,7 @@ public sealed class Column
     /// </summary>
     internal (Complex Pressure, Complex Flow, double LogScale) InputState(double omega)
     {
-        var (p, u, logScale) = Chain.StateAtInlet(elements, load, CharacteristicImpedance, omega);
+        var (p, u, logScale) = Chain.StateAtInlet(elements, Load, CharacteristicImpedance, omega);
         return (p + Blown.Impedance(omega) * u, u, logScale);
     }
 
@@ -326,17 +326,6 @@ public sealed class Column
         }
 
         return all;
-    }
-
-    private Element[] Fingered(bool[] open)
-    {
-        var fingered = elements.ToArray();
-        for (var i = 0; i < holes.Length; i++)
-        {
-            fingered[holes[i].Index] = open[i] ? holes[i].Open : holes[i].Closed;
-        }
-
-        return fingered;
     }
 
     private static IEnumerable<FarEndLoad> Loads(IEnumerable<Element> elements) =>

@@ -17,40 +17,118 @@ internal sealed class ColumnCompiler
     private readonly ColumnOptions options;
     private readonly double length;
     private readonly double[] divisions;
+    private readonly CompiledColumn? previous; // in one and the same air, with the same options; else null
+    private readonly List<HoleStates> holes = [];
     private readonly SortedSet<string> warnings = new(StringComparer.Ordinal);
+    private readonly GasConstants? gas; // where one fills all
 
-    public ColumnCompiler(Bore bore, AirProfile profile, ColumnOptions options)
+    private ColumnCompiler(in ColumnParts parts, CompiledColumn? previous)
     {
-        this.bore = bore;
-        this.profile = profile;
-        this.options = options;
+        (bore, profile, options) = parts;
         length = bore.LengthMetres;
         divisions = [.. profile.Divisions(length).Order()];
-    }
-
-    /// <summary>What the models of the air used had to say.</summary>
-    public IReadOnlyCollection<string> Warnings => warnings;
-
-    /// <summary>The two-ports, every tone hole open, and where among them the holes are.</summary>
-    public (Element[] Elements, HoleSite[] Holes) Compile()
-    {
-        Element[] elements = [.. Elements()];
-        var sites = new List<HoleSite>();
-        for (var i = 0; i < elements.Length; i++)
+        if (profile.IsUniform)
         {
-            if (elements[i] is SideElement { IsHole: true } open)
-            {
-                sites.Add(new HoleSite(i, open, Hole(bore.Holes[sites.Count], false)));
-            }
+            gas = GasAt(0);
         }
 
-        return (elements, [.. sites]);
+        this.previous = profile.IsUniform ? previous : null;
     }
 
-    private SideElement Hole(ToneHole hole, bool isOpen)
+    /// <summary>The column; what has not changed since another was compiled is taken from that.</summary>
+    public static CompiledColumn Compile(in ColumnParts parts, CompiledColumn? previous)
     {
-        var gas = GasAt(hole.PositionMetres);
-        var at = new SideOpening(bore.RadiusAt(hole.PositionMetres), hole.Radius, hole.HeightMetres, isOpen);
+        var likeBefore = previous is { Parts: var before } && IsLike(parts, before) ? previous : null;
+        var compiler = new ColumnCompiler(parts, likeBefore);
+        return likeBefore is not null && ReferenceEquals(parts.Bore, likeBefore.Parts.Bore)
+            ? new CompiledColumn
+            {
+                Parts = parts,
+                Sections = likeBefore.Sections,
+                Holes = likeBefore.Holes,
+                Load = likeBefore.Load,
+                Blown = compiler.Blown(),
+                Warnings = likeBefore.Warnings,
+            }
+            : compiler.Compile(parts);
+    }
+
+    private static bool IsLike(in ColumnParts a, in ColumnParts b) =>
+        a.Air.Equals(b.Air)
+        && a.Options.Wavefronts == b.Options.Wavefronts
+        && a.Options.Losses == b.Options.Losses
+        && a.Options.Radiation == b.Options.Radiation
+        && a.Options.Tolerance.Equals(b.Options.Tolerance);
+
+    private CompiledColumn Compile(in ColumnParts parts)
+    {
+        CompiledSection[] sections = [.. Sections()];
+        return new CompiledColumn
+        {
+            Parts = parts,
+            Sections = sections,
+            Holes = holes,
+            Load = Load(),
+            Blown = Blown(),
+            Warnings = [.. warnings],
+        };
+    }
+
+    private BlownLoad Blown()
+    {
+        var radius = bore.Sections[0].WallAt(0).Radius;
+        return
+            previous is { Parts: var before }
+            && options.BlownEnd.Equals(before.Options.BlownEnd)
+            && radius.Equals(before.Bore.Sections[0].WallAt(0).Radius)
+            ? previous.Blown
+            : new BlownLoad(options.BlownEnd, radius, GasAt(0));
+    }
+
+    private FarEndLoad Load()
+    {
+        var last = bore.Sections[^1];
+        return
+            previous is not null
+            && ReferenceEquals(last, previous.Parts.Bore.Sections[^1])
+            && bore.FarEnd.Equals(previous.Parts.Bore.FarEnd)
+            ? previous.Load
+            : new FarEndLoad(bore.FarEnd, last.WallAt(last.LengthMetres), GasAt(length), options);
+    }
+
+    // A hole that is what it was, in a bore that is what it was, sounds as it did.
+    private HoleStates Hole(ToneHole hole)
+    {
+        var radius = bore.RadiusAt(hole.PositionMetres);
+        var filling = GasAt(hole.PositionMetres);
+        var states =
+            previous is not null
+            && holes.Count < previous.Holes.Count
+            && previous.Holes[holes.Count] is var before
+            && before.BoreRadius.Equals(radius)
+            && before.Gas == filling
+            && (ReferenceEquals(before.Hole, hole) || IsSameOpening(before.Hole, hole))
+                ? before
+                : new HoleStates(
+                    hole,
+                    radius,
+                    filling,
+                    Hole(hole, radius, filling, true),
+                    Hole(hole, radius, filling, false)
+                );
+        holes.Add(states);
+        return states;
+    }
+
+    private static bool IsSameOpening(ToneHole a, ToneHole b) =>
+        a.Radius.Equals(b.Radius)
+        && a.HeightMetres.Equals(b.HeightMetres)
+        && a.ChimneyWallMetres.Equals(b.ChimneyWallMetres)
+        && Equals(a.Pad, b.Pad);
+
+    private SideElement Hole(ToneHole hole, double boreRadius, GasConstants gas, bool isOpen)
+    {
+        var at = new SideOpening(boreRadius, hole.Radius, hole.HeightMetres, isOpen);
         var elements = new List<Element>
         {
             new SectionElement(
@@ -73,10 +151,10 @@ internal sealed class ColumnCompiler
         return Side(at, gas, elements, load, true);
     }
 
-    private IEnumerable<Element> Elements()
+    private IEnumerable<CompiledSection> Sections()
     {
         var openings = new Queue<(double Position, Func<Element> Compile)>(
-            bore.Holes.Select(hole => (hole.PositionMetres, (Func<Element>)(() => Hole(hole, true))))
+            bore.Holes.Select(hole => (hole.PositionMetres, (Func<Element>)(() => Hole(hole).Open)))
                 .Concat(
                     bore.Branches.Select(branch =>
                         (branch.PositionMetres, (Func<Element>)(() => Branch(branch)))
@@ -84,51 +162,88 @@ internal sealed class ColumnCompiler
                 )
                 .OrderBy(opening => opening.Item1)
         );
-        Section? before = null;
         var x = 0.0;
-        foreach (var section in bore.Sections)
+        for (var i = 0; i < bore.Sections.Count; i++)
         {
-            if (before is not null && Bore.IsStep(before, section))
+            var section = bore.Sections[i];
+            var before = i > 0 ? bore.Sections[i - 1] : null;
+            var isWhole =
+                gas is not null
+                && !(openings.TryPeek(out var opening) && opening.Position < x + section.LengthMetres);
+            if (isWhole && Unchanged(i, before, section) is { } compiled)
             {
-                var gas = GasAt(x);
-                var step = new StepInertance(
-                    before.WallAt(before.LengthMetres).Radius,
-                    section.WallAt(0).Radius,
-                    gas.Density,
-                    gas.SpeedOfSound
+                yield return compiled;
+            }
+            else
+            {
+                yield return new CompiledSection(
+                    section,
+                    [.. Step(before, section, x), .. Elements(section, x, openings)],
+                    isWhole
                 );
-                yield return new InertanceElement(step.At, step.HeldFrom);
             }
 
-            foreach (var part in section.SmoothParts)
-            {
-                var from = 0.0;
-                while (openings.TryPeek(out var opening) && opening.Position < x + part.LengthMetres)
-                {
-                    openings.Dequeue();
-                    var to = opening.Position - x;
-                    if (to - from > SamePlace * length)
-                    {
-                        foreach (var (slice, filling) in Slices(part, x, from, to))
-                        {
-                            yield return new SectionElement(slice, filling, options);
-                        }
+            x += section.LengthMetres;
+        }
+    }
 
-                        from = to;
+    private CompiledSection? Unchanged(int i, Section? before, Section section) =>
+        previous is not null
+        && i < previous.Sections.Count
+        && previous.Sections[i] is { IsWhole: true } compiled
+        && ReferenceEquals(compiled.Section, section)
+        && ReferenceEquals(before, i > 0 ? previous.Sections[i - 1].Section : null)
+            ? compiled
+            : null;
+
+    private IEnumerable<InertanceElement> Step(Section? before, Section section, double x)
+    {
+        if (before is not null && Bore.IsStep(before, section))
+        {
+            var filling = GasAt(x);
+            var step = new StepInertance(
+                before.WallAt(before.LengthMetres).Radius,
+                section.WallAt(0).Radius,
+                filling.Density,
+                filling.SpeedOfSound
+            );
+            yield return new InertanceElement(step.At, step.HeldFrom);
+        }
+    }
+
+    private IEnumerable<Element> Elements(
+        Section section,
+        double start,
+        Queue<(double Position, Func<Element> Compile)> openings
+    )
+    {
+        var x = start;
+        foreach (var part in section.SmoothParts)
+        {
+            var from = 0.0;
+            while (openings.TryPeek(out var opening) && opening.Position < x + part.LengthMetres)
+            {
+                openings.Dequeue();
+                var to = opening.Position - x;
+                if (to - from > SamePlace * length)
+                {
+                    foreach (var (slice, filling) in Slices(part, x, from, to))
+                    {
+                        yield return new SectionElement(slice, filling, options);
                     }
 
-                    yield return opening.Compile();
+                    from = to;
                 }
 
-                foreach (var (slice, filling) in Slices(part, x, from, part.LengthMetres))
-                {
-                    yield return new SectionElement(slice, filling, options);
-                }
-
-                x += part.LengthMetres;
+                yield return opening.Compile();
             }
 
-            before = section;
+            foreach (var (slice, filling) in Slices(part, x, from, part.LengthMetres))
+            {
+                yield return new SectionElement(slice, filling, options);
+            }
+
+            x += part.LengthMetres;
         }
     }
 
@@ -150,7 +265,9 @@ internal sealed class ColumnCompiler
             gas,
             [
                 new SectionElement(new CylinderSection(at.Radius, at.MatchingLength), gas, options),
-                .. new ColumnCompiler(inner, AirProfile.Uniform(air), options).Elements(),
+                .. new ColumnCompiler(new(inner, AirProfile.Uniform(air), options), null)
+                    .Sections()
+                    .SelectMany(section => section.Elements),
             ],
             new FarEndLoad(
                 inner.FarEnd,
@@ -213,11 +330,13 @@ internal sealed class ColumnCompiler
 
     private GasConstants GasAt(double metres)
     {
+        if (gas is { } everywhere)
+        {
+            return everywhere;
+        }
+
         var air = profile.At(metres, length);
         warnings.UnionWith(air.Warnings);
         return air.Constants;
     }
 }
-
-/// <summary>Where a tone hole is among the elements of a column, and its two states.</summary>
-internal readonly record struct HoleSite(int Index, SideElement Open, SideElement Closed);

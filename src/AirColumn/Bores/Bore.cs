@@ -46,6 +46,7 @@ public sealed record Bore
             ArgumentNullException.ThrowIfNull(section, nameof(sections));
         }
 
+        LengthMetres = this.sections.Sum(section => section.LengthMetres);
         FarEnd = farEnd;
         this.holes = InOrder(holes, hole => hole.PositionMetres, nameof(holes));
         this.branches = InOrder(branches, branch => branch.PositionMetres, nameof(branches));
@@ -93,7 +94,7 @@ public sealed record Bore
         }
     }
 
-    internal double LengthMetres => sections.Sum(section => section.LengthMetres);
+    internal double LengthMetres { get; }
 
     /// <summary>The length of all passages together, branches and holes included, m.</summary>
     internal double PassageMetres =>
@@ -192,6 +193,11 @@ public sealed record Bore
 
     private void RequireFitting()
     {
+        if (holes.Count + branches.Count == 0)
+        {
+            return;
+        }
+
         var openings = holes
             .Select(hole => (hole.PositionMetres, hole.Radius, Text: hole.ToString(), From: nameof(holes)))
             .Concat(

@@ -139,6 +139,22 @@ public sealed class Air : IEquatable<Air>
         };
     }
 
+    /// <summary>Air of another state by the same model.</summary>
+    /// <exception cref="InvalidOperationException">This air was given by constants and has no state.</exception>
+    internal Air With(Func<AirState, AirState> change)
+    {
+        if (State is null)
+        {
+            throw new InvalidOperationException(
+                "This air was given by constants, so it has no temperature or humidity to change; make it by Air.At of a state."
+            );
+        }
+
+        // Chosen by state, as most air is, or by name.
+        var changed = change(State);
+        return At(State).Constants == Constants ? At(changed) : At(changed, Model);
+    }
+
     /// <summary>A gas whose constants are known, for example to reproduce a published calculation.</summary>
     /// <param name="speedOfSound">c, greater than zero.</param>
     /// <param name="density">ρ, greater than zero.</param>

@@ -91,6 +91,9 @@ public abstract class AirProfile : IEquatable<AirProfile>
     /// <param name="air">The air.</param>
     public static AirProfile FromAir(Air air) => Uniform(air);
 
+    /// <summary>Whether one air fills all.</summary>
+    internal virtual bool IsUniform => false;
+
     /// <summary>The air at a place.</summary>
     /// <param name="distance">Distance from the blown end; below 0 counts as 0.</param>
     /// <param name="boreLength">Length of the bore, greater than 0.</param>
@@ -114,6 +117,10 @@ public abstract class AirProfile : IEquatable<AirProfile>
 
     /// <summary>The air at a place, m, of a bore of a length, m.</summary>
     internal abstract Air At(double metres, double boreLength);
+
+    /// <summary>This profile with each of its states changed.</summary>
+    /// <exception cref="InvalidOperationException">It is of air given by constants, which has no state.</exception>
+    internal abstract AirProfile With(Func<AirState, AirState> change);
 
     /// <summary>
     /// Places, m, in a bore of a length at which it is divided so that the air of each part is nearly one; without both ends.
@@ -178,7 +185,12 @@ public abstract class AirProfile : IEquatable<AirProfile>
 
         public override string ToString() => air.ToString();
 
+        internal override bool IsUniform => true;
+
         internal override Air At(double metres, double boreLength) => air;
+
+        internal override AirProfile With(Func<AirState, AirState> change) =>
+            new UniformAir(air.With(change));
 
         internal override IEnumerable<double> Divisions(double boreLength) => [];
     }
@@ -192,6 +204,9 @@ public abstract class AirProfile : IEquatable<AirProfile>
         public override int GetHashCode() => value.GetHashCode();
 
         public override string ToString() => $"from {value.From} steadily to {value.To}";
+
+        internal override AirProfile With(Func<AirState, AirState> change) =>
+            new LinearAir(change(value.From), change(value.To), value.Over);
 
         internal override Air At(double metres, double boreLength) =>
             Between(value.From, value.To, metres / (value.Over ?? boreLength));
@@ -218,6 +233,9 @@ public abstract class AirProfile : IEquatable<AirProfile>
                 CultureInfo.InvariantCulture,
                 $"from {value.From} towards {value.Towards}, 1/e in {Math.Round(1000 * value.Decay, 6)} mm"
             );
+
+        internal override AirProfile With(Func<AirState, AirState> change) =>
+            new ExponentialAir(change(value.From), change(value.Towards), value.Decay);
 
         internal override Air At(double metres, double boreLength) =>
             Between(value.From, value.Towards, -double.ExpM1(-metres / value.Decay));
@@ -253,6 +271,9 @@ public abstract class AirProfile : IEquatable<AirProfile>
 
         public override string ToString() =>
             $"from {points[0].State} to {points[^1].State} by {points.Length} points";
+
+        internal override AirProfile With(Func<AirState, AirState> change) =>
+            new TabulatedAir([.. points.Select(point => point with { State = change(point.State) })]);
 
         internal override Air At(double metres, double boreLength)
         {
