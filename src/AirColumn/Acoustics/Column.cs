@@ -2,6 +2,7 @@ using System.Numerics;
 using AirColumn.Acoustics.Elements;
 using AirColumn.Acoustics.Kernels;
 using AirColumn.Acoustics.Radiation;
+using AirColumn.Acoustics.Sensitivity;
 using AirColumn.Bores;
 using AirColumn.Gases;
 using UnitsNet;
@@ -189,6 +190,39 @@ public sealed class Column
         var imaginary = GC.AllocateUninitializedArray<double>(grid.Count);
         var error = Waves.Interpolate(hertz, real, imaginary);
         return new ImpedanceCurve(grid, real, imaginary, WarningsUpTo(hertz[^1]), error);
+    }
+
+    /// <summary>
+    /// Input impedance over a grid and its gradient: what Z changes by with each of a number of dimensions and quantities of the air.
+    /// </summary>
+    /// <remarks>
+    /// By reciprocity δZ = (1/U₀²)·∫(δZ'·U² − δY'·p²)dx, so that one pass from the far end, in which pressure and flow are
+    /// integrated at the accuracy of doubles, gives all parameters at once. Only what a parameter does to walls, gas constants, holes
+    /// and ends, real functions without resonances, is taken from differences of fourth order. Holes are differentiated by their own
+    /// impedance. Over many frequencies, as for <see cref="InterpolatedImpedance"/>, what is smooth is interpolated.
+    /// </remarks>
+    /// <param name="grid">The frequencies; as for <see cref="Impedance(FrequencyGrid)"/>.</param>
+    /// <param name="parameters">The parameters; if left out all of <see cref="ColumnParameter.AllOf"/>.</param>
+    /// <exception cref="ArgumentException">The column does not have one of the parameters.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>
+    public ImpedanceGradient ImpedanceGradient(
+        FrequencyGrid grid,
+        IReadOnlyList<ColumnParameter>? parameters = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(grid);
+        var hertz = grid.Hertz;
+        RequireRadiation(hertz[0], nameof(grid));
+        RequireRadiation(hertz[^1], nameof(grid));
+        ColumnParameter[] all = [.. parameters ?? ColumnParameter.AllOf(this)];
+        var curve = new GradientCurve(this, all, hertz);
+        return new ImpedanceGradient(
+            new ImpedanceCurve(grid, curve.Real, curve.Imaginary, WarningsUpTo(hertz[^1]), curve.Error),
+            all,
+            curve.GradientReal,
+            curve.GradientImaginary,
+            curve.Error
+        );
     }
 
     /// <summary>Input impedance, as <see cref="Impedance(FrequencyGrid)"/>, in plain numbers for loops.</summary>

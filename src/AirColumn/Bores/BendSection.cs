@@ -71,6 +71,15 @@ public sealed record BendSection : Section
             Angle.FromRadians(Dimension.AxialLength(length) / centreline)
         );
 
+    internal override BendSection WithEnds(double inlet, double outlet) =>
+        inlet.Equals(outlet)
+            ? new(
+                Length.FromMeters(2 * inlet),
+                Length.FromMeters(centreline),
+                Angle.FromRadians(LengthMetres / centreline)
+            )
+            : throw new NotSupportedException("A bend has one diameter; change both its ends together.");
+
     internal override BendSection Slice(double from, double to) => new(radius, centreline, to - from);
 
     internal override Wall WallAt(double x) => new(radius, 0, 0);

@@ -146,6 +146,22 @@ public sealed record Bore
         return WithSection(index, sections[index].WithLength(length));
     }
 
+    /// <summary>This bore with one tone hole replaced.</summary>
+    /// <param name="index">Which hole: 0 is nearest to the blown end.</param>
+    /// <param name="hole">What takes its place.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no hole of that index.</exception>
+    /// <exception cref="ArgumentException">The hole does not fit.</exception>
+    public Bore WithHole(int index, ToneHole hole)
+    {
+        ArgumentNullException.ThrowIfNull(hole);
+        Require.InRange(index, 0, holes.Count - 1, "");
+        return new Bore(sections, FarEnd, holes.Select((old, i) => i == index ? hole : old), branches);
+    }
+
+    /// <summary>This bore with another far end.</summary>
+    /// <param name="farEnd">How the far end is finished.</param>
+    public Bore WithFarEnd(BoreEnd farEnd) => new(sections, farEnd, holes, branches);
+
     /// <summary>The radius at a place, m from the blown end; the smaller one where two sections meet.</summary>
     internal double RadiusAt(double position)
     {

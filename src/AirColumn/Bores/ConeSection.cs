@@ -26,6 +26,9 @@ public sealed record ConeSection : Section
     public override ConeSection WithLength(Length length) =>
         new(Length.FromMeters(2 * inlet), Length.FromMeters(2 * outlet), length);
 
+    internal override ConeSection WithEnds(double inlet, double outlet) =>
+        new(Length.FromMeters(2 * inlet), Length.FromMeters(2 * outlet), Length.FromMeters(LengthMetres));
+
     internal override Wall WallAt(double x)
     {
         var slope = (outlet - inlet) / LengthMetres;

@@ -23,6 +23,9 @@ internal sealed record CubicSection : Section
     public override Section WithLength(Length length) =>
         throw new NotSupportedException("A piece of a profile is as long as its points say.");
 
+    internal override Section WithEnds(double inlet, double outlet) =>
+        throw new NotSupportedException("A piece of a profile ends where its points say.");
+
     internal override Wall WallAt(double x)
     {
         // From the nearer end, so that both ends come out exactly.

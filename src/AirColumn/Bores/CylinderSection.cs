@@ -32,6 +32,15 @@ public sealed record CylinderSection : Section
     /// <inheritdoc/>
     public override CylinderSection WithLength(Length length) => new(Length.FromMeters(2 * radius), length);
 
+    internal override Section WithEnds(double inlet, double outlet) =>
+        inlet.Equals(outlet)
+            ? new CylinderSection(Length.FromMeters(2 * inlet), Length.FromMeters(LengthMetres))
+            : new ConeSection(
+                Length.FromMeters(2 * inlet),
+                Length.FromMeters(2 * outlet),
+                Length.FromMeters(LengthMetres)
+            );
+
     internal override CylinderSection Slice(double from, double to) => new(radius, to - from);
 
     internal override Wall WallAt(double x) => new(radius, 0, 0);

@@ -67,6 +67,15 @@ public sealed record HornSection : Section
     public override HornSection WithLength(Length length) =>
         new(Law, Length.FromMeters(2 * InletRadius), Length.FromMeters(2 * OutletRadius), length, Exponent);
 
+    internal override HornSection WithEnds(double inlet, double outlet) =>
+        new(
+            Law,
+            Length.FromMeters(2 * inlet),
+            Length.FromMeters(2 * outlet),
+            Length.FromMeters(LengthMetres),
+            Exponent
+        );
+
     internal override Wall WallAt(double x)
     {
         // Laws are told from the narrow end; a narrowing horn is seen from behind.

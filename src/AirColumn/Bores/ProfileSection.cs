@@ -73,6 +73,33 @@ public sealed record ProfileSection : Section
         );
     }
 
+    /// <summary>This profile with one point replaced.</summary>
+    /// <param name="index">Which point: 0 is the inlet.</param>
+    /// <param name="point">What takes its place.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no point of that index, or a dimension is out of range.</exception>
+    /// <exception cref="ArgumentException">The first is not at 0, or positions do not increase.</exception>
+    public ProfileSection WithPoint(int index, ProfilePoint point)
+    {
+        Require.InRange(index, 0, positions.Count - 1, "");
+        return new ProfileSection([.. Points.Select((old, i) => i == index ? point : old)], Join);
+    }
+
+    internal override ProfileSection WithEnds(double inlet, double outlet)
+    {
+        var last = positions.Count - 1;
+        return new ProfileSection(
+            [
+                .. Points.Select(
+                    (point, i) =>
+                        i == 0 ? point with { Diameter = Length.FromMeters(2 * inlet) }
+                        : i == last ? point with { Diameter = Length.FromMeters(2 * outlet) }
+                        : point
+                ),
+            ],
+            Join
+        );
+    }
+
     internal override Wall WallAt(double x)
     {
         var i = 0;

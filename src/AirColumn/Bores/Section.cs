@@ -58,6 +58,9 @@ public abstract record Section
     /// <exception cref="ArgumentOutOfRangeException">The length is outside that range or not a number.</exception>
     public abstract Section WithLength(Length length);
 
+    /// <summary>This section with other radii at its ends, m; not of a part of a section.</summary>
+    internal abstract Section WithEnds(double inlet, double outlet);
+
     /// <summary>The wall at <paramref name="x"/> metres from the inlet, 0 to <see cref="LengthMetres"/>.</summary>
     internal abstract Wall WallAt(double x);
 

@@ -23,6 +23,9 @@ internal sealed record SectionSlice : Section
     public override Section WithLength(Length length) =>
         throw new NotSupportedException("A slice of a section has the length it was cut to.");
 
+    internal override Section WithEnds(double inlet, double outlet) =>
+        throw new NotSupportedException("A slice of a section has the ends it was cut to.");
+
     internal override Section Slice(double from, double to) => whole.Slice(this.from + from, this.from + to);
 
     internal override Wall WallAt(double x) => whole.WallAt(Math.Min(from + x, whole.LengthMetres));

@@ -94,6 +94,9 @@ public abstract class AirProfile : IEquatable<AirProfile>
     /// <summary>Whether one air fills all.</summary>
     internal virtual bool IsUniform => false;
 
+    /// <summary>Whether temperature and humidity are known, not the constants of the gas only.</summary>
+    internal virtual bool HasState => true;
+
     /// <summary>The air at a place.</summary>
     /// <param name="distance">Distance from the blown end; below 0 counts as 0.</param>
     /// <param name="boreLength">Length of the bore, greater than 0.</param>
@@ -186,6 +189,8 @@ public abstract class AirProfile : IEquatable<AirProfile>
         public override string ToString() => air.ToString();
 
         internal override bool IsUniform => true;
+
+        internal override bool HasState => air.State is not null;
 
         internal override Air At(double metres, double boreLength) => air;
 

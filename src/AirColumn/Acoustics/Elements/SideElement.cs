@@ -38,12 +38,19 @@ internal sealed class SideElement : Element
     /// <summary>Whether it is a tone hole, which a fingering opens and closes.</summary>
     public bool IsHole { get; init; }
 
+    /// <summary>Pressure and flow at its foot, from the fixed state of its end, as (p, U)·exp(LogScale).</summary>
+    public (Complex Pressure, Complex Flow, double LogScale) StateAtFoot(double omega)
+    {
+        var (p, u, log) = Chain.StateAtInlet(elements, Load, impedance, omega);
+        // A branch that shorts the bore exactly, as only one without losses can, is taken a rounding error beside.
+        return (p == 0 ? 1e-16 * impedance * u : p, u, log);
+    }
+
     public override ScaledMatrix At(double omega)
     {
         var arm = new Complex(0, omega * SeriesMass / 2);
-        var (p, u, _) = Chain.StateAtInlet(elements, Load, impedance, omega);
-        // A branch that shorts the bore exactly, as only one without losses can, is taken a rounding error beside.
-        var admittance = u / (p == 0 ? 1e-16 * impedance * u : p);
+        var (p, u, _) = StateAtFoot(omega);
+        var admittance = u / p;
         var shunt = 1 + arm * admittance;
         return new(new TransferMatrix(shunt, arm * (1 + shunt), admittance, shunt), 0);
     }

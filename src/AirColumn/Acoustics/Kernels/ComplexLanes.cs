@@ -77,12 +77,23 @@ internal readonly struct ComplexLanes(Vector512<double> re, Vector512<double> im
     /// <summary>From a function of the lane.</summary>
     public static ComplexLanes Each(Func<int, Complex> value)
     {
+        Span<Complex> values = stackalloc Complex[Count];
+        for (var i = 0; i < Count; i++)
+        {
+            values[i] = value(i);
+        }
+
+        return Of(values);
+    }
+
+    /// <summary>Eight numbers side by side.</summary>
+    public static ComplexLanes Of(ReadOnlySpan<Complex> values)
+    {
         Span<double> re = stackalloc double[Count];
         Span<double> im = stackalloc double[Count];
         for (var i = 0; i < Count; i++)
         {
-            var z = value(i);
-            (re[i], im[i]) = (z.Real, z.Imaginary);
+            (re[i], im[i]) = (values[i].Real, values[i].Imaginary);
         }
 
         return new ComplexLanes(Vector512.Create<double>(re), Vector512.Create<double>(im));

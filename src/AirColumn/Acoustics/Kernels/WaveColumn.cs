@@ -148,13 +148,11 @@ internal sealed class WaveColumn
     /// </summary>
     public WaveSegment? SegmentAt(double hertz)
     {
-        if (hertz < lowest || hertz >= segmentEnds[^1] || !Load.IsSmooth)
+        if (SegmentIndex(hertz) is not { } index)
         {
             return null;
         }
 
-        var index = Array.BinarySearch(segmentEnds, hertz);
-        index = index >= 0 ? index : ~index - 1;
         var segment = Volatile.Read(ref segments[index]);
         if (segment is null)
         {
@@ -163,6 +161,21 @@ internal sealed class WaveColumn
         }
 
         return segment.Segment;
+    }
+
+    /// <summary>Between which frequencies, Hz, the state is smooth enough for one series; null where waves do not serve.</summary>
+    public (double Low, double High)? SmoothAround(double hertz) =>
+        SegmentIndex(hertz) is { } index ? (segmentEnds[index], segmentEnds[index + 1]) : null;
+
+    private int? SegmentIndex(double hertz)
+    {
+        if (hertz < lowest || hertz >= segmentEnds[^1] || !Load.IsSmooth)
+        {
+            return null;
+        }
+
+        var index = Array.BinarySearch(segmentEnds, hertz);
+        return index >= 0 ? index : ~index - 1;
     }
 
     private WaveSegment? Segment(double low, double high)
@@ -188,11 +201,9 @@ internal sealed class WaveColumn
         {
             var end = i + 1;
             WaveSegment? segment = null;
-            if (hertz[i] >= lowest && hertz[i] < segmentEnds[^1] && Load.IsSmooth)
+            if (SmoothAround(hertz[i]) is var (low, high))
             {
-                var index = Array.BinarySearch(segmentEnds, hertz[i]);
-                index = index >= 0 ? index : ~index - 1;
-                while (end < hertz.Length && hertz[end] < segmentEnds[index + 1])
+                while (end < hertz.Length && hertz[end] < high)
                 {
                     end++;
                 }
@@ -203,8 +214,8 @@ internal sealed class WaveColumn
                         ? null
                         : WaveSegment.Fit(
                             this,
-                            segmentEnds[index],
-                            segmentEnds[index + 1],
+                            low,
+                            high,
                             Math.Min(column.Options.Tolerance, InterpolationTolerance),
                             InterpolationTolerance
                         );

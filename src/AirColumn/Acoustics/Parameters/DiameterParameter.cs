@@ -1,0 +1,43 @@
+using AirColumn.Bores;
+
+namespace AirColumn.Acoustics.Parameters;
+
+/// <summary>The diameter of a section at one end or at both.</summary>
+internal sealed record DiameterParameter(int Section, bool Inlet, bool Outlet) : ColumnParameter
+{
+    public override string Unit => "m";
+
+    internal override double StepAt(in ColumnParts parts)
+    {
+        var section = parts.SectionAt(Section, this);
+        return 1e-3 * 2 * Math.Min(Radius(section, true), Radius(section, false));
+    }
+
+    internal override double Of(in ColumnParts parts) => 2 * Radius(parts.SectionAt(Section, this), Inlet);
+
+    internal override ColumnParts With(in ColumnParts parts, double value)
+    {
+        var section = parts.SectionAt(Section, this);
+        var (inlet, outlet) = (Radius(section, true), Radius(section, false));
+        var change = value / 2 - Radius(section, Inlet);
+        return parts with
+        {
+            Bore = parts.Bore.WithSection(
+                Section,
+                section.WithEnds(Inlet ? inlet + change : inlet, Outlet ? outlet + change : outlet)
+            ),
+        };
+    }
+
+    private static double Radius(Section section, bool inlet) =>
+        section.WallAt(inlet ? 0 : section.LengthMetres).Radius;
+
+    /// <summary>Which diameter of which section, counted from 1.</summary>
+    public override string ToString() =>
+        (Inlet, Outlet) switch
+        {
+            (true, true) => $"diameter of section {Section + 1}",
+            (true, false) => $"inlet diameter of section {Section + 1}",
+            _ => $"outlet diameter of section {Section + 1}",
+        };
+}

@@ -1,0 +1,61 @@
+using AirColumn.Bores;
+using UnitsNet;
+
+namespace AirColumn.Acoustics.Parameters;
+
+/// <summary>The wall at the rim of a free open far end.</summary>
+internal sealed record WallParameter : ColumnParameter
+{
+    public override string Unit => "m";
+
+    internal override double StepAt(in ColumnParts parts)
+    {
+        var last = parts.Bore.Sections[^1];
+        return 1e-3 * last.WallAt(last.LengthMetres).Radius;
+    }
+
+    internal override double Of(in ColumnParts parts) =>
+        parts.Bore.FarEnd is OpenEnd end
+            ? end.WallMetres
+            : throw new ArgumentException(
+                $"The column has no {this}: its far end is {parts.Bore.FarEnd}, not a free open end.",
+                nameof(parts)
+            );
+
+    internal override ColumnParts With(in ColumnParts parts, double value)
+    {
+        _ = Of(parts);
+        return parts with { Bore = parts.Bore.WithFarEnd(new OpenEnd(Length.FromMeters(value))) };
+    }
+
+    /// <summary>What it is.</summary>
+    public override string ToString() => "wall at the far end";
+}
+
+/// <summary>The given correction of an open blown end.</summary>
+internal sealed record BlownParameter : ColumnParameter
+{
+    public override string Unit => "m";
+
+    internal override double StepAt(in ColumnParts parts) => 1e-3 * parts.Bore.Sections[0].WallAt(0).Radius;
+
+    internal override double Of(in ColumnParts parts) =>
+        parts.Options.BlownEnd is { IsOpen: true, IsFree: false } end
+            ? end.CorrectionMetres
+            : throw new ArgumentException(
+                $"The column has no {this}: it has a {parts.Options.BlownEnd}.",
+                nameof(parts)
+            );
+
+    internal override ColumnParts With(in ColumnParts parts, double value)
+    {
+        _ = Of(parts);
+        return parts with
+        {
+            Options = parts.Options with { BlownEnd = BlownEnd.Open(Length.FromMeters(value)) },
+        };
+    }
+
+    /// <summary>What it is.</summary>
+    public override string ToString() => "correction of the blown end";
+}

@@ -1,0 +1,37 @@
+using AirColumn.Bores;
+
+namespace AirColumn.Acoustics.Parameters;
+
+/// <summary>Several parameters changed by the same amount.</summary>
+internal sealed record TogetherParameter(EquatableArray<ColumnParameter> Parameters) : ColumnParameter
+{
+    public override string Unit => Parameters[0].Unit;
+
+    internal override double StepAt(in ColumnParts parts)
+    {
+        var step = double.PositiveInfinity;
+        foreach (var parameter in Parameters)
+        {
+            step = Math.Min(step, parameter.StepAt(parts));
+        }
+
+        return step;
+    }
+
+    internal override double Of(in ColumnParts parts) => Parameters[0].Of(parts);
+
+    internal override ColumnParts With(in ColumnParts parts, double value)
+    {
+        var change = value - Of(parts);
+        var changed = parts;
+        foreach (var parameter in Parameters)
+        {
+            changed = parameter.With(changed, parameter.Of(changed) + change);
+        }
+
+        return changed;
+    }
+
+    /// <summary>All of them.</summary>
+    public override string ToString() => string.Join(" and ", Parameters);
+}

@@ -1,0 +1,128 @@
+using AirColumn.Acoustics.Elements;
+using AirColumn.Acoustics.Radiation;
+
+namespace AirColumn.Acoustics.Sensitivity;
+
+/// <summary>
+/// A column a little to either side of itself in one parameter: what its walls, gases and masses change by is taken from four such
+/// columns, by a difference of fourth order. These are smooth real functions, so that it is good to about 1e-12; what the waves
+/// make of them is not left to differences.
+/// </summary>
+internal sealed class Variation
+{
+    private static readonly int[] Middle = [-2, -1, 1, 2];
+
+    // In twelfths of a step; the first is the weight of the column itself.
+    private static readonly double[] MiddleWeights = [0, 1, -8, 8, -1];
+    private static readonly int[] Beyond = [1, 2, 3, 4];
+    private static readonly double[] BeyondWeights = [-25, 48, -36, 16, -3];
+
+    private Variation(double weight, Variant[] variants)
+    {
+        (Weight, Variants) = (weight, variants);
+    }
+
+    /// <summary>The weight of the column itself in the difference.</summary>
+    public double Weight { get; }
+
+    /// <summary>The others.</summary>
+    public IReadOnlyList<Variant> Variants { get; }
+
+    /// <summary>Varies a column.</summary>
+    /// <exception cref="ArgumentException">It has no such parameter, or there is no room for a difference.</exception>
+    public static Variation Of(Column column, ColumnParameter parameter)
+    {
+        var parts = column.Parts;
+        var value = parameter.Of(parts);
+        var step = parameter.StepAt(parts);
+        for (var attempt = 0; attempt < 3; attempt++, step /= 10)
+        {
+            // At an end of the range, and where something would overlap, to one side.
+            var found =
+                Try(column, parameter, value, step, Middle, MiddleWeights)
+                ?? Try(column, parameter, value, step, Beyond, BeyondWeights)
+                ?? Try(column, parameter, value, -step, Beyond, BeyondWeights);
+            if (found is not null)
+            {
+                return found;
+            }
+        }
+
+        throw new ArgumentException(
+            $"There is no room to change the {parameter} to either side of {Require.Show(value, parameter.Unit)}, so no "
+                + "derivative can be taken there.",
+            nameof(parameter)
+        );
+    }
+
+    private static Variation? Try(
+        Column column,
+        ColumnParameter parameter,
+        double value,
+        double step,
+        int[] offsets,
+        double[] weights
+    )
+    {
+        var variants = new Variant[offsets.Length];
+        for (var i = 0; i < offsets.Length; i++)
+        {
+            try
+            {
+                var parts = parameter.With(column.Parts, value + offsets[i] * step);
+                var compiled = ColumnCompiler.Compile(parts, column.Compiled);
+                var open = parts.Options.Fingering.ForHoles(parts.Bore.Holes.Count, nameof(column));
+                if (Aligned(column.Elements, compiled.Fingered(open)) is not { } elements)
+                {
+                    return null;
+                }
+
+                variants[i] = new Variant(
+                    weights[i + 1] / (12 * step),
+                    elements,
+                    compiled.Load,
+                    compiled.Blown
+                );
+            }
+            catch (ArgumentException)
+            {
+                return null;
+            }
+        }
+
+        return new Variation(weights[0] / (12 * step), variants);
+    }
+
+    // Those of the other column in the places of this one's. The mass of a step comes and goes with it, to second order: where only one
+    // column has it, there is nothing to say. Null where more differs than that.
+    private static Element?[]? Aligned(IReadOnlyList<Element> elements, Element[] others)
+    {
+        var aligned = new Element?[elements.Count];
+        var n = 0;
+        for (var i = 0; i < aligned.Length; i++)
+        {
+            if (n < others.Length && others[n] is InertanceElement && elements[i] is not InertanceElement)
+            {
+                n++;
+            }
+
+            if (n < others.Length && others[n].GetType() == elements[i].GetType())
+            {
+                aligned[i] = others[n++];
+            }
+            else if (elements[i] is not InertanceElement)
+            {
+                return null;
+            }
+        }
+
+        return n == others.Length ? aligned : null;
+    }
+}
+
+/// <summary>A column beside another.</summary>
+/// <param name="Weight">In the difference, 1 over the unit of the parameter.</param>
+/// <param name="Elements">In the places of the other's; null where that has a step and this has none.</param>
+/// <param name="Load">What ends it.</param>
+/// <param name="Blown">What lies outside its blown end.</param>
+internal sealed record Variant(double Weight, Element?[] Elements, FarEndLoad Load, BlownLoad Blown);

@@ -1,0 +1,36 @@
+using AirColumn.Acoustics;
+
+namespace AirColumn.Resonances;
+
+/// <summary>What a resonance moves by when a dimension or the air changes: ∂f/∂θ for each parameter θ. Immutable.</summary>
+public sealed class ResonanceGradient
+{
+    private readonly double[] hertz;
+
+    internal ResonanceGradient(
+        Resonance resonance,
+        IReadOnlyList<ColumnParameter> parameters,
+        double[] hertz
+    )
+    {
+        (Resonance, Parameters) = (resonance, parameters);
+        this.hertz = hertz;
+    }
+
+    /// <summary>The resonance.</summary>
+    public Resonance Resonance { get; }
+
+    /// <summary>The parameters, in the order in which they were given.</summary>
+    public IReadOnlyList<ColumnParameter> Parameters { get; }
+
+    /// <summary>∂f/∂θ for each parameter, Hz per <see cref="ColumnParameter.Unit"/>.</summary>
+    public ReadOnlySpan<double> HertzPerUnit => hertz;
+
+    /// <summary>∂f/∂θ for one of them, in cents per <see cref="ColumnParameter.Unit"/>.</summary>
+    /// <param name="parameter">Its index in <see cref="Parameters"/>.</param>
+    public double CentsPerUnit(int parameter)
+    {
+        Require.InRange(parameter, 0, hertz.Length - 1, "");
+        return 1200 / Math.Log(2) * hertz[parameter] / Resonance.Frequency.Hertz;
+    }
+}
