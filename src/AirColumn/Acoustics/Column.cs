@@ -97,7 +97,7 @@ public sealed class Column
     /// <summary>The air that moves outside an open blown end.</summary>
     internal BlownLoad Blown => compiled.Blown;
 
-    internal IReadOnlyList<Element> Elements => elements;
+    internal Element[] Elements => elements;
 
     internal WaveColumn Waves =>
         waves ?? Interlocked.CompareExchange(ref waves, new WaveColumn(this), null) ?? waves;

@@ -38,7 +38,9 @@ internal sealed class ColumnCompiler
     /// <summary>The column; what has not changed since another was compiled is taken from that.</summary>
     public static CompiledColumn Compile(in ColumnParts parts, CompiledColumn? previous)
     {
-        var likeBefore = previous is { Parts: var before } && IsLike(parts, before) ? previous : null;
+        var sameOptions =
+            previous is not null && AreLike(parts.Options, previous.Parts.Options) ? previous : null;
+        var likeBefore = parts.Air.Equals(sameOptions?.Parts.Air) ? sameOptions : null;
         var compiler = new ColumnCompiler(parts, likeBefore);
         return likeBefore is not null && ReferenceEquals(parts.Bore, likeBefore.Parts.Bore)
             ? new CompiledColumn
@@ -50,25 +52,24 @@ internal sealed class ColumnCompiler
                 Blown = compiler.Blown(),
                 Warnings = likeBefore.Warnings,
             }
-            : compiler.Compile(parts);
+            : compiler.Run(parts, sameOptions);
     }
 
-    private static bool IsLike(in ColumnParts a, in ColumnParts b) =>
-        a.Air.Equals(b.Air)
-        && a.Options.Wavefronts == b.Options.Wavefronts
-        && a.Options.Losses == b.Options.Losses
-        && a.Options.Radiation == b.Options.Radiation
-        && a.Options.Tolerance.Equals(b.Options.Tolerance);
+    private static bool AreLike(ColumnOptions a, ColumnOptions b) =>
+        a.Wavefronts == b.Wavefronts
+        && a.Losses == b.Losses
+        && a.Radiation == b.Radiation
+        && a.Tolerance.Equals(b.Tolerance);
 
-    private CompiledColumn Compile(in ColumnParts parts)
+    private CompiledColumn Run(in ColumnParts parts, CompiledColumn? sameOptions)
     {
-        CompiledSection[] sections = [.. Sections()];
+        var sections = Sections();
         return new CompiledColumn
         {
             Parts = parts,
             Sections = sections,
             Holes = holes,
-            Load = Load(),
+            Load = Load(sameOptions),
             Blown = Blown(),
             Warnings = [.. warnings],
         };
@@ -85,14 +86,15 @@ internal sealed class ColumnCompiler
             : new BlownLoad(options.BlownEnd, radius, GasAt(0));
     }
 
-    private FarEndLoad Load()
+    private FarEndLoad Load(CompiledColumn? sameOptions)
     {
         var last = bore.Sections[^1];
-        return
-            previous is not null
-            && ReferenceEquals(last, previous.Parts.Bore.Sections[^1])
-            && bore.FarEnd.Equals(previous.Parts.Bore.FarEnd)
-            ? previous.Load
+        var isSameEnd =
+            sameOptions is { Parts.Bore: var before }
+            && ReferenceEquals(last, before.Sections[^1])
+            && bore.FarEnd.Equals(before.FarEnd);
+        return isSameEnd && previous is not null ? previous.Load
+            : isSameEnd ? sameOptions!.Load.In(GasAt(length))
             : new FarEndLoad(bore.FarEnd, last.WallAt(last.LengthMetres), GasAt(length), options);
     }
 
@@ -151,45 +153,48 @@ internal sealed class ColumnCompiler
         return Side(at, gas, elements, load, true);
     }
 
-    private IEnumerable<CompiledSection> Sections()
+    private CompiledSection[] Sections()
     {
-        var openings = new Queue<(double Position, Func<Element> Compile)>(
-            bore.Holes.Select(hole => (hole.PositionMetres, (Func<Element>)(() => Hole(hole).Open)))
-                .Concat(
-                    bore.Branches.Select(branch =>
-                        (branch.PositionMetres, (Func<Element>)(() => Branch(branch)))
-                    )
-                )
-                .OrderBy(opening => opening.Item1)
-        );
+        var openings = Openings();
+        var sections = new CompiledSection[bore.Sections.Count];
         var x = 0.0;
-        for (var i = 0; i < bore.Sections.Count; i++)
+        for (var i = 0; i < sections.Length; i++)
         {
             var section = bore.Sections[i];
             var before = i > 0 ? bore.Sections[i - 1] : null;
             var isWhole =
                 gas is not null
                 && !(openings.TryPeek(out var opening) && opening.Position < x + section.LengthMetres);
-            if (isWhole && Unchanged(i, before, section) is { } compiled)
-            {
-                yield return compiled;
-            }
-            else
-            {
-                yield return new CompiledSection(
-                    section,
-                    [.. Step(before, section, x), .. Elements(section, x, openings)],
-                    isWhole
-                );
-            }
-
+            sections[i] =
+                isWhole && Unchanged(i, before, section) is { } compiled
+                    ? compiled
+                    : new CompiledSection(
+                        section,
+                        [.. Step(before, section, x), .. Elements(section, x, openings)],
+                        isWhole
+                    );
             x += section.LengthMetres;
         }
+
+        return sections;
     }
+
+    private Queue<(double Position, Func<Element> Compile)> Openings() =>
+        bore.Holes.Count + bore.Branches.Count == 0
+            ? new()
+            : new(
+                bore.Holes.Select(hole => (hole.PositionMetres, (Func<Element>)(() => Hole(hole).Open)))
+                    .Concat(
+                        bore.Branches.Select(branch =>
+                            (branch.PositionMetres, (Func<Element>)(() => Branch(branch)))
+                        )
+                    )
+                    .OrderBy(opening => opening.Item1)
+            );
 
     private CompiledSection? Unchanged(int i, Section? before, Section section) =>
         previous is not null
-        && i < previous.Sections.Count
+        && i < previous.Sections.Length
         && previous.Sections[i] is { IsWhole: true } compiled
         && ReferenceEquals(compiled.Section, section)
         && ReferenceEquals(before, i > 0 ? previous.Sections[i - 1].Section : null)

@@ -11,7 +11,7 @@ internal sealed class CompiledColumn
     public required ColumnParts Parts { get; init; }
 
     /// <summary>For each section its elements, every tone hole open, the mass of a step before it the first.</summary>
-    public required IReadOnlyList<CompiledSection> Sections { get; init; }
+    public required CompiledSection[] Sections { get; init; }
 
     /// <summary>For each tone hole, from the blown end, its two states.</summary>
     public required IReadOnlyList<HoleStates> Holes { get; init; }

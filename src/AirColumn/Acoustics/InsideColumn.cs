@@ -73,7 +73,7 @@ public static class InsideColumn
         ArgumentNullException.ThrowIfNull(column);
         var field = new ColumnField(column, column.Omega(frequency));
         var (viscous, thermal, side) = (0.0, 0.0, 0.0);
-        for (var i = 0; i < column.Elements.Count; i++)
+        for (var i = 0; i < column.Elements.Length; i++)
         {
             switch (column.Elements[i])
             {
@@ -93,7 +93,7 @@ public static class InsideColumn
         return new PowerBalance(
             frequency,
             field.Power(field.Joint(0)),
-            field.Power(field.Joint(column.Elements.Count)),
+            field.Power(field.Joint(column.Elements.Length)),
             viscous,
             thermal,
             side
@@ -108,7 +108,7 @@ public static class InsideColumn
     {
         ArgumentNullException.ThrowIfNull(column);
         var field = new ColumnField(column, column.Omega(frequency));
-        var (near, far) = (field.Joint(0), field.Joint(column.Elements.Count));
+        var (near, far) = (field.Joint(0), field.Joint(column.Elements.Length));
         var scale = Math.Exp(far.LogScale - near.LogScale);
         return new EndTransfer(
             far.Pressure / near.Pressure * scale,
@@ -161,7 +161,7 @@ public static class InsideColumn
     private static (int[] Indices, double[] Starts) Sections(Column column)
     {
         var (indices, starts, x) = (new List<int>(), new List<double>(), 0.0);
-        for (var i = 0; i < column.Elements.Count; i++)
+        for (var i = 0; i < column.Elements.Length; i++)
         {
             if (column.Elements[i] is SectionElement section)
             {

@@ -46,10 +46,23 @@ public sealed record Bore
             ArgumentNullException.ThrowIfNull(section, nameof(sections));
         }
 
-        LengthMetres = this.sections.Sum(section => section.LengthMetres);
+        LengthMetres = Total(this.sections);
         FarEnd = farEnd;
         this.holes = InOrder(holes, hole => hole.PositionMetres, nameof(holes));
         this.branches = InOrder(branches, branch => branch.PositionMetres, nameof(branches));
+        RequireFitting();
+    }
+
+    // Of parts that are known to be there.
+    private Bore(
+        EquatableArray<Section> sections,
+        BoreEnd farEnd,
+        EquatableArray<ToneHole> holes,
+        EquatableArray<SideBranch> branches
+    )
+    {
+        (this.sections, FarEnd, this.holes, this.branches) = (sections, farEnd, holes, branches);
+        LengthMetres = Total(sections);
         RequireFitting();
     }
 
@@ -129,7 +142,7 @@ public sealed record Bore
     {
         ArgumentNullException.ThrowIfNull(section);
         RequireIndex(index);
-        return new Bore(sections.Select((old, i) => i == index ? section : old), FarEnd, holes, branches);
+        return new Bore(sections.With(index, section), FarEnd, holes, branches);
     }
 
     /// <summary>
@@ -160,7 +173,11 @@ public sealed record Bore
 
     /// <summary>This bore with another far end.</summary>
     /// <param name="farEnd">How the far end is finished.</param>
-    public Bore WithFarEnd(BoreEnd farEnd) => new(sections, farEnd, holes, branches);
+    public Bore WithFarEnd(BoreEnd farEnd)
+    {
+        ArgumentNullException.ThrowIfNull(farEnd);
+        return new Bore(sections, farEnd, holes, branches);
+    }
 
     /// <summary>The radius at a place, m from the blown end; the smaller one where two sections meet.</summary>
     internal double RadiusAt(double position)
@@ -193,6 +210,17 @@ public sealed record Bore
     {
         var (a, b) = (before.WallAt(before.LengthMetres).Radius, after.WallAt(0).Radius);
         return Math.Abs(a - b) > SameDiameter * Math.Max(a, b);
+    }
+
+    private static double Total(EquatableArray<Section> sections)
+    {
+        var total = 0.0;
+        for (var i = 0; i < sections.Count; i++)
+        {
+            total += sections[i].LengthMetres;
+        }
+
+        return total;
     }
 
     private static EquatableArray<T> InOrder<T>(

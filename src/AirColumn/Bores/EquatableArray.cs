@@ -10,6 +10,14 @@ internal sealed class EquatableArray<T>(IEnumerable<T> items)
 {
     private readonly T[] items = [.. items];
 
+    /// <summary>With one item replaced.</summary>
+    public EquatableArray<T> With(int index, T item)
+    {
+        var changed = (T[])items.Clone();
+        changed[index] = item;
+        return new EquatableArray<T>(changed);
+    }
+
     public int Count => items.Length;
 
     public T this[int index] => items[index];

@@ -7,11 +7,7 @@ public sealed class ResonanceGradient
 {
     private readonly double[] hertz;
 
-    internal ResonanceGradient(
-        Resonance resonance,
-        IReadOnlyList<ColumnParameter> parameters,
-        double[] hertz
-    )
+    internal ResonanceGradient(Resonance resonance, IReadOnlyList<ColumnParameter> parameters, double[] hertz)
     {
         (Resonance, Parameters) = (resonance, parameters);
         this.hertz = hertz;

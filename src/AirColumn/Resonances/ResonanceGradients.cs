@@ -18,7 +18,10 @@ public static class ResonanceGradients
     // Of the frequency: where flow or pressure vanishes closer by, as without losses, the resonance is that zero.
     private const double Undamped = 1e-7;
 
-    private static readonly double[] Nodes = [.. Enumerable.Range(0, N).Select(i => Math.Cos(Math.PI * (i + 0.5) / N))];
+    private static readonly double[] Nodes =
+    [
+        .. Enumerable.Range(0, N).Select(i => Math.Cos(Math.PI * (i + 0.5) / N)),
+    ];
 
     // Value, slope and curvature at 0 of the polynomial through values at the nodes.
     private static readonly double[][] AtZero = Functionals();
@@ -121,12 +124,20 @@ public static class ResonanceGradients
             {
                 if (j != i)
                 {
-                    (value, slope, bend) = (-Nodes[j] * value, value - Nodes[j] * slope, slope - Nodes[j] * bend);
+                    (value, slope, bend) = (
+                        -Nodes[j] * value,
+                        value - Nodes[j] * slope,
+                        slope - Nodes[j] * bend
+                    );
                     scale *= Nodes[i] - Nodes[j];
                 }
             }
 
-            (functionals[0][i], functionals[1][i], functionals[2][i]) = (value / scale, slope / scale, 2 * bend / scale);
+            (functionals[0][i], functionals[1][i], functionals[2][i]) = (
+                value / scale,
+                slope / scale,
+                2 * bend / scale
+            );
         }
 
         return functionals;

@@ -19,10 +19,10 @@ internal sealed class ColumnField
         this.column = column;
         Omega = omega;
         var elements = column.Elements;
-        joints = new FieldState[elements.Count + 1];
+        joints = new FieldState[elements.Length + 1];
         var (p, u) = column.Load.At(omega);
         joints[^1] = new FieldState(p, u, 0);
-        for (var i = elements.Count - 1; i >= 0; i--)
+        for (var i = elements.Length - 1; i >= 0; i--)
         {
             joints[i] = joints[i + 1].Through(elements[i].At(omega), column.CharacteristicImpedance);
         }

@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace AirColumn.Acoustics.Interpolation;
 
 /// <summary>
@@ -6,6 +8,9 @@ namespace AirColumn.Acoustics.Interpolation;
 /// </summary>
 internal sealed class RationalInterpolant
 {
+    private static readonly int Lanes = Vector512<double>.Count;
+
+    // Filled up to whole vectors by points infinitely far away, which weigh nothing.
     private readonly double[] nodes;
     private readonly double[] weights;
     private readonly double[] values;
@@ -13,28 +18,46 @@ internal sealed class RationalInterpolant
     /// <summary>Takes strictly increasing nodes; <paramref name="degree"/> is that of the blended polynomials.</summary>
     public RationalInterpolant(double[] nodes, double[] values, int degree)
     {
-        this.nodes = nodes;
-        this.values = values;
-        weights = Weights(nodes, degree);
+        var length = (nodes.Length + Lanes - 1) / Lanes * Lanes;
+        this.nodes = new double[length];
+        this.nodes.AsSpan().Fill(double.PositiveInfinity);
+        this.values = new double[length];
+        weights = new double[length];
+        nodes.CopyTo(this.nodes, 0);
+        values.CopyTo(this.values, 0);
+        Weights(nodes, degree).CopyTo(weights, 0);
     }
+
+    private RationalInterpolant(RationalInterpolant other, ReadOnlySpan<double> values)
+    {
+        (nodes, weights) = (other.nodes, other.weights);
+        this.values = new double[nodes.Length];
+        values.CopyTo(this.values);
+    }
+
+    /// <summary>Through other values at the same nodes.</summary>
+    public RationalInterpolant WithValues(ReadOnlySpan<double> others) => new(this, others);
 
     public double At(double x)
     {
-        var (numerator, denominator) = (0.0, 0.0);
-        for (var i = 0; i < nodes.Length; i++)
+        var (numerator, denominator) = (Vector512<double>.Zero, Vector512<double>.Zero);
+        var here = Vector512.Create(x);
+        for (var i = 0; i < nodes.Length; i += Lanes)
         {
-            var distance = x - nodes[i];
-            if (distance == 0)
-            {
-                return values[i];
-            }
-
-            var share = weights[i] / distance;
-            numerator += share * values[i];
+            var share = Vector512.LoadUnsafe(ref weights[i]) / (here - Vector512.LoadUnsafe(ref nodes[i]));
+            numerator = Vector512.FusedMultiplyAdd(share, Vector512.LoadUnsafe(ref values[i]), numerator);
             denominator += share;
         }
 
-        return numerator / denominator;
+        var value = Vector512.Sum(numerator) / Vector512.Sum(denominator);
+        return double.IsFinite(value) ? value : AtNode(x);
+    }
+
+    // Exactly on a node its share is infinite.
+    private double AtNode(double x)
+    {
+        var i = Array.IndexOf(nodes, x);
+        return i < 0 ? double.NaN : values[i];
     }
 
     // floater2007, eq. (11) for the weights of any nodes.

@@ -13,8 +13,10 @@ internal sealed class FarEndLoad
     private readonly double radius;
     private readonly double speedOfSound;
     private readonly double characteristicImpedance;
-    private readonly Func<double, EndReflection>? reflection; // null where the end does not radiate
+    private readonly OpenEndModel? model; // null where the end does not radiate
+    private readonly Func<double, EndReflection>? reflection; // of it
     private readonly Func<Frequency, Complex>? given;
+    private readonly double highestGiven = double.PositiveInfinity;
 
     /// <summary>The far end of a bore whose last wall is this.</summary>
     public FarEndLoad(BoreEnd end, in Wall wall, GasConstants gas, ColumnOptions options)
@@ -40,19 +42,28 @@ internal sealed class FarEndLoad
         : this(radiating, radius, gas)
     {
         given = model.Impedance;
-        HighestFrequency = Math.Min(HighestFrequency, model.HighestHertz);
+        highestGiven = model.HighestHertz;
+        HighestFrequency = Math.Min(HighestFrequency, highestGiven);
         IsClosed = given is null && end is ClosedEnd;
     }
 
     private FarEndLoad(OpenEndModel? model, double radius, GasConstants gas)
     {
         this.radius = radius;
+        this.model = model;
         reflection = model?.At;
         Warning = model?.Warning;
         speedOfSound = gas.SpeedOfSound;
         characteristicImpedance = gas.Density * gas.SpeedOfSound / (Math.PI * radius * radius);
         HighestFrequency =
             (model?.HighestKa ?? double.PositiveInfinity) * speedOfSound / (2 * Math.PI * radius);
+    }
+
+    private FarEndLoad(FarEndLoad other, GasConstants gas)
+        : this(other.model, other.radius, gas)
+    {
+        (given, highestGiven, IsClosed) = (other.given, other.highestGiven, other.IsClosed);
+        HighestFrequency = Math.Min(HighestFrequency, highestGiven);
     }
 
     /// <summary>What waves are measured against here.</summary>
@@ -82,7 +93,40 @@ internal sealed class FarEndLoad
     public static FarEndLoad OfHole(double radius, double outerRadius, GasConstants gas) =>
         new(new OpenEndModel(new HoleEnd(radius / outerRadius).At, ThinEnd.HighestKa), radius, gas);
 
-    /// <summary>(p, U) at the end at ω: Pa and m³/s up to a common factor.</summary>
+    /// <summary>The same end in another gas.</summary>
+    public FarEndLoad In(GasConstants gas) => new(this, gas);
+
+    /// <summary>Whether another differs in its gas alone.</summary>
+    public bool DiffersInGasFrom(FarEndLoad other) =>
+        ReferenceEquals(model, other.model)
+        && ReferenceEquals(given, other.given)
+        && radius.Equals(other.radius);
+
+    /// <summary>ρc/S and c.</summary>
+    public (double Impedance, double SpeedOfSound) Scales => (characteristicImpedance, speedOfSound);
+
+    /// <summary>
+    /// What the pressure at ω changes by with relative changes of ρc/S and of c, the shape of the end staying: Pa for U = 1. It depends
+    /// on c as on 1/ω.
+    /// </summary>
+    public (Complex WithImpedance, Complex WithSpeed) GasSlopes(double omega)
+    {
+        if (reflection is null || given is not null)
+        {
+            return (0, 0);
+        }
+
+        const double Step = 1e-3;
+        return (
+            At(omega).Pressure,
+            -(
+                8 * (At(omega * (1 + Step)).Pressure - At(omega * (1 - Step)).Pressure)
+                - (At(omega * (1 + 2 * Step)).Pressure - At(omega * (1 - 2 * Step)).Pressure)
+            ) / (12 * Step)
+        );
+    }
+
+    /// <summary>(p, U) at the end at ω: Pa and m³/s up to a common factor, U = 1 but at a rigid stop.</summary>
     public (Complex Pressure, Complex Flow) At(double omega)
     {
         if (IsClosed)

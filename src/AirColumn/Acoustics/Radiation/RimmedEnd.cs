@@ -35,6 +35,13 @@ internal sealed class RimmedEnd
         (value, ka, ratio) => (Math.Log(value) - ThinLog(ka, ratio)) / (ka * ka)
     );
 
+    // Its nodes; the values are those of a rim.
+    private static readonly RationalInterpolant AlongKa = new(
+        [.. RimTable.Ka.ToArray().Select(ThinEnd.Variable)],
+        new double[RimTable.Ka.Length],
+        DegreeAlongKa
+    );
+
     private readonly double innerOverOuter;
     private readonly RationalInterpolant correctionRest;
     private readonly RationalInterpolant logRest;
@@ -43,10 +50,8 @@ internal sealed class RimmedEnd
     public RimmedEnd(double outerOverInner)
     {
         innerOverOuter = 1 / outerOverInner;
-        double[] nodes = [.. RimTable.Ka.ToArray().Select(ThinEnd.Variable)];
-        var edge = EdgeVariable(innerOverOuter);
-        correctionRest = new(nodes, [.. CorrectionRests.Select(rest => rest.At(edge))], DegreeAlongKa);
-        logRest = new(nodes, [.. LogRests.Select(rest => rest.At(innerOverOuter))], DegreeAlongKa);
+        correctionRest = Along(CorrectionRests, EdgeVariable(innerOverOuter));
+        logRest = Along(LogRests, innerOverOuter);
     }
 
     public EndReflection At(double ka)
@@ -57,6 +62,17 @@ internal sealed class RimmedEnd
             ThinLog(ka, innerOverOuter) + ka * ka * logRest.At(x),
             ThinCorrection(ka, innerOverOuter) + correctionRest.At(x)
         );
+    }
+
+    private static RationalInterpolant Along(RationalInterpolant[] rests, double rim)
+    {
+        Span<double> values = stackalloc double[rests.Length];
+        for (var i = 0; i < rests.Length; i++)
+        {
+            values[i] = rests[i].At(rim);
+        }
+
+        return AlongKa.WithValues(values);
     }
 
     private static RationalInterpolant[] AcrossRims(

@@ -14,7 +14,8 @@ internal sealed class ColumnSensitivity
 
     private readonly Column column;
     private readonly ElementSensitivity[] elements; // from the blown end
-    private readonly Link<FarEndLoad>[] loadLinks;
+    private readonly Link<FarEndLoad>[] loadLinks; // of what changes the shape of the far end
+    private readonly (int Parameter, double Impedance, double Speed)[] gasLinks; // of what changes the gas there only, relative
     private readonly Link<BlownLoad>[] blownLinks;
 
     /// <summary>Prepares it.</summary>
@@ -24,9 +25,25 @@ internal sealed class ColumnSensitivity
         this.column = column;
         Parameters = parameters;
         Variation[] variations = [.. parameters.Select(parameter => Variation.Of(column, parameter))];
-        elements = [.. column.Elements.Select((element, i) => Of(element, i, variations))];
-        loadLinks = Links(variations, column.Load, variant => variant.Load);
-        blownLinks = Links(variations, column.Blown, variant => variant.Blown);
+        elements = Elements(column.Elements, variations);
+        var loads = Link<FarEndLoad>.Of(variations, column.Load, variation => variation.Loads);
+        var inGas = loads.ToLookup(link =>
+            Array.TrueForAll(link.Parts, part => part!.DiffersInGasFrom(link.Self))
+        );
+        loadLinks = [.. inGas[false]];
+        var scales = column.Load.Scales;
+        gasLinks =
+        [
+            .. inGas[true]
+                .Select(link =>
+                    (
+                        link.Parameter,
+                        link.Derivative(load => load.Scales.Impedance) / scales.Impedance,
+                        link.Derivative(load => load.Scales.SpeedOfSound) / scales.SpeedOfSound
+                    )
+                ),
+        ];
+        blownLinks = Link<BlownLoad>.Of(variations, column.Blown, variation => variation.Blown);
     }
 
     public IReadOnlyList<ColumnParameter> Parameters { get; }
@@ -52,9 +69,24 @@ internal sealed class ColumnSensitivity
         var (p, u) = (ComplexLanes.Of(pressures), ComplexLanes.Of(flows));
         foreach (var link in loadLinks)
         {
-            q[link.Parameter] +=
-                u * link.Derivative(omega, static (load, w) => load.At(w).Pressure)
-                - p * link.Derivative(omega, static (load, w) => load.At(w).Flow);
+            // The flow there is the same in all.
+            q[link.Parameter] += u * link.Derivative(omega, static (load, w) => load.At(w).Pressure);
+        }
+
+        if (gasLinks.Length > 0)
+        {
+            Span<Complex> withImpedance = stackalloc Complex[ComplexLanes.Count];
+            Span<Complex> withSpeed = stackalloc Complex[ComplexLanes.Count];
+            for (var i = 0; i < ComplexLanes.Count; i++)
+            {
+                (withImpedance[i], withSpeed[i]) = column.Load.GasSlopes(omega.GetElement(i));
+            }
+
+            var (byImpedance, bySpeed) = (ComplexLanes.Of(withImpedance) * u, ComplexLanes.Of(withSpeed) * u);
+            foreach (var (parameter, impedance, speed) in gasLinks)
+            {
+                q[parameter] += impedance * byImpedance + speed * bySpeed;
+            }
         }
 
         var logScale = 0.0;
@@ -82,25 +114,40 @@ internal sealed class ColumnSensitivity
         return (p, u, logScale);
     }
 
-    private static ElementSensitivity Of(Element element, int i, Variation[] variations) =>
+    private static ElementSensitivity[] Elements(Element[] elements, Variation[] variations)
+    {
+        var links = new List<Link<Element>>[elements.Length];
+        for (var n = 0; n < variations.Length; n++)
+        {
+            foreach (var (i, parts) in variations[n].Elements)
+            {
+                (links[i] ??= []).Add(
+                    new Link<Element>(n, elements[i], variations[n].Weight, variations[n].Weights, parts)
+                );
+            }
+        }
+
+        return [.. elements.Select((element, i) => Of(element, links[i] ?? []))];
+    }
+
+    private static ElementSensitivity Of(Element element, List<Link<Element>> links) =>
         element switch
         {
-            SectionElement section => new SectionSensitivity(
-                section,
-                Links(variations, section, variant => variant.Elements[i] as SectionElement)
-            ),
-            InertanceElement mass => new MassSensitivity(
-                mass,
-                Links(variations, mass, variant => variant.Elements[i] as InertanceElement)
-            ),
-            SideElement side => new SideSensitivity(
-                side,
-                Links(variations, side, variant => variant.Elements[i] as SideElement)
-            ),
+            SectionElement section => new SectionSensitivity(section, Of(section, links)),
+            InertanceElement mass => new MassSensitivity(mass, Of(mass, links)),
+            SideElement side => new SideSensitivity(side, Of(side, links)),
             _ => throw new InvalidOperationException($"No sensitivity for {element.GetType().Name}."),
         };
 
-    private static Link<T>[] Links<T>(Variation[] variations, T self, Func<Variant, T?> part)
-        where T : class =>
-        [.. variations.Select((variation, n) => Link<T>.Of(n, variation, self, part)).OfType<Link<T>>()];
+    private static Link<T>[] Of<T>(T self, List<Link<Element>> links)
+        where T : Element =>
+        [
+            .. links.Select(link => new Link<T>(
+                link.Parameter,
+                self,
+                link.Weight,
+                link.Weights,
+                Array.ConvertAll(link.Parts, part => part as T)
+            )),
+        ];
 }

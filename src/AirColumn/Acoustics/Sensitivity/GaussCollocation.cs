@@ -15,8 +15,10 @@ internal static class GaussCollocation
 
     public static readonly double[] Weights = new double[Points];
 
-    /// <summary>[i·Points + j]: the integral from 0 to place i of the polynomial that is 1 at place j and 0 at the others.</summary>
-    public static readonly double[] Integrals = new double[Points * Points];
+    /// <summary>[i·Points + j]: the integral from 1 back to place i of the polynomial that is 1 at place j and 0 at the others.</summary>
+    public static ReadOnlySpan<double> FromTheEnd => Integrals;
+
+    private static readonly double[] Integrals = new double[Points * Points];
 
     static GaussCollocation()
     {
@@ -37,7 +39,8 @@ internal static class GaussCollocation
                     integral += Weights[n] * Lagrange(j, Places[i] * Places[n]);
                 }
 
-                Integrals[i * Points + j] = Places[i] * integral;
+                // The points lie mirrored: the last is the first from the end.
+                Integrals[(Points - 1 - i) * Points + Points - 1 - j] = Places[i] * integral;
             }
         }
     }

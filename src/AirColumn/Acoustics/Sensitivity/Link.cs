@@ -8,29 +8,29 @@ namespace AirColumn.Acoustics.Sensitivity;
 /// <param name="Parameter">Which parameter.</param>
 /// <param name="Self">The part as it is.</param>
 /// <param name="Weight">Its weight in the difference.</param>
-/// <param name="Variants">The others with theirs; null where the part is not there.</param>
-internal sealed record Link<T>(int Parameter, T Self, double Weight, (double Weight, T? Part)[] Variants)
+/// <param name="Weights">The weights of the others.</param>
+/// <param name="Parts">The others; null where the part is not there.</param>
+internal sealed record Link<T>(int Parameter, T Self, double Weight, double[] Weights, T?[] Parts)
     where T : class
 {
-    /// <summary>The link of a part that the parameter changes; null if it does not.</summary>
-    public static Link<T>? Of(int parameter, Variation variation, T self, Func<Variant, T?> part)
-    {
-        (double Weight, T? Part)[] variants =
+    /// <summary>The links of a part that all columns have; none where a parameter does not change it.</summary>
+    public static Link<T>[] Of(Variation[] variations, T self, Func<Variation, T[]> parts) =>
         [
-            .. variation.Variants.Select(variant => (variant.Weight, part(variant))),
+            .. variations
+                .Select(
+                    (variation, n) =>
+                        new Link<T>(n, self, variation.Weight, variation.Weights, parts(variation))
+                )
+                .Where(link => !Array.TrueForAll(link.Parts, part => ReferenceEquals(part, self))),
         ];
-        return Array.TrueForAll(variants, variant => ReferenceEquals(variant.Part, self))
-            ? null
-            : new Link<T>(parameter, self, variation.Weight, variants);
-    }
 
     /// <summary>The derivative of something of it.</summary>
     public double Derivative(Func<T, double> value)
     {
         var sum = Weight * value(Self);
-        foreach (var (weight, part) in Variants)
+        for (var n = 0; n < Parts.Length; n++)
         {
-            sum += part is null ? 0 : weight * value(part);
+            sum += Parts[n] is { } part ? Weights[n] * value(part) : 0;
         }
 
         return sum;
@@ -43,9 +43,9 @@ internal sealed record Link<T>(int Parameter, T Self, double Weight, (double Wei
         for (var i = 0; i < ComplexLanes.Count; i++)
         {
             var sum = Weight == 0 ? 0 : Weight * value(Self, omega.GetElement(i));
-            foreach (var (weight, part) in Variants)
+            for (var n = 0; n < Parts.Length; n++)
             {
-                sum += part is null ? 0 : weight * value(part, omega.GetElement(i));
+                sum += Parts[n] is { } part ? Weights[n] * value(part, omega.GetElement(i)) : 0;
             }
 
             sums[i] = sum;

@@ -64,10 +64,10 @@ internal sealed class SideSensitivity(SideElement side, IReadOnlyList<Link<SideE
             for (var i = 0; i < ComplexLanes.Count; i++)
             {
                 var (dp, du) = (link.Weight * pressures[i], link.Weight * flows[i]);
-                foreach (var (weight, part) in link.Variants)
+                for (var n = 0; n < link.Parts.Length; n++)
                 {
-                    var (p1, u1, log) = part!.StateAtFoot(omega.GetElement(i));
-                    var scale = weight * Math.Exp(log - logs[i]);
+                    var (p1, u1, log) = link.Parts[n]!.StateAtFoot(omega.GetElement(i));
+                    var scale = link.Weights[n] * Math.Exp(log - logs[i]);
                     (dp, du) = (dp + scale * p1, du + scale * u1);
                 }
 

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Elements;
 using AirColumn.Acoustics.Kernels;
@@ -25,13 +26,13 @@ internal sealed class SectionSensitivity : ElementSensitivity
     private readonly GasSlopes[] slopes; // of each link
     private readonly bool isStraight;
 
-    public SectionSensitivity(SectionElement element, IEnumerable<Link<SectionElement>> links)
+    public SectionSensitivity(SectionElement element, Link<SectionElement>[] links)
     {
         this.element = element;
-        this.links = [.. links];
-        slopes = [.. this.links.Select(GasSlopes.Of)];
+        this.links = links;
+        slopes = Array.ConvertAll(links, GasSlopes.Of);
         isStraight = element.Section is CylinderSection or BendSection;
-        spans = SectionSpan.Of(element, this.links, slopes);
+        spans = SectionSpan.Of(element, links, slopes);
     }
 
     public override void Carry(
@@ -122,7 +123,6 @@ internal sealed class SectionSensitivity : ElementSensitivity
         }
     }
 
-    // From the side of the far end: places are counted from there, and the walls lie mirrored, which Gauss points are.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     [SkipLocalsInit]
     private static void Collocate(
@@ -135,34 +135,11 @@ internal sealed class SectionSensitivity : ElementSensitivity
         int rounds
     )
     {
-        Span<ComplexLanes> rise = stackalloc ComplexLanes[N];
-        for (var i = 0; i < N; i++)
-        {
-            (pressure[i], flow[i]) = (p, u);
-        }
-
-        var integrals = GaussCollocation.Integrals;
+        pressure.Fill(p);
         for (var round = 0; round < rounds; round++)
         {
-            for (var j = 0; j < N; j++)
-            {
-                rise[j] = shunt[j] * pressure[j];
-            }
-
-            for (var i = 0; i < N; i++)
-            {
-                flow[i] = Integral(integrals, i, rise, u);
-            }
-
-            for (var j = 0; j < N; j++)
-            {
-                rise[j] = series[j] * flow[j];
-            }
-
-            for (var i = 0; i < N; i++)
-            {
-                pressure[i] = Integral(integrals, i, rise, p);
-            }
+            Integrate(shunt, pressure, u, flow);
+            Integrate(series, flow, p, pressure);
         }
 
         for (var i = 0; i < N; i++)
@@ -172,24 +149,43 @@ internal sealed class SectionSensitivity : ElementSensitivity
         }
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static ComplexLanes Integral(
-        double[] integrals,
-        int i,
-        ReadOnlySpan<ComplexLanes> rise,
-        in ComplexLanes start
+    // The integral of slope·value from the side of the far end, where it is start.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static void Integrate(
+        ReadOnlySpan<ComplexLanes> slope,
+        ReadOnlySpan<ComplexLanes> value,
+        in ComplexLanes start,
+        Span<ComplexLanes> integral
     )
     {
-        var (re, im) = (start.Re, start.Im);
-        for (var j = 0; j < N; j++)
+        var rise0 = slope[0] * value[0];
+        var rise1 = slope[1] * value[1];
+        var rise2 = slope[2] * value[2];
+        var rise3 = slope[3] * value[3];
+        var rise4 = slope[4] * value[4];
+        var rise5 = slope[5] * value[5];
+        ref var weight = ref MemoryMarshal.GetReference(GaussCollocation.FromTheEnd);
+        for (var i = 0; i < N; i++)
         {
-            // Mirrored: the last point is the first from the far end.
-            var weight = Vector512.Create(integrals[(N - 1 - i) * N + N - 1 - j]);
-            re = Vector512.FusedMultiplyAdd(weight, rise[j].Re, re);
-            im = Vector512.FusedMultiplyAdd(weight, rise[j].Im, im);
+            var (w0, w1) = (Vector512.Create(weight), Vector512.Create(Unsafe.Add(ref weight, 1)));
+            var re = Vector512.FusedMultiplyAdd(w0, rise0.Re, start.Re);
+            var im = Vector512.FusedMultiplyAdd(w0, rise0.Im, start.Im);
+            var (re1, im1) = (w1 * rise1.Re, w1 * rise1.Im);
+            var w2 = Vector512.Create(Unsafe.Add(ref weight, 2));
+            re = Vector512.FusedMultiplyAdd(w2, rise2.Re, re);
+            im = Vector512.FusedMultiplyAdd(w2, rise2.Im, im);
+            var w3 = Vector512.Create(Unsafe.Add(ref weight, 3));
+            re1 = Vector512.FusedMultiplyAdd(w3, rise3.Re, re1);
+            im1 = Vector512.FusedMultiplyAdd(w3, rise3.Im, im1);
+            var w4 = Vector512.Create(Unsafe.Add(ref weight, 4));
+            re = Vector512.FusedMultiplyAdd(w4, rise4.Re, re);
+            im = Vector512.FusedMultiplyAdd(w4, rise4.Im, im);
+            var w5 = Vector512.Create(Unsafe.Add(ref weight, 5));
+            re1 = Vector512.FusedMultiplyAdd(w5, rise5.Re, re1);
+            im1 = Vector512.FusedMultiplyAdd(w5, rise5.Im, im1);
+            integral[i] = new ComplexLanes(re + re1, im + im1);
+            weight = ref Unsafe.Add(ref weight, N);
         }
-
-        return new ComplexLanes(re, im);
     }
 
     // Each round of the iteration adds two terms of the exponential series of the turn.

@@ -37,9 +37,10 @@ internal sealed class SectionTable
                 // The same share of the section.
                 var (link, slope) = (links[l], slopes[l]);
                 var (dRadius, dFactor) = (link.Weight * radius, link.Weight * factor);
-                foreach (var (weight, part) in link.Variants)
+                for (var i = 0; i < link.Parts.Length; i++)
                 {
-                    var there = part!.Section.WallAt(x / whole * part.Section.LengthMetres);
+                    var (weight, part) = (link.Weights[i], link.Parts[i]!);
+                    var there = part.Section.WallAt(x / whole * part.Section.LengthMetres);
                     dRadius += weight * there.Radius;
                     dFactor += weight * part.SeriesFactor(there);
                 }

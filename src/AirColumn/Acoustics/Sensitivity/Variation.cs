@@ -17,16 +17,27 @@ internal sealed class Variation
     private static readonly int[] Beyond = [1, 2, 3, 4];
     private static readonly double[] BeyondWeights = [-25, 48, -36, 16, -3];
 
-    private Variation(double weight, Variant[] variants)
+    private Variation(double weight, double[] weights, Change<Element>[] elements, CompiledColumn[] columns)
     {
-        (Weight, Variants) = (weight, variants);
+        (Weight, Weights, Elements) = (weight, weights, elements);
+        Loads = [.. columns.Select(column => column.Load)];
+        Blown = [.. columns.Select(column => column.Blown)];
     }
 
-    /// <summary>The weight of the column itself in the difference.</summary>
+    /// <summary>The weight of the column itself in the difference, 1 over the unit of the parameter.</summary>
     public double Weight { get; }
 
-    /// <summary>The others.</summary>
-    public IReadOnlyList<Variant> Variants { get; }
+    /// <summary>The weights of the others.</summary>
+    public double[] Weights { get; }
+
+    /// <summary>The elements that the parameter changes, as they are in the others.</summary>
+    public IReadOnlyList<Change<Element>> Elements { get; }
+
+    /// <summary>What ends the others.</summary>
+    public FarEndLoad[] Loads { get; }
+
+    /// <summary>What lies outside their blown ends.</summary>
+    public BlownLoad[] Blown { get; }
 
     /// <summary>Varies a column.</summary>
     /// <exception cref="ArgumentException">It has no such parameter, or there is no room for a difference.</exception>
@@ -64,25 +75,21 @@ internal sealed class Variation
         double[] weights
     )
     {
-        var variants = new Variant[offsets.Length];
+        var columns = new CompiledColumn[offsets.Length];
+        var aligned = new Element?[offsets.Length][];
         for (var i = 0; i < offsets.Length; i++)
         {
             try
             {
                 var parts = parameter.With(column.Parts, value + offsets[i] * step);
-                var compiled = ColumnCompiler.Compile(parts, column.Compiled);
+                columns[i] = ColumnCompiler.Compile(parts, column.Compiled);
                 var open = parts.Options.Fingering.ForHoles(parts.Bore.Holes.Count, nameof(column));
-                if (Aligned(column.Elements, compiled.Fingered(open)) is not { } elements)
+                if (Aligned(column.Elements, columns[i].Fingered(open)) is not { } elements)
                 {
                     return null;
                 }
 
-                variants[i] = new Variant(
-                    weights[i + 1] / (12 * step),
-                    elements,
-                    compiled.Load,
-                    compiled.Blown
-                );
+                aligned[i] = elements;
             }
             catch (ArgumentException)
             {
@@ -90,17 +97,47 @@ internal sealed class Variation
             }
         }
 
-        return new Variation(weights[0] / (12 * step), variants);
+        var unit = 12 * step;
+        return new Variation(
+            weights[0] / unit,
+            [.. weights[1..].Select(weight => weight / unit)],
+            Changes(column.Elements, aligned),
+            columns
+        );
+    }
+
+    private static Change<Element>[] Changes(Element[] elements, Element?[][] aligned)
+    {
+        var changes = new List<Change<Element>>();
+        for (var i = 0; i < elements.Length; i++)
+        {
+            foreach (var other in aligned)
+            {
+                if (!ReferenceEquals(other[i], elements[i]))
+                {
+                    changes.Add(new Change<Element>(i, [.. aligned.Select(others => others[i])]));
+                    break;
+                }
+            }
+        }
+
+        return [.. changes];
     }
 
     // Those of the other column in the places of this one's. The mass of a step comes and goes with it, to second order: where only one
     // column has it, there is nothing to say. Null where more differs than that.
-    private static Element?[]? Aligned(IReadOnlyList<Element> elements, Element[] others)
+    private static Element?[]? Aligned(Element[] elements, Element[] others)
     {
-        var aligned = new Element?[elements.Count];
+        var aligned = new Element?[elements.Length];
         var n = 0;
         for (var i = 0; i < aligned.Length; i++)
         {
+            if (n < others.Length && ReferenceEquals(others[n], elements[i]))
+            {
+                aligned[i] = others[n++];
+                continue;
+            }
+
             if (n < others.Length && others[n] is InertanceElement && elements[i] is not InertanceElement)
             {
                 n++;
@@ -120,9 +157,8 @@ internal sealed class Variation
     }
 }
 
-/// <summary>A column beside another.</summary>
-/// <param name="Weight">In the difference, 1 over the unit of the parameter.</param>
-/// <param name="Elements">In the places of the other's; null where that has a step and this has none.</param>
-/// <param name="Load">What ends it.</param>
-/// <param name="Blown">What lies outside its blown end.</param>
-internal sealed record Variant(double Weight, Element?[] Elements, FarEndLoad Load, BlownLoad Blown);
+/// <summary>A part of a column that a parameter changes.</summary>
+/// <param name="Index">Where among its like.</param>
+/// <param name="Parts">As it is in the other columns; null where it is not there.</param>
+internal readonly record struct Change<T>(int Index, T?[] Parts)
+    where T : class;
