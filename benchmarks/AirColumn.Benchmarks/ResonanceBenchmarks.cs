@@ -16,6 +16,8 @@ public class ResonanceBenchmarks
     private readonly double[] imaginary = new double[4096];
     private readonly Bore cones = Tubes.Cones(10);
     private readonly Column column = Tubes.Column(10);
+    private readonly Column roomColumn = new(Tubes.Cones(10), Tubes.Room);
+    private readonly ResonanceList ten = new Column(Tubes.Cones(10), Tubes.Room).FirstResonances(10);
     private readonly Column stepped = new(
         Bore.Build()
             .Cylinder(Length.FromMillimeters(31), Length.FromMillimeters(30))
@@ -32,6 +34,10 @@ public class ResonanceBenchmarks
     /// <summary>The first ten of ten cones, from the bore on.</summary>
     [Benchmark]
     public ResonanceList TenResonances() => new Column(cones, Tubes.Air).FirstResonances(10);
+
+    /// <summary>Gradients of the first ten of ten cones with all 35 dimensions and quantities of the air; the resonances are known.</summary>
+    [Benchmark]
+    public IReadOnlyList<ResonanceGradient> TenGradients() => roomColumn.Gradients(ten);
 
     /// <summary>The length of the middle of a stepped tube for a note.</summary>
     [Benchmark]

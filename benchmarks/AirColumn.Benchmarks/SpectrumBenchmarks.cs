@@ -98,4 +98,9 @@ public class SpectrumBenchmarks
     /// <summary>A new column, and its first curve.</summary>
     [Benchmark]
     public void CompileAndKernel() => Tubes.Column(Sections).Impedance(frequencies, real, imaginary);
+
+    /// <summary>A new column, its first curve, and the gradient of that with every dimension and the air.</summary>
+    [Benchmark]
+    public ImpedanceGradient Gradient() =>
+        new Column(Tubes.Cones(Sections), Tubes.Room).ImpedanceGradient(grid);
 }

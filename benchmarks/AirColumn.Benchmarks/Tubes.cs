@@ -18,6 +18,10 @@ internal static class Tubes
             1.4019
         );
 
+    /// <summary>Air whose temperature is known, so that there is a derivative with it.</summary>
+    public static Air Room { get; } =
+        Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50));
+
     public static Bore Cones(int sections, double scale = 1)
     {
         var length = Length.FromMeters(1.3 / sections);

@@ -30,7 +30,9 @@ public abstract record ColumnParameter
     /// <summary>Mole fraction of carbon dioxide in the dry part of the air, 0 to 0.1: of all states, by the same amount.</summary>
     public static ColumnParameter CarbonDioxide { get; } = new AirParameter(AirQuantity.CarbonDioxide);
 
-    /// <summary>Thickness of the wall at the rim of a free open far end, m.</summary>
+    /// <summary>
+    /// Thickness of the wall at the rim of a free open far end, m. What it does begins as its power 2/3, so that there is no derivative at 0.
+    /// </summary>
     public static ColumnParameter Wall { get; } = new WallParameter();
 
     /// <summary>The end correction of an open blown end that was given one, m.</summary>
@@ -110,7 +112,7 @@ public abstract record ColumnParameter
 
     /// <summary>
     /// All parameters of a column: for each section its diameter, or those of its two ends or of its points, and its length; place,
-    /// diameter and height of each tone hole; the wall at a free far end; the correction of a blown end; and the state of the air
+    /// diameter and height of each tone hole; the wall at a free far end where it has any; the correction of a blown end; and the state of the air
     /// where it is known.
     /// </summary>
     /// <param name="column">The column.</param>
@@ -143,7 +145,7 @@ public abstract record ColumnParameter
             all.AddRange([HolePosition(i), HoleDiameter(i), HoleHeight(i)]);
         }
 
-        if (column.Bore.FarEnd is OpenEnd)
+        if (column.Bore.FarEnd is OpenEnd { WallMetres: > 0 })
         {
             all.Add(Wall);
         }

@@ -17,8 +17,8 @@ internal sealed record AirParameter(AirQuantity Quantity) : ColumnParameter
     internal override double StepAt(in ColumnParts parts) =>
         Quantity switch
         {
-            AirQuantity.Temperature => 0.1,
-            AirQuantity.Humidity => 2e-3,
+            AirQuantity.Temperature => 0.02,
+            AirQuantity.Humidity => 5e-4,
             AirQuantity.Pressure => 50,
             _ => 5e-5,
         };

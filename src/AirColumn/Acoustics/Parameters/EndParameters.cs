@@ -8,10 +8,11 @@ internal sealed record WallParameter : ColumnParameter
 {
     public override string Unit => "m";
 
+    // What a thin wall adds grows as its thickness to 2/3, so that without any nothing smooth begins.
     internal override double StepAt(in ColumnParts parts)
     {
         var last = parts.Bore.Sections[^1];
-        return 1e-3 * last.WallAt(last.LengthMetres).Radius;
+        return 1e-3 * Math.Min(last.WallAt(last.LengthMetres).Radius, 10 * Of(parts));
     }
 
     internal override double Of(in ColumnParts parts) =>

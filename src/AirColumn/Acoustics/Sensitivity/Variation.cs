@@ -46,7 +46,7 @@ internal sealed class Variation
         var parts = column.Parts;
         var value = parameter.Of(parts);
         var step = parameter.StepAt(parts);
-        for (var attempt = 0; attempt < 3; attempt++, step /= 10)
+        for (var attempt = 0; step > 0 && attempt < 3; attempt++, step /= 10)
         {
             // At an end of the range, and where something would overlap, to one side.
             var found =
@@ -60,8 +60,8 @@ internal sealed class Variation
         }
 
         throw new ArgumentException(
-            $"There is no room to change the {parameter} to either side of {Require.Show(value, parameter.Unit)}, so no "
-                + "derivative can be taken there.",
+            $"The {parameter} is {Require.Show(value, parameter.Unit)}, where the column does not change smoothly with it to either side, "
+                + "so that there is no derivative. Give it another value or leave it out.",
             nameof(parameter)
         );
     }

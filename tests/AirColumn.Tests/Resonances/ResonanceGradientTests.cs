@@ -1,0 +1,66 @@
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using AirColumn.Resonances;
+using AirColumn.Tests.Acoustics;
+using static AirColumn.Tests.Acoustics.ReferenceAir;
+
+namespace AirColumn.Tests.Resonances;
+
+public class ResonanceGradientTests
+{
+    [Theory]
+    [MemberData(nameof(GradientColumns.Names), MemberType = typeof(GradientColumns))]
+    public void Each_derivative_is_what_the_resonance_moves_by(string name)
+    {
+        var column = GradientColumns.Named(name);
+        var parameters = GradientColumns.Parameters(column);
+        var resonances = column.FirstResonances(5);
+        var gradients = column.Gradients(resonances, parameters);
+        Assert.Equal(resonances.Count, gradients.Count);
+        for (var n = 0; n < parameters.Count; n++)
+        {
+            var step = parameters[n].StepAt(column.Parts);
+            var expected = GradientColumns.Difference(
+                column,
+                parameters[n],
+                step,
+                other => [.. other.FirstResonances(resonances.Count).Select(r => r.Frequency.Hertz)]
+            );
+            for (var i = 0; i < resonances.Count; i++)
+            {
+                // What differences of frequencies good to 1e-11 can tell.
+                var noise = 1e-10 * resonances[i].Frequency.Hertz / step;
+                Near.Absolute(
+                    expected[i],
+                    gradients[i].HertzPerUnit[n],
+                    1e-7 * Math.Abs(expected[i]) + noise,
+                    $"{name}, {parameters[n]}, resonance {i + 1}"
+                );
+            }
+        }
+    }
+
+    // f = c/4L and a diameter without effect.
+    [Fact]
+    public void A_quarter_wave_shortens_as_it_should()
+    {
+        var column = Column(new CylinderSection(Mm(40), Mm(700)), new IdealOpenEnd(), Lossless);
+        var first = column.FirstResonances(1);
+        var gradient = column.Gradients(
+            first,
+            [ColumnParameter.SectionLength(0), ColumnParameter.Diameter(0)]
+        )[0];
+        Near.Relative(-first[0].Frequency.Hertz / 0.7, gradient.HertzPerUnit[0], 1e-9);
+        Near.Relative(-1200 / Math.Log(2) / 0.7, gradient.CentsPerUnit(0), 1e-9);
+        Near.Absolute(0, gradient.HertzPerUnit[1] * 0.04, 1e-9);
+    }
+
+    [Fact]
+    public void A_resonance_of_another_column_is_refused()
+    {
+        var one = GradientColumns.Named("stepped tube");
+        var other = GradientColumns.Named("large-tube losses");
+        var problem = Assert.Throws<ArgumentException>(() => one.Gradients(other.FirstResonances(1)));
+        Assert.Contains("not one of this column", problem.Message, StringComparison.Ordinal);
+    }
+}
