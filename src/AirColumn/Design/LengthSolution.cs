@@ -8,26 +8,35 @@ public sealed record LengthSolution
 {
     internal LengthSolution() { }
 
+    /// <summary>What was asked.</summary>
+    public required LengthQuestion Question { get; init; }
+
     /// <summary>How the search ended.</summary>
     public required SolveStatus Status { get; init; }
 
     /// <summary>Whether <see cref="Length"/> meets the target.</summary>
     public bool IsSolved => Status == SolveStatus.Solved;
 
-    /// <summary>The section's length; where <see cref="IsSolved"/> is false the nearest that was tried.</summary>
+    /// <summary>The length of the section, or of all of them together; where <see cref="IsSolved"/> is false the nearest that was tried.</summary>
     public required Length Length { get; init; }
+
+    /// <summary>
+    /// The nearest lengths tried on either side, the resonance sharp at the shorter and flat at the longer; null where none was tried on
+    /// one of the sides.
+    /// </summary>
+    public required LengthBracket? Bracket { get; init; }
 
     /// <summary>The column with that length.</summary>
     public required Column Column { get; init; }
 
-    /// <summary>Its first resonance; zero where it showed none.</summary>
+    /// <summary>The resonance asked for; zero where it showed none.</summary>
     public required Frequency Frequency { get; init; }
 
-    /// <summary>The first resonance against the target, cents; positive is sharp. NaN where there is no resonance.</summary>
+    /// <summary>The resonance against the target, cents; positive is sharp. NaN where there is no resonance.</summary>
     public required double ResidualCents { get; init; }
 
     /// <summary>
-    /// Change of the first resonance in cents per millimetre added to the section, at that length: negative where longer
+    /// Change of the resonance in cents per millimetre added to the sections, at that length: negative where longer
     /// is flatter. NaN where not solved.
     /// </summary>
     public required double CentsPerMillimetre { get; init; }
@@ -38,3 +47,8 @@ public sealed record LengthSolution
     /// <summary>One sentence: what was found, or why nothing was.</summary>
     public required string Explanation { get; init; }
 }
+
+/// <summary>Two lengths between which another lies.</summary>
+/// <param name="Shorter">The resonance is sharp there.</param>
+/// <param name="Longer">The resonance is flat there.</param>
+public readonly record struct LengthBracket(Length Shorter, Length Longer);

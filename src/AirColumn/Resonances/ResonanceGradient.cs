@@ -6,11 +6,17 @@ namespace AirColumn.Resonances;
 public sealed class ResonanceGradient
 {
     private readonly double[] hertz;
+    private readonly double[] magnitude;
 
-    internal ResonanceGradient(Resonance resonance, IReadOnlyList<ColumnParameter> parameters, double[] hertz)
+    internal ResonanceGradient(
+        Resonance resonance,
+        IReadOnlyList<ColumnParameter> parameters,
+        double[] hertz,
+        double[] magnitude
+    )
     {
         (Resonance, Parameters) = (resonance, parameters);
-        this.hertz = hertz;
+        (this.hertz, this.magnitude) = (hertz, magnitude);
     }
 
     /// <summary>The resonance.</summary>
@@ -21,6 +27,12 @@ public sealed class ResonanceGradient
 
     /// <summary>∂f/∂θ for each parameter, Hz per <see cref="ColumnParameter.Unit"/>.</summary>
     public ReadOnlySpan<double> HertzPerUnit => hertz;
+
+    /// <summary>
+    /// ∂ln|Z|/∂θ for each parameter, per <see cref="ColumnParameter.Unit"/>: of the height of the extremum, relative to it. NaN in a column
+    /// without losses, where it is infinite or zero.
+    /// </summary>
+    public ReadOnlySpan<double> LogMagnitudePerUnit => magnitude;
 
     /// <summary>∂f/∂θ for one of them, in cents per <see cref="ColumnParameter.Unit"/>.</summary>
     /// <param name="parameter">Its index in <see cref="Parameters"/>.</param>

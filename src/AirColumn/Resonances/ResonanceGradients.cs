@@ -88,7 +88,7 @@ public static class ResonanceGradients
             throw NotOfThisColumn(resonance);
         }
 
-        var hertz = new double[parameters.Length];
+        var (hertz, magnitude) = (new double[parameters.Length], new double[parameters.Length]);
         for (var n = 0; n < hertz.Length; n++)
         {
             var (value, rise) = (At(q[n], 0), At(q[n], 1));
@@ -96,9 +96,11 @@ public static class ResonanceGradients
                 ? (isOpen ? -value / (u * p1) : value / (p * u1)).Real
                 : -((rise - value * (p1 / p + u1 / u)) / (p * u)).Real / bend;
             hertz[n] = width * moved;
+            // At the extremum its own shift does not count.
+            magnitude[n] = isUndamped ? double.NaN : (value / (p * u)).Real;
         }
 
-        return new ResonanceGradient(resonance, parameters, hertz);
+        return new ResonanceGradient(resonance, parameters, hertz, magnitude);
     }
 
     private static ArgumentException NotOfThisColumn(Resonance resonance) =>

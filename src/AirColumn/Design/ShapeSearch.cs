@@ -1,0 +1,170 @@
+using System.Globalization;
+using AirColumn.Acoustics;
+using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.Optimization;
+
+namespace AirColumn.Design;
+
+/// <summary>Which shape: diameters, lengths and holes chosen between bounds so that targets are reached.</summary>
+public static class ShapeSearch
+{
+    // Inside the bounds, where the change of variables that keeps it between them has a slope.
+    private const double Margin = 1e-3;
+
+    /// <summary>Chooses the unknowns so that the targets are met as nearly as possible, in the sense of least squares.</summary>
+    /// <remarks>
+    /// Levenberg–Marquardt steps with the exact gradients of the resonances, from the column as it is and from random places between the
+    /// bounds. Which minimum is found from where is not known beforehand; that no start met the targets does not prove that none could.
+    /// </remarks>
+    /// <param name="column">The column to begin with; it is not changed.</param>
+    /// <param name="unknowns">What may be chosen, at least one, and between which bounds.</param>
+    /// <param name="targets">What is to be reached, at least one.</param>
+    /// <param name="options">How to search; the defaults if left out.</param>
+    /// <returns>The best shape found, with by how much each target is missed.</returns>
+    /// <exception cref="ArgumentException">
+    /// There is no unknown or no target, the column does not have a parameter, or a fingering is for another number of holes.
+    /// </exception>
+    /// <exception cref="OperationCanceledException">The search was cancelled.</exception>
+    public static ShapeSolution Solve(
+        Column column,
+        IReadOnlyList<Unknown> unknowns,
+        IReadOnlyList<ShapeTarget> targets,
+        ShapeOptions? options = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        ArgumentNullException.ThrowIfNull(unknowns);
+        ArgumentNullException.ThrowIfNull(targets);
+        var problem = new ShapeProblem(column, unknowns, targets);
+        return new Search(problem, options ?? new ShapeOptions()).Run();
+    }
+
+    private sealed class Search(ShapeProblem problem, ShapeOptions options)
+    {
+        private readonly List<ShapeStart> starts = [];
+        private ShapePoint? best;
+        private bool bestConverged;
+
+        public ShapeSolution Run()
+        {
+            var random = new Random(options.Seed);
+            for (var i = 0; i < options.Starts; i++)
+            {
+                var from =
+                    i == 0 && options.FromColumn
+                        ? problem.Present
+                        : [.. Enumerable.Range(0, problem.Unknowns.Count).Select(_ => random.NextDouble())];
+                if (Descend(from) && !options.AllStarts)
+                {
+                    break;
+                }
+            }
+
+            return End(best!);
+        }
+
+        // Whether the targets are met.
+        private bool Descend(double[] from)
+        {
+            var before = problem.Evaluations;
+            var start = Vector<double>.Build.Dense([.. from.Select(x => Math.Clamp(x, Margin, 1 - Margin))]);
+            var count = problem.Residuals;
+            var model = ObjectiveFunction.NonlinearModel(
+                (point, _) => Vector<double>.Build.Dense(At(point).Residuals),
+                (point, _) => Matrix<double>.Build.DenseOfArray(problem.Jacobian(At(point))),
+                Vector<double>.Build.Dense(count),
+                Vector<double>.Build.Dense(count)
+            );
+            var found = At(start);
+            var converged = true;
+            if (!IsSolved(found))
+            {
+                var negligible = 0.01 * options.Within;
+                var result = new LevenbergMarquardtMinimizer(
+                    1e-3,
+                    1e-15,
+                    1e-13,
+                    negligible * negligible,
+                    options.Steps
+                ).FindMinimum(
+                    model,
+                    start,
+                    Vector<double>.Build.Dense(start.Count),
+                    Vector<double>.Build.Dense(start.Count, 1)
+                );
+                converged = result.ReasonForExit != ExitCondition.None && result.Iterations < options.Steps;
+                found = At(result.MinimizingPoint);
+            }
+
+            var isSolved = IsSolved(found);
+            starts.Add(new ShapeStart(isSolved, problem.LargestError(found), problem.Evaluations - before));
+            if (best is null || found.Cost < best.Cost)
+            {
+                (best, bestConverged) = (found, converged);
+            }
+
+            return isSolved;
+        }
+
+        private ShapePoint At(Vector<double> point)
+        {
+            options.Cancellation.ThrowIfCancellationRequested();
+            return problem.At(point);
+        }
+
+        private bool IsSolved(ShapePoint point) => problem.LargestError(point) <= options.Within;
+
+        private ShapeSolution End(ShapePoint point)
+        {
+            var errors = problem.Errors(point);
+            var values = problem.Values(point);
+            var status =
+                IsSolved(point) ? SolveStatus.Solved
+                : Array.Exists(errors, error => double.IsNaN(error.Error)) ? SolveStatus.NoResonance
+                : bestConverged ? SolveStatus.OutOfReach
+                : SolveStatus.NotConverged;
+            return new ShapeSolution
+            {
+                Status = status,
+                Column = point.Column ?? problem.Column,
+                Values = values,
+                Errors = errors,
+                Starts = starts,
+                Explanation = Explain(status, values, errors),
+            };
+        }
+
+        private string Explain(SolveStatus status, ChosenValue[] values, TargetError[] errors)
+        {
+            if (status == SolveStatus.Solved)
+            {
+                return string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"All {errors.Length} targets are met within {options.Within:0.######} (cents, tenths of a decibel or of a millimetre)."
+                );
+            }
+
+            var starts = options.Starts == 1 ? "The start" : $"None of {options.Starts} starts";
+            if (status == SolveStatus.NoResonance)
+            {
+                var missing = errors.First(error => double.IsNaN(error.Error)).Target;
+                return $"{starts} led to a column that shows all resonances asked for: {missing} is missing.";
+            }
+
+            var worst = errors.MaxBy(error => Math.Abs(error.Error * error.Target.Weight));
+            var bounds = string.Join(
+                ", ",
+                values.Where(value => value.IsAtBound).Select(value => value.Unknown.Parameter.ToString())
+            );
+            return string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{starts} met all targets: the best misses the {worst.Target} by {Math.Abs(worst.Error):0.###} {worst.Target.ErrorUnit}."
+                )
+                + (
+                    bounds.Length > 0 ? $" At its bounds: {bounds}; wider bounds may help."
+                    : status == SolveStatus.NotConverged ? " It was still on its way; more steps may help."
+                    : " Another unknown may be needed."
+                );
+        }
+    }
+}

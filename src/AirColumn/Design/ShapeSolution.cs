@@ -1,0 +1,53 @@
+using AirColumn.Acoustics;
+
+namespace AirColumn.Design;
+
+/// <summary>The best shape that a search found. Immutable.</summary>
+public sealed record ShapeSolution
+{
+    internal ShapeSolution() { }
+
+    /// <summary>How the search ended.</summary>
+    public required SolveStatus Status { get; init; }
+
+    /// <summary>Whether all targets are met.</summary>
+    public bool IsSolved => Status == SolveStatus.Solved;
+
+    /// <summary>The column of that shape.</summary>
+    public required Column Column { get; init; }
+
+    /// <summary>What was left to choose, each with what was chosen, in the unit of its parameter.</summary>
+    public required IReadOnlyList<ChosenValue> Values { get; init; }
+
+    /// <summary>
+    /// What was to be reached, each with by how much it was missed, in cents, tenths of a decibel or tenths of a millimetre; NaN where the
+    /// column shows no such resonance.
+    /// </summary>
+    public required IReadOnlyList<TargetError> Errors { get; init; }
+
+    /// <summary>How each start ended, in order.</summary>
+    public required IReadOnlyList<ShapeStart> Starts { get; init; }
+
+    /// <summary>For how many shapes resonances were computed, from all starts.</summary>
+    public int Evaluations => Starts.Sum(start => start.Evaluations);
+
+    /// <summary>One sentence: what was found, or what stands in the way.</summary>
+    public required string Explanation { get; init; }
+}
+
+/// <summary>A value that a search chose.</summary>
+/// <param name="Unknown">What was left to choose.</param>
+/// <param name="Value">What was chosen, in the unit of its parameter.</param>
+/// <param name="IsAtBound">Whether it lies on one of its bounds, to a thousandth of their distance.</param>
+public readonly record struct ChosenValue(Unknown Unknown, double Value, bool IsAtBound);
+
+/// <summary>How far a target was missed.</summary>
+/// <param name="Target">The target.</param>
+/// <param name="Error">Reached less wanted: cents, tenths of a decibel or tenths of a millimetre.</param>
+public readonly record struct TargetError(ShapeTarget Target, double Error);
+
+/// <summary>How the search from one start ended.</summary>
+/// <param name="IsSolved">Whether it met all targets.</param>
+/// <param name="LargestError">The largest error of a target there; NaN where a resonance was missing.</param>
+/// <param name="Evaluations">For how many shapes resonances were computed.</param>
+public readonly record struct ShapeStart(bool IsSolved, double LargestError, int Evaluations);

@@ -1,0 +1,60 @@
+using AirColumn.Acoustics;
+using UnitsNet;
+
+namespace AirColumn.Design;
+
+/// <summary>A parameter that a design may choose, and between which values. Immutable, equal by value.</summary>
+public sealed record Unknown
+{
+    /// <summary>Leaves a parameter to be chosen.</summary>
+    /// <param name="parameter">The parameter.</param>
+    /// <param name="from">The least value, in the parameter's unit.</param>
+    /// <param name="to">The greatest value, above the least.</param>
+    /// <exception cref="ArgumentException">The greatest is not above the least, or one is not a finite number.</exception>
+    public Unknown(ColumnParameter parameter, double from, double to)
+    {
+        ArgumentNullException.ThrowIfNull(parameter);
+        if (!(double.IsFinite(from) && double.IsFinite(to) && from < to))
+        {
+            throw new ArgumentException(
+                $"The {parameter} may lie between {Require.Show(from, parameter.Unit)} and {Require.Show(to, parameter.Unit)}; "
+                    + "the second must be above the first, and both finite.",
+                nameof(to)
+            );
+        }
+
+        (Parameter, From, To) = (parameter, from, to);
+    }
+
+    /// <summary>Leaves a length or a diameter to be chosen.</summary>
+    /// <param name="parameter">A parameter that is a length.</param>
+    /// <param name="from">The least value.</param>
+    /// <param name="to">The greatest value, above the least.</param>
+    /// <exception cref="ArgumentException">The greatest is not above the least, or the parameter is not a length.</exception>
+    public Unknown(ColumnParameter parameter, Length from, Length to)
+        : this(OfUnit(parameter, "m"), from.Meters, to.Meters) { }
+
+    /// <summary>The parameter.</summary>
+    public ColumnParameter Parameter { get; }
+
+    /// <summary>The least value, in the parameter's unit.</summary>
+    public double From { get; }
+
+    /// <summary>The greatest value, in the parameter's unit.</summary>
+    public double To { get; }
+
+    internal static ColumnParameter OfUnit(ColumnParameter parameter, string unit)
+    {
+        ArgumentNullException.ThrowIfNull(parameter);
+        return parameter.Unit == unit
+            ? parameter
+            : throw new ArgumentException(
+                $"The {parameter} is not in {unit} but in {(parameter.Unit.Length == 0 ? "parts of 1" : parameter.Unit)}; give it in that.",
+                nameof(parameter)
+            );
+    }
+
+    /// <summary>The parameter and its bounds, in the invariant culture.</summary>
+    public override string ToString() =>
+        $"{Parameter}, {Require.Show(From, Parameter.Unit)} to {Require.Show(To, Parameter.Unit)}";
+}
