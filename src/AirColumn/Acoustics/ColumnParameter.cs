@@ -183,6 +183,12 @@ public abstract record ColumnParameter
         return column.With(With(column.Parts, value));
     }
 
+    /// <summary>A value of it for people: lengths in millimetres.</summary>
+    internal string Show(double value) =>
+        Unit == "m"
+            ? Require.Show(Math.Round(value * 1000, 6), "mm")
+            : Require.Show(Math.Round(value, 9), Unit);
+
     internal abstract double Of(in ColumnParts parts);
 
     internal abstract ColumnParts With(in ColumnParts parts, double value);

@@ -17,7 +17,7 @@ public sealed record Unknown
         if (!(double.IsFinite(from) && double.IsFinite(to) && from < to))
         {
             throw new ArgumentException(
-                $"The {parameter} may lie between {Require.Show(from, parameter.Unit)} and {Require.Show(to, parameter.Unit)}; "
+                $"The {parameter} may lie between {parameter.Show(from)} and {parameter.Show(to)}; "
                     + "the second must be above the first, and both finite.",
                 nameof(to)
             );
@@ -56,5 +56,5 @@ public sealed record Unknown
 
     /// <summary>The parameter and its bounds, in the invariant culture.</summary>
     public override string ToString() =>
-        $"{Parameter}, {Require.Show(From, Parameter.Unit)} to {Require.Show(To, Parameter.Unit)}";
+        $"{Parameter}, {Parameter.Show(From)} to {Parameter.Show(To)}";
 }

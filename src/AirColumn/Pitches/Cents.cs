@@ -8,6 +8,15 @@ namespace AirColumn.Pitches;
 /// </summary>
 public static class Cents
 {
+    /// <summary>An octave.</summary>
+    public const double Octave = 1200;
+
+    /// <summary>A major tenth, an octave and four equal-tempered semitones.</summary>
+    public const double MajorTenth = 1600;
+
+    /// <summary>A twelfth, an octave and seven equal-tempered semitones; that of the third harmonic is 1.955 cents wider.</summary>
+    public const double Twelfth = 1900;
+
     /// <summary>A thousand octaves: within them a frequency ratio is an ordinary double.</summary>
     internal const double Largest = 1_200_000;
 

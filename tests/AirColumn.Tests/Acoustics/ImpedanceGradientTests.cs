@@ -211,7 +211,7 @@ public class ImpedanceGradientTests
         var problem = Assert.Throws<ArgumentException>(() =>
             column.ImpedanceGradient(FrequencyGrid.FromHertz(100), [ColumnParameter.Wall])
         );
-        Assert.Contains("wall at the far end is 0 m", problem.Message, StringComparison.Ordinal);
+        Assert.Contains("wall at the far end is 0 mm", problem.Message, StringComparison.Ordinal);
         Assert.DoesNotContain(ColumnParameter.Wall, ColumnParameter.AllOf(column));
     }
 

@@ -60,7 +60,7 @@ internal sealed class Variation
         }
 
         throw new ArgumentException(
-            $"The {parameter} is {Require.Show(value, parameter.Unit)}, where the column does not change smoothly with it to either side, "
+            $"The {parameter} is {parameter.Show(value)}, where the column does not change smoothly with it to either side, "
                 + "so that there is no derivative. Give it another value or leave it out.",
             nameof(parameter)
         );

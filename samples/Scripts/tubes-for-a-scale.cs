@@ -1,0 +1,30 @@
+#:project ../../src/AirColumn/AirColumn.csproj
+using System.Globalization;
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using AirColumn.Design;
+using AirColumn.Gases;
+using AirColumn.Pitches;
+using UnitsNet;
+
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+
+var air = Air.At(Temperature.FromDegreesCelsius(23), RelativeHumidity.FromPercent(55));
+
+// Pan pipes: stopped at the foot, blown across an open end that the lip covers in part.
+var pipe = new Column(
+    Bore.Build()
+        .Cylinder(diameter: Length.FromMillimeters(13), length: Length.FromMillimeters(200))
+        .ClosedEnd(),
+    air,
+    new ColumnOptions { BlownEnd = BlownEnd.Open(correction: Length.FromMillimeters(7)) }
+);
+string[] scale = ["G4", "A4", "B4", "C5", "D5", "E5", "F#5", "G5"];
+foreach (
+    var tube in TubeSet.Over(pipe, section: 0, Tuning.Concert, [.. scale.Select(note => Pitch.Parse(note))])
+)
+{
+    Console.WriteLine(
+        $"{tube.Note, -3} {tube.Length.Length.Millimeters, 6:F1} mm  {tube.Length.CentsPerMillimetre:F1} cents per mm"
+    );
+}

@@ -1,0 +1,45 @@
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using UnitsNet;
+
+namespace AirColumn.Design;
+
+/// <summary>A resonance and the note that a player is expected to sound on it, each with its 95 % range. Immutable.</summary>
+public sealed record PlayedNote
+{
+    internal PlayedNote(
+        Resonance resonance,
+        double resonancePlusMinusCents,
+        PlayingCorrection correction,
+        double standardDeviationCents,
+        double plusMinusCents
+    )
+    {
+        (Resonance, ResonancePlusMinusCents, Correction) = (resonance, resonancePlusMinusCents, correction);
+        (StandardDeviationCents, PlusMinusCents) = (standardDeviationCents, plusMinusCents);
+    }
+
+    /// <summary>The resonance.</summary>
+    public Resonance Resonance { get; }
+
+    /// <summary>Half the 95 % range of the resonance, cents; 0 where it was taken as sure.</summary>
+    public double ResonancePlusMinusCents { get; }
+
+    /// <summary>What the player adds.</summary>
+    public PlayingCorrection Correction { get; }
+
+    /// <summary>The note to expect.</summary>
+    public Frequency Frequency => Resonance.Frequency * Cents.ToRatio(Correction.MeanCents);
+
+    /// <summary>Standard deviation of the note, cents, from resonance and player together.</summary>
+    public double StandardDeviationCents { get; }
+
+    /// <summary>Half the 95 % range of the note, cents.</summary>
+    public double PlusMinusCents { get; }
+
+    /// <summary>The lower end of the 95 % range of the note.</summary>
+    public Frequency From => Frequency * Cents.ToRatio(-PlusMinusCents);
+
+    /// <summary>The upper end of the 95 % range of the note.</summary>
+    public Frequency To => Frequency * Cents.ToRatio(PlusMinusCents);
+}

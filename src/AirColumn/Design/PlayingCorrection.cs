@@ -1,0 +1,119 @@
+using AirColumn.Resonances;
+
+namespace AirColumn.Design;
+
+/// <summary>
+/// By how much the note that a player sounds lies above the resonance that it follows, as a normal distribution: a guess at first,
+/// better with each note that is recorded. Immutable, equal by value.
+/// </summary>
+/// <remarks>
+/// Lips and breath are not in an air column. What they add depends on player, mouth end and loudness; lips can bend the drone by a
+/// semitone or more.
+/// </remarks>
+public sealed record PlayingCorrection
+{
+    /// <summary>Makes a correction.</summary>
+    /// <param name="meanCents">Played note less resonance, cents: −1200 to 1200.</param>
+    /// <param name="standardDeviationCents">How sure that is, cents: 0 to 1200.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range or not a number.</exception>
+    public PlayingCorrection(double meanCents, double standardDeviationCents)
+    {
+        MeanCents = Require.InRange(meanCents, -1200, 1200, "cents");
+        StandardDeviationCents = Require.InRange(standardDeviationCents, 0, 1200, "cents");
+    }
+
+    /// <summary>Nothing added, and sure of it: the resonance itself.</summary>
+    public static PlayingCorrection None { get; } = new(0, 0);
+
+    /// <summary>
+    /// For a drone blown with the lips, when the column was computed in the air of the room: 21.5 ± 12 cents.
+    /// </summary>
+    /// <remarks>
+    /// Common practice, no formal source: the lengths that makers of such tubes publish put the drone 11 to 32 cents above the resonance in
+    /// cold air. The standard deviation is that range's half width and a little more, our choice, since players differ.
+    /// </remarks>
+    public static PlayingCorrection LipsInRoomAir { get; } = new(21.5, 12);
+
+    /// <summary>
+    /// For a drone blown with the lips, when the column was computed with breath in it (<see cref="Gases.AirProfile"/>): 11 ± 10 cents.
+    /// </summary>
+    /// <remarks>Warm breath explains about half of what is observed against room air (common practice); the lips are left.</remarks>
+    public static PlayingCorrection LipsInBreath { get; } = new(11, 10);
+
+    /// <summary>Played note less resonance, cents.</summary>
+    public double MeanCents { get; }
+
+    /// <summary>Its standard deviation, cents.</summary>
+    public double StandardDeviationCents { get; }
+
+    /// <summary>
+    /// The correction after notes were recorded on a tube whose resonance is known: normal prior and normal errors, in closed form.
+    /// </summary>
+    /// <param name="observedCents">For each recording the played note less the resonance, cents: −1200 to 1200.</param>
+    /// <param name="standardDeviationCents">
+    /// Of one recording, cents: how far a player's note varies from one to the next, and how well it is measured; 0.01 to 1200.
+    /// </param>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range or not a number.</exception>
+    public PlayingCorrection After(IReadOnlyList<double> observedCents, double standardDeviationCents)
+    {
+        ArgumentNullException.ThrowIfNull(observedCents);
+        Require.InRange(standardDeviationCents, 0.01, 1200, "cents");
+        foreach (var observed in observedCents)
+        {
+            Require.InRange(observed, -1200, 1200, "cents", nameof(observedCents));
+        }
+
+        if (StandardDeviationCents == 0)
+        {
+            return this;
+        }
+
+        var known = 1 / (StandardDeviationCents * StandardDeviationCents);
+        var each = 1 / (standardDeviationCents * standardDeviationCents);
+        var total = known + each * observedCents.Count;
+        return new((known * MeanCents + each * observedCents.Sum()) / total, 1 / Math.Sqrt(total));
+    }
+
+    /// <summary>The note to expect where a resonance is sure.</summary>
+    /// <param name="resonance">The resonance.</param>
+    public PlayedNote Of(Resonance resonance)
+    {
+        ArgumentNullException.ThrowIfNull(resonance);
+        return new PlayedNote(
+            resonance,
+            0,
+            this,
+            StandardDeviationCents,
+            Coverage.OfNormal * StandardDeviationCents
+        );
+    }
+
+    /// <summary>The note to expect where a resonance is not sure.</summary>
+    /// <param name="budget">The resonance and how sure it is.</param>
+    public PlayedNote Of(ResonanceBudget budget)
+    {
+        ArgumentNullException.ThrowIfNull(budget);
+        var uniform = budget
+            .Contributions.Where(c => !c.Tolerance.IsNormal)
+            .Select(c => c.StandardDeviationCents)
+            .ToList();
+        var normal = Math.Sqrt(
+            budget
+                .Contributions.Where(c => c.Tolerance.IsNormal)
+                .Sum(c => c.StandardDeviationCents * c.StandardDeviationCents)
+                + StandardDeviationCents * StandardDeviationCents
+        );
+        var sigma = Math.Sqrt(uniform.Sum(s => s * s) + normal * normal);
+        return new PlayedNote(
+            budget.Resonance,
+            budget.PlusMinusCents,
+            this,
+            sigma,
+            sigma * Coverage.Factor(uniform, normal)
+        );
+    }
+
+    /// <summary>Mean and standard deviation, in the invariant culture.</summary>
+    public override string ToString() =>
+        $"{Wording.CentsOf(MeanCents)} ± {Require.Show(Math.Round(StandardDeviationCents, 1), "cents")}";
+}

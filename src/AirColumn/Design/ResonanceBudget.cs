@@ -1,0 +1,46 @@
+using AirColumn.Resonances;
+using UnitsNet;
+
+namespace AirColumn.Design;
+
+/// <summary>How sure a resonance is, and what makes it unsure. Immutable.</summary>
+public sealed record ResonanceBudget
+{
+    internal ResonanceBudget() { }
+
+    /// <summary>The resonance.</summary>
+    public required Resonance Resonance { get; init; }
+
+    /// <summary>Its standard deviation, cents: to first order in the tolerances.</summary>
+    public required double StandardDeviationCents { get; init; }
+
+    /// <summary>Half its 95 % range, cents: as likely within as 19 to 1, by the distribution of the sum of all contributions.</summary>
+    public required double PlusMinusCents { get; init; }
+
+    /// <summary>The lower end of the 95 % range.</summary>
+    public Frequency From => Resonance.Frequency * Pitches.Cents.ToRatio(-PlusMinusCents);
+
+    /// <summary>The upper end of the 95 % range.</summary>
+    public Frequency To => Resonance.Frequency * Pitches.Cents.ToRatio(PlusMinusCents);
+
+    /// <summary>What contributes, the largest first.</summary>
+    public required IReadOnlyList<Contribution> Contributions { get; init; }
+
+    /// <summary>Whether the resonance follows all parameters to the ends of their tolerances nearly enough in proportion.</summary>
+    public bool IsLinear => Remark is null;
+
+    /// <summary>What first order leaves out where it is more than a twentieth of the range; null where it is less.</summary>
+    public required string? Remark { get; init; }
+}
+
+/// <summary>What the tolerance of one parameter makes of a resonance.</summary>
+/// <param name="Tolerance">The parameter and its limits.</param>
+/// <param name="CentsPerUnit">By how much the resonance follows, cents per unit of the parameter.</param>
+/// <param name="StandardDeviationCents">Standard deviation of the resonance from this alone.</param>
+/// <param name="Share">Its share of the variance, 0 to 1.</param>
+public readonly record struct Contribution(
+    Tolerance Tolerance,
+    double CentsPerUnit,
+    double StandardDeviationCents,
+    double Share
+);

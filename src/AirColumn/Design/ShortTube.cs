@@ -1,0 +1,69 @@
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using UnitsNet;
+
+namespace AirColumn.Design;
+
+/// <summary>What brings a tube down that was cut too short.</summary>
+public static class ShortTube
+{
+    // A narrower opening than this is hardly one.
+    private const double NarrowestOverEnd = 0.3;
+
+    /// <summary>A tube pushed over the end or joined to it, of any inside diameter: how far must it reach beyond the end?</summary>
+    /// <param name="column">The tube as it was cut.</param>
+    /// <param name="insideDiameter">Inside diameter of what is added: 0.01 mm to 10 m.</param>
+    /// <param name="target">Where the drone is wanted.</param>
+    /// <returns>How long the addition is beyond the end of the tube, or why there is none.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The diameter or the target is out of range.</exception>
+    public static LengthSolution Sleeve(Column column, Length insideDiameter, Frequency target)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        var bore = column.Bore;
+        var longer = new Bore(
+            [.. bore.Sections, new CylinderSection(insideDiameter, Length.FromMillimeters(1))],
+            bore.FarEnd,
+            bore.Holes,
+            bore.Branches
+        );
+        return SectionLength.Solve(column.WithBore(longer), bore.Sections.Count, target);
+    }
+
+    /// <summary>A ring pushed into the end, which narrows it over its length: how narrow must it be?</summary>
+    /// <param name="column">The tube as it was cut.</param>
+    /// <param name="ringLength">Length of the ring, shorter than the last section.</param>
+    /// <param name="target">Where the drone is wanted.</param>
+    /// <returns>
+    /// The inside diameter of the ring, from three tenths of the end's to all of it, as the only value; or why there is none.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">The ring is not shorter than the last section, or the target out of range.</exception>
+    public static ShapeSolution NarrowEnd(Column column, Length ringLength, Frequency target)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        var bore = column.Bore;
+        var last = bore.Sections[^1];
+        Require.InRange(
+            ringLength.Millimeters,
+            1e-3,
+            1000 * last.LengthMetres - 1e-3,
+            "mm",
+            nameof(ringLength)
+        );
+        var (kept, end) = (last.LengthMetres - ringLength.Meters, 2 * last.WallAt(last.LengthMetres).Radius);
+        // A ring in a taper: the taper ends where the ring begins, as wide as it is there.
+        var before = last.WithEnds(last.WallAt(0).Radius, last.WallAt(kept).Radius)
+            .WithLength(Length.FromMeters(kept));
+        var ring = new CylinderSection(Length.FromMeters(0.9 * end), ringLength);
+        var narrowed = new Bore(
+            [.. bore.Sections.Take(bore.Sections.Count - 1), before, ring],
+            bore.FarEnd,
+            bore.Holes,
+            bore.Branches
+        );
+        return ShapeSearch.Solve(
+            column.WithBore(narrowed),
+            [new Unknown(ColumnParameter.Diameter(bore.Sections.Count), NarrowestOverEnd * end, end)],
+            [ShapeTarget.Resonance(1, target)]
+        );
+    }
+}

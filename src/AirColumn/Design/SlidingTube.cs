@@ -1,0 +1,94 @@
+using AirColumn.Acoustics;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using UnitsNet;
+
+namespace AirColumn.Design;
+
+/// <summary>A tube one of whose sections can be drawn out, and the notes it reaches.</summary>
+public sealed record SlidingTube
+{
+    private SlidingTube(Frequency lowest, Frequency highest, IReadOnlyList<SlidePosition> positions)
+    {
+        (Lowest, Highest, Positions) = (lowest, highest, positions);
+    }
+
+    /// <summary>The drone when it is drawn out all the way.</summary>
+    public Frequency Lowest { get; }
+
+    /// <summary>The drone when it is pushed in all the way.</summary>
+    public Frequency Highest { get; }
+
+    /// <summary>For each note of the range how far the section is drawn out, from the lowest note.</summary>
+    public IReadOnlyList<SlidePosition> Positions { get; }
+
+    /// <summary>Finds the range and the places of its notes.</summary>
+    /// <param name="column">The tube. Two telescoping tubes are two sections; the one that is drawn out is the wider one.</param>
+    /// <param name="section">Which section is drawn out: 0 is at the blown end.</param>
+    /// <param name="pushedIn">How long that is when pushed in all the way: 0.01 mm and more.</param>
+    /// <param name="drawnOut">How long it is when drawn out all the way: more than that, up to 100 m.</param>
+    /// <param name="tuning">The tuning whose notes are looked for.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a length is out of range.</exception>
+    /// <exception cref="ArgumentException">The second length is not above the first, or the tube shows no resonance.</exception>
+    public static SlidingTube Of(Column column, int section, Length pushedIn, Length drawnOut, Tuning tuning)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        ArgumentNullException.ThrowIfNull(tuning);
+        Require.InRange(section, 0, column.Bore.Sections.Count - 1, "");
+        Require.InRange(pushedIn.Millimeters, 0.01, 100_000, "mm", nameof(pushedIn));
+        Require.InRange(drawnOut.Millimeters, 0.01, 100_000, "mm", nameof(drawnOut));
+        if (!(drawnOut > pushedIn))
+        {
+            throw new ArgumentException(
+                $"drawnOut is {Require.Show(drawnOut.Millimeters, "mm")} and pushedIn {Require.Show(pushedIn.Millimeters, "mm")}; "
+                    + "drawn out the section must be longer.",
+                nameof(drawnOut)
+            );
+        }
+
+        var (lowest, highest) = (At(drawnOut), At(pushedIn));
+        var positions = new List<SlidePosition>();
+        var number = tuning.Nearest(lowest).Pitch.Number;
+        for (; Of(number) <= highest; number++)
+        {
+            if (Of(number) < lowest)
+            {
+                continue;
+            }
+
+            var pitch = Pitch.FromNumber(number);
+            var solution = SectionLength.Solve(
+                column,
+                new LengthQuestion(section, tuning.FrequencyOf(pitch))
+                {
+                    Shortest = pushedIn,
+                    Longest = drawnOut,
+                }
+            );
+            if (solution.IsSolved)
+            {
+                positions.Add(
+                    new SlidePosition(pitch, solution.Length - pushedIn, solution.CentsPerMillimetre)
+                );
+            }
+        }
+
+        return new SlidingTube(lowest, highest, positions);
+
+        Frequency Of(int pitch) => tuning.FrequencyOf(Pitch.FromNumber(pitch));
+
+        Frequency At(Length length) =>
+            column.WithBore(column.Bore.WithSectionLength(section, length)).FirstResonances(1) is [var first]
+                ? first.Frequency
+                : throw new ArgumentException(
+                    $"With the section {Require.Show(length.Millimeters, "mm")} long the tube shows no first resonance.",
+                    nameof(column)
+                );
+    }
+}
+
+/// <summary>Where a note lies on a slide.</summary>
+/// <param name="Note">The note.</param>
+/// <param name="DrawnOut">How far the section is drawn out beyond its shortest.</param>
+/// <param name="CentsPerMillimetre">By how much the note changes for each millimetre more: negative.</param>
+public readonly record struct SlidePosition(Pitch Note, Length DrawnOut, double CentsPerMillimetre);

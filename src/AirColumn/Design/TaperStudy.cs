@@ -1,0 +1,67 @@
+using AirColumn.Acoustics;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using UnitsNet;
+
+namespace AirColumn.Design;
+
+/// <summary>A straight tube against tapers of it, all on the same note.</summary>
+public static class TaperStudy
+{
+    /// <summary>Gives a section one wide end after the other and each time the length that puts the drone on the note.</summary>
+    /// <param name="column">The tube.</param>
+    /// <param name="section">Which section: 0 is at the blown end. Its inlet stays.</param>
+    /// <param name="drone">Where the drone is wanted.</param>
+    /// <param name="outlets">The section's diameters at its far end, one for each answer; that of the inlet makes it straight.</param>
+    /// <returns>For each outlet the length and what the tube does.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a diameter or the note is out of range.</exception>
+    public static IReadOnlyList<TaperAnswer> Compare(
+        Column column,
+        int section,
+        Frequency drone,
+        IReadOnlyList<Length> outlets
+    )
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        ArgumentNullException.ThrowIfNull(outlets);
+        Require.InRange(section, 0, column.Bore.Sections.Count - 1, "");
+        return
+        [
+            .. outlets.Select(outlet =>
+                Answer(outlet, column, ColumnParameter.OutletDiameter(section), section, drone)
+            ),
+        ];
+    }
+
+    private static TaperAnswer Answer(
+        Length outlet,
+        Column column,
+        ColumnParameter diameter,
+        int section,
+        Frequency drone
+    )
+    {
+        var solution = SectionLength.Solve(diameter.With(column, outlet.Meters), section, drone);
+        var resonances = solution.Column.FirstResonances(2);
+        return new TaperAnswer(
+            outlet,
+            solution,
+            resonances,
+            resonances.Count == 2
+                ? Cents.Between(resonances[0].Frequency, resonances[1].Frequency)
+                : double.NaN
+        );
+    }
+}
+
+/// <summary>A taper on a note.</summary>
+/// <param name="Outlet">Diameter at the far end of the section.</param>
+/// <param name="Length">How long the section must be, if it can.</param>
+/// <param name="Resonances">Drone and first overblown note, with how strong and how sharp they are.</param>
+/// <param name="IntervalCents">From the drone to the overblown note; NaN where there is none.</param>
+public sealed record TaperAnswer(
+    Length Outlet,
+    LengthSolution Length,
+    ResonanceList Resonances,
+    double IntervalCents
+);

@@ -1,0 +1,61 @@
+using AirColumn.Acoustics;
+using UnitsNet;
+
+namespace AirColumn.Design;
+
+/// <summary>How far a parameter may be from what it is taken to be. Immutable, equal by value.</summary>
+/// <remarks>
+/// Limits between which every value is as likely as any other have a standard deviation of a half width over √3
+/// (source: jcgm100, 4.3.7). Tolerances are independent of each other; what varies together is one parameter,
+/// <see cref="ColumnParameter.Together"/>.
+/// </remarks>
+public sealed record Tolerance
+{
+    /// <summary>Gives a parameter limits to either side.</summary>
+    /// <param name="parameter">The parameter.</param>
+    /// <param name="plusMinus">Half the distance of the limits, in the parameter's unit; above 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The half width is not a finite number above 0.</exception>
+    public Tolerance(ColumnParameter parameter, double plusMinus)
+    {
+        ArgumentNullException.ThrowIfNull(parameter);
+        Parameter = parameter;
+        PlusMinus = Require.Positive(plusMinus, parameter.Unit, nameof(plusMinus));
+    }
+
+    /// <summary>Gives a length or a diameter limits to either side.</summary>
+    /// <param name="parameter">A parameter that is a length.</param>
+    /// <param name="plusMinus">Half the distance of the limits; above 0.</param>
+    /// <exception cref="ArgumentException">The parameter is not a length.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The half width is not above 0.</exception>
+    public Tolerance(ColumnParameter parameter, Length plusMinus)
+        : this(Unknown.OfUnit(parameter, "m"), plusMinus.Meters) { }
+
+    /// <summary>The parameter.</summary>
+    public ColumnParameter Parameter { get; }
+
+    /// <summary>Half the distance of the limits, in the parameter's unit; where <see cref="IsNormal"/> of the 95 % range.</summary>
+    public double PlusMinus { get; }
+
+    /// <summary>
+    /// Whether values are normally distributed and the limits hold 95 % of them, as of repeated measurements; false by default: equally
+    /// likely between the limits, never beyond.
+    /// </summary>
+    public bool IsNormal { get; init; }
+
+    /// <summary>Standard deviation in the parameter's unit.</summary>
+    public double StandardDeviation => PlusMinus / (IsNormal ? Coverage.OfNormal : Math.Sqrt(3));
+
+    /// <summary>Limits for the temperature of the air.</summary>
+    /// <param name="plusMinus">Half the distance of the limits; above 0.</param>
+    public static Tolerance Temperature(TemperatureDelta plusMinus) =>
+        new(ColumnParameter.Temperature, plusMinus.Kelvins);
+
+    /// <summary>Limits for the relative humidity of the air.</summary>
+    /// <param name="plusMinus">Half the distance of the limits, as a part of saturation; above 0.</param>
+    public static Tolerance Humidity(Ratio plusMinus) =>
+        new(ColumnParameter.Humidity, plusMinus.DecimalFractions);
+
+    /// <summary>Parameter and limits, in the invariant culture.</summary>
+    public override string ToString() =>
+        $"{Parameter} ± {Parameter.Show(PlusMinus)}{(IsNormal ? " (95 %)" : "")}";
+}

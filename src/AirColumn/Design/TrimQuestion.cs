@@ -1,0 +1,67 @@
+using AirColumn.Bores;
+using UnitsNet;
+
+namespace AirColumn.Design;
+
+/// <summary>What trimming is to lead to, and how sure things are. Immutable.</summary>
+public sealed record TrimQuestion
+{
+    private readonly Length step = Length.FromMillimeters(1);
+    private readonly int rows = 60;
+    private readonly EquatableArray<Tolerance> tolerances = new([]);
+    private readonly PlayingCorrection correction = PlayingCorrection.None;
+
+    /// <summary>Asks how to trim a section.</summary>
+    /// <param name="section">Which section is cut: 0 is at the blown end.</param>
+    /// <param name="target">Where the drone is wanted; above 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The index is negative or the frequency not above 0.</exception>
+    public TrimQuestion(int section, Frequency target)
+    {
+        Section = (int)Require.InRange(section, 0, int.MaxValue, "");
+        Require.Positive(target.Hertz, "Hz", nameof(target));
+        Target = target;
+    }
+
+    /// <summary>Which section is cut.</summary>
+    public int Section { get; }
+
+    /// <summary>Where the drone is wanted.</summary>
+    public Frequency Target { get; }
+
+    /// <summary>How much is cut off from one row to the next: 0.01 mm to 1 m; 1 mm by default. A sixteenth of an inch is one choice.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The step is out of range or not a number.</exception>
+    public Length Step
+    {
+        get => step;
+        init
+        {
+            Require.InRange(value.Millimeters, 0.01, 1000, "mm", nameof(Step));
+            step = value;
+        }
+    }
+
+    /// <summary>How many rows at most: 2 to 10 000; 60 by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The number is out of range.</exception>
+    public int Rows
+    {
+        get => rows;
+        init => rows = (int)Require.InRange(value, 2, 10_000, "", nameof(Rows));
+    }
+
+    /// <summary>How far dimensions and air may be off; none by default.</summary>
+    public IReadOnlyList<Tolerance> Tolerances
+    {
+        get => tolerances;
+        init =>
+            tolerances = new EquatableArray<Tolerance>(
+                value ?? throw new ArgumentNullException(nameof(Tolerances))
+            );
+    }
+
+    /// <summary>What the player adds; nothing by default, so that the notes are resonances.</summary>
+    public PlayingCorrection Correction
+    {
+        get => correction;
+        init => correction = value ?? throw new ArgumentNullException(nameof(Correction));
+    }
+}

@@ -1,0 +1,175 @@
+using System.Globalization;
+using AirColumn.Acoustics;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using MathNet.Numerics.RootFinding;
+using UnitsNet;
+
+namespace AirColumn.Design;
+
+/// <summary>What each cut off a tube makes of its drone, and how far to cut before listening. Immutable.</summary>
+public sealed record TrimTable
+{
+    private TrimTable(
+        TrimQuestion question,
+        IReadOnlyList<TrimRow> rows,
+        TrimRow? safeCut,
+        string explanation
+    )
+    {
+        (Question, Rows, SafeCut, Explanation) = (question, rows, safeCut, explanation);
+    }
+
+    /// <summary>What was asked.</summary>
+    public TrimQuestion Question { get; }
+
+    /// <summary>
+    /// From the tube as it is, one step shorter each, to the first that is expected sharp of the target, or until
+    /// <see cref="TrimQuestion.Rows"/>.
+    /// </summary>
+    public IReadOnlyList<TrimRow> Rows { get; }
+
+    /// <summary>
+    /// The most that can be cut off before the 95 % range of the drone reaches above the target: listen then, and cut on by what is heard.
+    /// Null where the tube as it is may be sharp already.
+    /// </summary>
+    public TrimRow? SafeCut { get; }
+
+    /// <summary>One sentence: how far to cut first, or why not at all.</summary>
+    public string Explanation { get; }
+
+    /// <summary>Makes the table.</summary>
+    /// <param name="column">The tube as it is.</param>
+    /// <param name="question">Which section is cut, for which note, in which steps.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such section.</exception>
+    /// <exception cref="ArgumentException">The column shows no first resonance, or does not have a parameter of a tolerance.</exception>
+    public static TrimTable For(Column column, TrimQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        ArgumentNullException.ThrowIfNull(question);
+        Require.InRange(question.Section, 0, column.Bore.Sections.Count - 1, "", nameof(question));
+        return new Trimming(column, question).Run();
+    }
+
+    private sealed class Trimming(Column column, TrimQuestion question)
+    {
+        private readonly double present = column.Bore.Sections[question.Section].LengthMetres;
+
+        public TrimTable Run()
+        {
+            var asItIs =
+                At(0)
+                ?? throw new ArgumentException(
+                    "The column shows no first resonance, so that there is nothing to trim.",
+                    nameof(column)
+                );
+            var rows = new List<TrimRow> { asItIs };
+            while (
+                rows.Count < question.Rows
+                && rows[^1].Cents <= 0
+                && At(rows.Count * question.Step.Meters) is { } next
+            )
+            {
+                rows.Add(next);
+            }
+
+            if (asItIs.Cents + asItIs.PlusMinusCents > 0)
+            {
+                return new TrimTable(
+                    question,
+                    rows,
+                    null,
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"As it is the tube is expected {Wording.CentsOf(asItIs.Cents)} from the note, give or take {asItIs.PlusMinusCents:0.#}: it may be sharp already. Play it before any cut."
+                    )
+                );
+            }
+
+            var safe = SafeCut();
+            return new TrimTable(
+                question,
+                rows,
+                safe,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Cut {safe.Cut.Millimeters:0.0} mm off at most, to {safe.Length.Millimeters:0.0} mm, then play: the note is expected {Wording.CentsOf(safe.Cents)} from the target, give or take {safe.PlusMinusCents:0.#}."
+                )
+            );
+        }
+
+        // The upper end of the range meets the target there.
+        private TrimRow SafeCut()
+        {
+            var (low, high) = (0.0, Math.Min(question.Step.Meters, 0.5 * present));
+            while (Upper(high) < 0)
+            {
+                (low, high) = (high, Math.Min(2 * high, (high + present) / 2));
+                if (present - high < 1e-5)
+                {
+                    return At(low)!.Value;
+                }
+            }
+
+            var cut = Brent.FindRoot(Upper, low, high, 1e-9, 100);
+            // On the safe side of rounding.
+            cut = Math.Max(0, cut - 1e-8);
+            return At(cut)!.Value;
+        }
+
+        private double Upper(double cut) =>
+            At(cut) is { } row ? row.Cents + row.PlusMinusCents : double.PositiveInfinity;
+
+        // Null where nothing is left, or no resonance.
+        private TrimRow? At(double cut)
+        {
+            var length = present - cut;
+            if (length < 1e-5)
+            {
+                return null;
+            }
+
+            var cutColumn =
+                cut == 0
+                    ? column
+                    : column.WithBore(
+                        column.Bore.WithSectionLength(question.Section, Length.FromMeters(length))
+                    );
+            if (cutColumn.FirstResonances(1) is not [var resonance])
+            {
+                return null;
+            }
+
+            var played =
+                question.Tolerances.Count == 0
+                    ? question.Correction.Of(resonance)
+                    : question.Correction.Of(
+                        Uncertainty.FirstOrder(cutColumn, [resonance], question.Tolerances)[0]
+                    );
+            return new TrimRow(
+                Length.FromMillimeters(1000 * cut),
+                Length.FromMillimeters(1000 * length),
+                resonance.Frequency,
+                played.Frequency,
+                Cents.Between(question.Target, played.Frequency),
+                played.PlusMinusCents
+            );
+        }
+    }
+}
+
+/// <summary>A tube cut by so much.</summary>
+/// <param name="Cut">What is cut off.</param>
+/// <param name="Length">How long the section is then.</param>
+/// <param name="Resonance">The first resonance then.</param>
+/// <param name="Note">The note to expect: the resonance with what the player adds.</param>
+/// <param name="Cents">From the target to the note; positive is sharp.</param>
+/// <param name="PlusMinusCents">Half the 95 % range of the note.</param>
+public readonly record struct TrimRow(
+    Length Cut,
+    Length Length,
+    Frequency Resonance,
+    Frequency Note,
+    double Cents,
+    double PlusMinusCents
+);

@@ -1,0 +1,158 @@
+using System.Globalization;
+using AirColumn.Acoustics;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+
+namespace AirColumn.Design;
+
+/// <summary>How far resonances may end up from what is computed, given tolerances.</summary>
+public static class Uncertainty
+{
+    // Of the range: less is not worth a word.
+    private const double Negligible = 0.05;
+
+    /// <summary>For each resonance its standard deviation, 95 % range and a ranked budget of what contributes.</summary>
+    /// <remarks>
+    /// First order in the tolerances, by the exact gradients (source: jcgm100, 5.1). The column at both ends of each tolerance tells whether
+    /// that is enough; where not, <see cref="ResonanceBudget.Remark"/> says what it leaves out.
+    /// </remarks>
+    /// <param name="column">The column.</param>
+    /// <param name="resonances">Resonances of that column.</param>
+    /// <param name="tolerances">At least one tolerance; no parameter twice.</param>
+    /// <exception cref="ArgumentException">
+    /// There is no tolerance, a parameter has two, the column does not have it, or a resonance is not one of this column.
+    /// </exception>
+    public static IReadOnlyList<ResonanceBudget> Budgets(
+        this Column column,
+        IReadOnlyList<Resonance> resonances,
+        IReadOnlyList<Tolerance> tolerances
+    )
+    {
+        var budgets = FirstOrder(column, resonances, tolerances);
+        var ends = tolerances.Select(tolerance => Ends(column, tolerance, resonances.Count)).ToList();
+        return
+        [
+            .. budgets.Select((budget, n) => budget with { Remark = Remark(budget, n, tolerances, ends) }),
+        ];
+    }
+
+    /// <summary>The same without the test of linearity.</summary>
+    internal static IReadOnlyList<ResonanceBudget> FirstOrder(
+        Column column,
+        IReadOnlyList<Resonance> resonances,
+        IReadOnlyList<Tolerance> tolerances
+    )
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        ArgumentNullException.ThrowIfNull(resonances);
+        ArgumentNullException.ThrowIfNull(tolerances);
+        if (tolerances.Count == 0 || tolerances.DistinctBy(t => t.Parameter).Count() != tolerances.Count)
+        {
+            throw new ArgumentException(
+                $"There are {tolerances.Count} tolerances of {tolerances.DistinctBy(t => t.Parameter).Count()} parameters; give at least "
+                    + "one, and none for a parameter that has one.",
+                nameof(tolerances)
+            );
+        }
+
+        var gradients = column.Gradients(resonances, [.. tolerances.Select(t => t.Parameter)]);
+        return [.. gradients.Select(gradient => Budget(gradient, tolerances))];
+    }
+
+    private static ResonanceBudget Budget(ResonanceGradient gradient, IReadOnlyList<Tolerance> tolerances)
+    {
+        var each = tolerances
+            .Select((t, i) => Math.Abs(gradient.CentsPerUnit(i)) * t.StandardDeviation)
+            .ToList();
+        var variance = each.Sum(s => s * s);
+        var normal = Math.Sqrt(each.Where((_, i) => tolerances[i].IsNormal).Sum(s => s * s));
+        var sigma = Math.Sqrt(variance);
+        return new ResonanceBudget
+        {
+            Resonance = gradient.Resonance,
+            StandardDeviationCents = sigma,
+            PlusMinusCents =
+                sigma * Coverage.Factor([.. each.Where((_, i) => !tolerances[i].IsNormal)], normal),
+            Contributions =
+            [
+                .. tolerances
+                    .Select(
+                        (t, i) =>
+                            new Contribution(
+                                t,
+                                gradient.CentsPerUnit(i),
+                                each[i],
+                                variance > 0 ? each[i] * each[i] / variance : 0
+                            )
+                    )
+                    .OrderByDescending(c => c.StandardDeviationCents),
+            ],
+            Remark = null,
+        };
+    }
+
+    // The resonances at both ends of a tolerance; null where there is no such column, or not as many of them.
+    private static (ResonanceList Low, ResonanceList High)? Ends(
+        Column column,
+        Tolerance tolerance,
+        int count
+    )
+    {
+        var value = tolerance.Parameter.Of(column);
+        var reach = Math.Sqrt(3) * tolerance.StandardDeviation;
+        try
+        {
+            var low = tolerance.Parameter.With(column, value - reach).FirstResonances(count);
+            var high = tolerance.Parameter.With(column, value + reach).FirstResonances(count);
+            return low.Count == count && high.Count == count ? (low, high) : null;
+        }
+        catch (ArgumentException)
+        {
+            return null;
+        }
+    }
+
+    private static string? Remark(
+        ResonanceBudget budget,
+        int n,
+        IReadOnlyList<Tolerance> tolerances,
+        List<(ResonanceList Low, ResonanceList High)?> ends
+    )
+    {
+        var (shift, extra, sigma) = (0.0, 0.0, budget.StandardDeviationCents);
+        foreach (var contribution in budget.Contributions)
+        {
+            var i = tolerances.ToList().IndexOf(contribution.Tolerance);
+            if (ends[i] is not var (low, high))
+            {
+                return $"At an end of the tolerance of the {tolerances[i].Parameter} there is no such column or resonance, so that the budget "
+                    + "holds for smaller changes only.";
+            }
+
+            // To second order cents = a·d + b·d², d in standard deviations, 1.7 of them away.
+            var here = budget.Resonance.Frequency;
+            var (minus, plus) = (
+                Cents.Between(here, low[n].Frequency),
+                Cents.Between(here, high[n].Frequency)
+            );
+            var (a, b) = ((plus - minus) / (2 * Math.Sqrt(3)), (plus + minus) / 6);
+            shift += b;
+            // The variance of d² is 2 if d is normal and 0.8 if it is uniform.
+            extra +=
+                a * a
+                - contribution.StandardDeviationCents * contribution.StandardDeviationCents
+                + b * b * (tolerances[i].IsNormal ? 2 : 0.8);
+        }
+
+        var full = Math.Sqrt(Math.Max(0, sigma * sigma + extra));
+        return
+            Math.Abs(full - sigma) <= Negligible * sigma
+            && Math.Abs(shift) <= Negligible * budget.PlusMinusCents
+            ? null
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"The resonance does not follow these tolerances in proportion: to second order its standard deviation is {full:0.#} cents "
+                    + $"instead of {sigma:0.#}, and its mean lies {Wording.CentsOf(shift)} off. Narrow the tolerances, or draw columns at random."
+            );
+    }
+}
