@@ -55,6 +55,5 @@ public sealed record Unknown
     }
 
     /// <summary>The parameter and its bounds, in the invariant culture.</summary>
-    public override string ToString() =>
-        $"{Parameter}, {Parameter.Show(From)} to {Parameter.Show(To)}";
+    public override string ToString() => $"{Parameter}, {Parameter.Show(From)} to {Parameter.Show(To)}";
 }

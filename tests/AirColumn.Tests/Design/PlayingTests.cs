@@ -1,0 +1,150 @@
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using AirColumn.Design;
+using AirColumn.Gases;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using FsCheck.Xunit;
+using UnitsNet;
+using static AirColumn.Tests.Acoustics.ReferenceAir;
+
+namespace AirColumn.Tests.Design;
+
+public class PlayingTests
+{
+    private static readonly Column Tube = new(
+        Bore.Build().Cylinder(Mm(30), Mm(25)).Cylinder(Mm(40.4), Mm(1190)).OpenEnd(Mm(3)),
+        Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50))
+    );
+
+    private static readonly Frequency D2 = Tuning.Concert.FrequencyOf(Pitch.Parse("D2"));
+
+    // Two normal distributions multiplied: precisions add (any textbook of statistics).
+    [Fact]
+    public void A_recording_and_the_prior_weigh_by_their_precisions()
+    {
+        var after = new PlayingCorrection(20, 10).After([14], 5);
+        Near.Relative((20.0 / 100 + 14.0 / 25) / (1.0 / 100 + 1.0 / 25), after.MeanCents, 1e-12);
+        Near.Relative(Math.Sqrt(1 / (1.0 / 100 + 1.0 / 25)), after.StandardDeviationCents, 1e-12);
+    }
+
+    [Property(MaxTest = 100)]
+    public void One_by_one_or_all_at_once_recordings_say_the_same(sbyte a, sbyte b, sbyte c)
+    {
+        var prior = PlayingCorrection.LipsInRoomAir;
+        var together = prior.After([a, b, c], 4);
+        var single = prior.After([c], 4).After([a], 4).After([b], 4);
+        Near.Absolute(together.MeanCents, single.MeanCents, 1e-10);
+        Near.Relative(together.StandardDeviationCents, single.StandardDeviationCents, 1e-12);
+        Assert.True(together.StandardDeviationCents < prior.StandardDeviationCents);
+        Assert.Equal(prior, prior.After([], 4));
+        Assert.Equal(PlayingCorrection.None, PlayingCorrection.None.After([a], 4));
+    }
+
+    [Fact]
+    public void A_played_note_is_the_resonance_with_the_correction_and_both_ranges()
+    {
+        var resonance = Tube.FirstResonances(1)[0];
+        var sure = PlayingCorrection.LipsInRoomAir.Of(resonance);
+        Near.Absolute(21.5, Cents.Between(resonance.Frequency, sure.Frequency), 1e-9);
+        Near.Relative(1.959964 * 12, sure.PlusMinusCents, 1e-6);
+        Assert.Equal(0, sure.ResonancePlusMinusCents);
+
+        Tolerance[] normal =
+        [
+            Tolerance.Temperature(TemperatureDelta.FromKelvins(3)) with
+            {
+                IsNormal = true,
+            },
+        ];
+        var budget = Tube.Budgets([resonance], normal)[0];
+        var unsure = PlayingCorrection.LipsInRoomAir.Of(budget);
+        var sigma = Math.Sqrt(144 + Math.Pow(budget.StandardDeviationCents, 2));
+        Near.Relative(sigma, unsure.StandardDeviationCents, 1e-12);
+        Near.Relative(1.959964 * sigma, unsure.PlusMinusCents, 1e-6);
+        Near.Relative(budget.PlusMinusCents, unsure.ResonancePlusMinusCents, 1e-12);
+        Near.Absolute(unsure.PlusMinusCents, Cents.Between(unsure.Frequency, unsure.To), 1e-9);
+        Assert.Throws<ArgumentOutOfRangeException>(() => new PlayingCorrection(0, -1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new PlayingCorrection(double.NaN, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            PlayingCorrection.LipsInBreath.After([double.NaN], 1)
+        );
+    }
+
+    // Common practice, from which the prior is taken: warm breath explains about half of 11 to 32 cents.
+    [Fact]
+    public void Breath_in_the_tube_raises_it_by_about_half_of_what_is_observed()
+    {
+        var room = Tube.Air.State!;
+        var breath = Tube.WithAir(AirProfile.Exponential(AirState.ExhaledBreath, room, Metres(0.6)));
+        var raised = Cents.Between(
+            Tube.FirstResonances(1)[0].Frequency,
+            breath.FirstResonances(1)[0].Frequency
+        );
+        Assert.InRange(raised, 4, 18);
+    }
+
+    [Fact]
+    public void Each_row_of_a_trim_table_is_what_the_cut_tube_does()
+    {
+        var question = new TrimQuestion(1, D2) { Step = Length.FromInches(1.0 / 16) };
+        var table = TrimTable.For(Tube, question);
+        Assert.InRange(table.Rows.Count, 10, 60);
+        for (var i = 0; i < table.Rows.Count; i++)
+        {
+            var row = table.Rows[i];
+            Near.Absolute(i * 25.4 / 16, row.Cut.Millimeters, 1e-9);
+            Near.Absolute(1190, (row.Cut + row.Length).Millimeters, 1e-9);
+            var cut = Tube.WithBore(Tube.Bore.WithSectionLength(1, row.Length)).FirstResonances(1)[0];
+            Near.Relative(cut.Frequency.Hertz, row.Resonance.Hertz, 1e-9);
+            Near.Absolute(Cents.Between(D2, row.Note), row.Cents, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void It_ends_with_the_first_row_that_is_sharp()
+    {
+        var table = TrimTable.For(Tube, new TrimQuestion(1, D2) { Step = Mm(4) });
+        Assert.True(table.Rows[^1].Cents > 0 && table.Rows[^2].Cents <= 0);
+        Assert.Equal(5, TrimTable.For(Tube, new TrimQuestion(1, D2) { Rows = 5 }).Rows.Count);
+        // Without any doubt the safe cut is the whole cut.
+        var exact = SectionLength.Solve(Tube, 1, D2);
+        Near.Absolute(exact.Length.Millimeters, table.SafeCut!.Value.Length.Millimeters, 1e-3);
+    }
+
+    [Fact]
+    public void The_safe_cut_keeps_all_of_the_range_below_the_target()
+    {
+        var question = new TrimQuestion(1, D2)
+        {
+            Correction = PlayingCorrection.LipsInRoomAir,
+            Tolerances =
+            [
+                new(ColumnParameter.Diameter(1), Mm(0.4)),
+                Tolerance.Temperature(TemperatureDelta.FromKelvins(3)),
+            ],
+        };
+        var longer = Tube.WithBore(Tube.Bore.WithSectionLength(1, Mm(1260)));
+        var table = TrimTable.For(longer, question);
+        var safe = Assert.IsType<TrimRow>(table.SafeCut);
+        var upper = safe.Cents + safe.PlusMinusCents;
+        Assert.InRange(upper, -1e-3, 0);
+        // A millimetre more, and the range reaches above.
+        var more = TrimTable.For(
+            longer.WithBore(longer.Bore.WithSectionLength(1, safe.Length - Mm(1))),
+            question
+        );
+        Assert.Null(more.SafeCut);
+        Assert.Contains("may be sharp already", more.Explanation, StringComparison.Ordinal);
+        Assert.Contains("mm off at most", table.Explanation, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_question_is_checked()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => new TrimQuestion(-1, D2));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new TrimQuestion(0, Frequency.Zero));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new TrimQuestion(0, D2) { Step = Mm(0) });
+        Assert.Throws<ArgumentOutOfRangeException>(() => TrimTable.For(Tube, new TrimQuestion(2, D2)));
+    }
+}

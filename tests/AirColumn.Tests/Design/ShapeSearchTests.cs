@@ -1,0 +1,233 @@
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using AirColumn.Design;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using MathNet.Numerics.LinearAlgebra;
+using UnitsNet;
+using static AirColumn.Tests.Acoustics.ReferenceAir;
+
+namespace AirColumn.Tests.Design;
+
+public class ShapeSearchTests
+{
+    private static readonly Frequency D2 = Tuning.Concert.FrequencyOf(Pitch.Parse("D2"));
+
+    private static Column Flared =>
+        new(
+            Bore.Build()
+                .Cylinder(Mm(31), Mm(30))
+                .Cone(Mm(36), Mm(60), Mm(900))
+                .Cone(Mm(120), Mm(300))
+                .OpenEnd(Mm(3)),
+            TableAir
+        );
+
+    private static readonly Unknown[] FlaredUnknowns =
+    [
+        new(ColumnParameter.SectionLength(1), Mm(300), Mm(1500)),
+        new(ColumnParameter.JointDiameter(1), Mm(40), Mm(100)),
+        new(ColumnParameter.OutletDiameter(2), Mm(60), Mm(200)),
+        new(ColumnParameter.SectionLength(2), Mm(100), Mm(700)),
+    ];
+
+    private static readonly ShapeTarget[] DroneAndOctave =
+    [
+        ShapeTarget.Resonance(1, D2),
+        ShapeTarget.Interval(1, 2, 1200),
+        ShapeTarget.Widening(1, 2),
+    ];
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(20)]
+    [InlineData(300)]
+    public void A_flare_for_drone_and_octave_is_found_from_random_starts(int seed)
+    {
+        var solution = ShapeSearch.Solve(
+            Flared,
+            FlaredUnknowns,
+            DroneAndOctave,
+            new ShapeOptions
+            {
+                Starts = 10,
+                Seed = seed,
+                FromColumn = false,
+                AllStarts = true,
+            }
+        );
+        Assert.True(solution.IsSolved, solution.Explanation);
+        Assert.Equal(10, solution.Starts.Count);
+        Assert.True(
+            solution.Starts.Count(start => start.LargestError < 0.1) >= 9,
+            string.Join(", ", solution.Starts)
+        );
+        // The column answers for itself.
+        var resonances = new Column(solution.Column.Bore, TableAir).FirstResonances(2);
+        Near.Absolute(0, Cents.Between(D2, resonances[0].Frequency), 0.01);
+        Near.Absolute(1200, Cents.Between(resonances[0].Frequency, resonances[1].Frequency), 0.01);
+        Assert.All(
+            solution.Values,
+            chosen => Assert.InRange(chosen.Value, chosen.Unknown.From, chosen.Unknown.To)
+        );
+        Assert.All(
+            solution.Values,
+            chosen => Near.Relative(chosen.Value, chosen.Unknown.Parameter.Of(solution.Column), 1e-12)
+        );
+    }
+
+    [Fact]
+    public void The_same_seed_gives_the_same_shape()
+    {
+        var options = new ShapeOptions { FromColumn = false, Seed = 7 };
+        var one = ShapeSearch.Solve(Flared, FlaredUnknowns, DroneAndOctave, options);
+        var other = ShapeSearch.Solve(Flared, FlaredUnknowns, DroneAndOctave, options);
+        var third = ShapeSearch.Solve(Flared, FlaredUnknowns, DroneAndOctave, options with { Seed = 8 });
+        Assert.Equal(one.Column.Bore, other.Column.Bore);
+        Assert.NotEqual(one.Column.Bore, third.Column.Bore);
+    }
+
+    // Every kind of target, each row against differences.
+    [Fact]
+    public void The_slopes_of_all_targets_are_exact()
+    {
+        var column = new Column(
+            new Bore(
+                [new CylinderSection(Mm(19), Mm(400)), new ConeSection(Mm(19), Mm(15), Mm(200))],
+                new OpenEnd(Mm(3)),
+                [new ToneHole(Mm(300), Mm(8), Mm(4)), new ToneHole(Mm(450), Mm(6), Mm(4))]
+            ),
+            TableAir,
+            new ColumnOptions { BlownEnd = BlownEnd.Open(Mm(8)) }
+        );
+        Unknown[] unknowns =
+        [
+            new(ColumnParameter.HolePosition(0), Mm(250), Mm(380)),
+            new(ColumnParameter.HoleDiameter(1), Mm(3), Mm(9)),
+            new(ColumnParameter.SectionLength(1), Mm(150), Mm(300)),
+            new(ColumnParameter.OutletDiameter(1), Mm(12), Mm(18)),
+        ];
+        var problem = new ShapeProblem(
+            column,
+            unknowns,
+            [
+                ShapeTarget.Resonance(1, Frequency.FromHertz(400)) with
+                {
+                    Fingering = Fingering.Parse("xo"),
+                    Weight = 2,
+                },
+                ShapeTarget.Interval(1, 3, 1900) with
+                {
+                    Fingering = Fingering.AllClosed,
+                },
+                ShapeTarget.Level(2, 1e6),
+                ShapeTarget.TotalLength(Mm(610)),
+                ShapeTarget.Widening(0, 1),
+            ]
+        );
+        var place = Vector<double>.Build.Dense([0.4, 0.5, 0.3, 0.6]);
+        var jacobian = problem.Jacobian(problem.At(place));
+        const double Step = 1e-3;
+        for (var i = 0; i < unknowns.Length; i++)
+        {
+            var (low, high, far, farther) = (At(-1), At(1), At(-2), At(2));
+            for (var row = 0; row < problem.Residuals; row++)
+            {
+                var expected = (8 * (high[row] - low[row]) - (farther[row] - far[row])) / (12 * Step);
+                Near.Absolute(
+                    expected,
+                    jacobian[row, i],
+                    1e-5 * Math.Abs(expected) + 1e-5,
+                    $"row {row}, unknown {i}"
+                );
+            }
+
+            double[] At(int steps)
+            {
+                var there = place.Clone();
+                there[i] += steps * Step;
+                return problem.At(there).Residuals;
+            }
+        }
+    }
+
+    [Fact]
+    public void Level_and_total_length_are_reached_too()
+    {
+        var column = Flared;
+        var level = 0.8 * column.FirstResonances(1)[0].Magnitude;
+        var solution = ShapeSearch.Solve(
+            column,
+            FlaredUnknowns,
+            [ShapeTarget.Resonance(1, D2), ShapeTarget.Level(1, level), ShapeTarget.TotalLength(Mm(1500))],
+            new ShapeOptions { Within = 1e-4 }
+        );
+        Assert.True(solution.IsSolved, solution.Explanation);
+        Near.Absolute(1500, solution.Column.Bore.Length.Millimeters, 1e-4);
+        Near.Relative(level, solution.Column.FirstResonances(1)[0].Magnitude, 1e-5);
+    }
+
+    [Fact]
+    public void What_cannot_be_reached_comes_back_as_the_best_with_its_bounds()
+    {
+        var straight = new Column(Bore.Build().Cylinder(Mm(40), Mm(900)).OpenEnd(Mm(3)), TableAir);
+        var solution = ShapeSearch.Solve(
+            straight,
+            [new(ColumnParameter.SectionLength(0), Mm(800), Mm(1000))],
+            [ShapeTarget.Resonance(1, D2)]
+        );
+        Assert.Equal(SolveStatus.OutOfReach, solution.Status);
+        Near.Absolute(1000, solution.Values[0].Value * 1000, 0.5);
+        Assert.True(solution.Values[0].IsAtBound);
+        Assert.Contains("At its bounds: length of section 1", solution.Explanation, StringComparison.Ordinal);
+        Near.Relative(
+            Cents.Between(D2, solution.Column.FirstResonances(1)[0].Frequency),
+            solution.Errors[0].Error,
+            1e-9
+        );
+    }
+
+    [Fact]
+    public void A_resonance_that_never_shows_is_named()
+    {
+        var wide = new Column(Bore.Build().Cylinder(Mm(300), Mm(300)).OpenEnd(Mm(3)), TableAir);
+        var solution = ShapeSearch.Solve(
+            wide,
+            [new(ColumnParameter.SectionLength(0), Mm(200), Mm(400))],
+            [ShapeTarget.Resonance(40, Frequency.FromHertz(5000))],
+            new ShapeOptions { Starts = 2 }
+        );
+        Assert.Equal(SolveStatus.NoResonance, solution.Status);
+        Assert.Contains(
+            "40th resonance on 5000 Hz is missing",
+            solution.Explanation,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void A_search_can_be_cancelled_and_refuses_what_cannot_be()
+    {
+        using var source = new CancellationTokenSource();
+        source.Cancel();
+        Assert.Throws<OperationCanceledException>(() =>
+            ShapeSearch.Solve(
+                Flared,
+                FlaredUnknowns,
+                DroneAndOctave,
+                new ShapeOptions { Cancellation = source.Token }
+            )
+        );
+        Assert.Throws<ArgumentException>(() => ShapeSearch.Solve(Flared, [], DroneAndOctave));
+        Assert.Throws<ArgumentException>(() => ShapeSearch.Solve(Flared, FlaredUnknowns, []));
+        Assert.Throws<ArgumentException>(() =>
+            ShapeSearch.Solve(Flared, [new(ColumnParameter.HoleDiameter(0), Mm(1), Mm(2))], DroneAndOctave)
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            ShapeSearch.Solve(Flared, FlaredUnknowns, [ShapeTarget.Widening(0, 3)])
+        );
+        Assert.Throws<ArgumentException>(() => new Unknown(ColumnParameter.Wall, Mm(2), Mm(2)));
+        Assert.Throws<ArgumentException>(() => new Unknown(ColumnParameter.Temperature, Mm(2), Mm(3)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ShapeTarget.Interval(2, 2, 100));
+    }
+}

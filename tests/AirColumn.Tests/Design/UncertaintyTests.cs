@@ -1,0 +1,199 @@
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using AirColumn.Design;
+using AirColumn.Gases;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using UnitsNet;
+using static AirColumn.Tests.Acoustics.ReferenceAir;
+
+namespace AirColumn.Tests.Design;
+
+public class UncertaintyTests
+{
+    private static readonly Column Tube = new(
+        Bore.Build()
+            .Cylinder(Mm(30), Mm(25))
+            .Cylinder(Mm(40.4), Mm(1140))
+            .Cone(Mm(60), Mm(60))
+            .OpenEnd(Mm(3)),
+        Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50))
+    );
+
+    // Ordinary workshop tolerances.
+    private static readonly Tolerance[] Workshop =
+    [
+        new(ColumnParameter.Diameter(0), Mm(0.3)),
+        new(ColumnParameter.Together(ColumnParameter.Diameter(1), ColumnParameter.InletDiameter(2)), Mm(0.4)),
+        new(ColumnParameter.SectionLength(1), Mm(1)) { IsNormal = true },
+        new(ColumnParameter.OutletDiameter(2), Mm(2)),
+        new(ColumnParameter.SectionLength(2), Mm(1.5)),
+        new(ColumnParameter.Wall, Mm(0.3)),
+        Tolerance.Temperature(TemperatureDelta.FromKelvins(3)),
+        Tolerance.Humidity(Ratio.FromPercent(20)),
+    ];
+
+    [Fact]
+    public void First_order_is_within_a_twentieth_of_ten_thousand_draws()
+    {
+        var resonances = Tube.FirstResonances(3);
+        var budgets = Tube.Budgets(resonances, Workshop);
+        Assert.All(budgets, budget => Assert.True(budget.IsLinear, budget.Remark));
+        Compare(Tube, resonances, budgets, Workshop);
+    }
+
+    // A flute with an open blown end and holes.
+    [Fact]
+    public void So_it_is_with_holes_and_a_blown_end()
+    {
+        var flute = new Column(
+            new Bore(
+                [new CylinderSection(Mm(19), Mm(560))],
+                new OpenEnd(Mm(2.2)),
+                [new ToneHole(Mm(400), Mm(8), Mm(2.2)), new ToneHole(Mm(480), Mm(9), Mm(2.2))]
+            ),
+            Air.At(Temperature.FromDegreesCelsius(22), RelativeHumidity.FromPercent(50)),
+            new ColumnOptions { BlownEnd = BlownEnd.Open(Mm(9)), Fingering = Fingering.Parse("xo") }
+        );
+        Tolerance[] tolerances =
+        [
+            new(ColumnParameter.HolePosition(1), Mm(0.5)),
+            new(ColumnParameter.HoleDiameter(1), Mm(0.2)),
+            new(ColumnParameter.HoleHeight(1), Mm(0.2)),
+            new(ColumnParameter.Diameter(0), Mm(0.1)),
+            new(ColumnParameter.BlownCorrection, Mm(1.5)),
+            Tolerance.Temperature(TemperatureDelta.FromKelvins(2)),
+        ];
+        var resonances = flute.FirstResonances(2);
+        var budgets = flute.Budgets(resonances, tolerances);
+        Assert.All(budgets, budget => Assert.True(budget.IsLinear, budget.Remark));
+        Compare(flute, resonances, budgets, tolerances);
+    }
+
+    [Fact]
+    public void Where_first_order_is_not_enough_it_says_so()
+    {
+        // An opening that may be nearly shut or wide open.
+        var jug = new Column(
+            Bore.Build().Cylinder(Mm(60), Mm(300)).Cylinder(Mm(10), Mm(20)).OpenEnd(Mm(3)),
+            TableAir
+        );
+        var resonances = jug.FirstResonances(1);
+        Tolerance[] wild = [new(ColumnParameter.Diameter(1), Mm(6))];
+        var budget = jug.Budgets(resonances, wild)[0];
+        Assert.False(budget.IsLinear);
+        Assert.Contains("in proportion", budget.Remark, StringComparison.Ordinal);
+        // And indeed.
+        Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => Compare(jug, resonances, [budget], wild));
+
+        var impossible = jug.Budgets(resonances, [new(ColumnParameter.Diameter(1), Mm(10))])[0];
+        Assert.Contains("no such column", impossible.Remark, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_contributes_most_comes_first()
+    {
+        var budget = Tube.Budgets(Tube.FirstResonances(1), Workshop)[0];
+        Assert.Equal(ColumnParameter.Temperature, budget.Contributions[0].Tolerance.Parameter);
+        Near.Absolute(1, budget.Contributions.Sum(c => c.Share), 1e-12);
+        Assert.Equal(budget.Contributions.OrderByDescending(c => c.Share), budget.Contributions);
+        // c goes as √T: 1200/ln 2 · ½/293.15 K = 2.95 cents per kelvin (ideal gas), in dry air: vapour grows with temperature.
+        var dry = Tube.WithAir(Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(0)));
+        var warmth = dry.Budgets(
+            dry.FirstResonances(1),
+            [Tolerance.Temperature(TemperatureDelta.FromKelvins(3))]
+        )[0];
+        Near.Absolute(2.95, warmth.Contributions[0].CentsPerUnit, 0.03);
+        Near.Relative(budget.PlusMinusCents, Cents.Between(budget.Resonance.Frequency, budget.To), 1e-9);
+    }
+
+    // A uniform distribution holds 95 % within 0.95·√3 of its standard deviations, the sum of two equal ones (a triangle) within
+    // (1 − √0.05)·√6; many of them are as good as normal, 1.96 (all from their distribution functions).
+    [Fact]
+    public void Coverage_follows_known_distributions()
+    {
+        Near.Absolute(1.959964, Coverage.Factor([], 2), 1e-6);
+        Near.Absolute(0.95 * Math.Sqrt(3), Coverage.Factor([0.7], 0), 1e-9);
+        Near.Absolute((1 - Math.Sqrt(0.05)) * Math.Sqrt(6), Coverage.Factor([3, 3], 0), 2e-3);
+        Near.Absolute(1.96, Coverage.Factor([.. Enumerable.Repeat(1.0, 30)], 0), 5e-3);
+        Near.Absolute(1.96, Coverage.Factor([0.01], 1), 1e-3);
+        Near.Absolute(0.95 * Math.Sqrt(3), Coverage.Factor([1, 0.02], 0), 5e-3);
+    }
+
+    [Fact]
+    public void A_tolerance_is_checked()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => new Tolerance(ColumnParameter.Wall, 0));
+        Assert.Throws<ArgumentException>(() => new Tolerance(ColumnParameter.Temperature, Mm(1)));
+        Assert.Throws<ArgumentException>(() => Tube.Budgets(Tube.FirstResonances(1), []));
+        Assert.Throws<ArgumentException>(() =>
+            Tube.Budgets(Tube.FirstResonances(1), [Workshop[0], Workshop[0] with { IsNormal = true }])
+        );
+        Near.Relative(0.3e-3 / Math.Sqrt(3), Workshop[0].StandardDeviation, 1e-12);
+        Near.Relative(1e-3 / 1.959964, Workshop[2].StandardDeviation, 1e-6);
+    }
+
+    // Monte Carlo with the tolerances' own distributions.
+    private static void Compare(
+        Column column,
+        ResonanceList resonances,
+        IReadOnlyList<ResonanceBudget> budgets,
+        Tolerance[] tolerances
+    )
+    {
+        const int Draws = 10_000;
+        var random = new Random(11);
+        var columns = new double[Draws][];
+        for (var i = 0; i < Draws; i++)
+        {
+            columns[i] = [.. tolerances.Select(t => Draw(t, random))];
+        }
+
+        var cents = new double[resonances.Count][];
+        for (var n = 0; n < cents.Length; n++)
+        {
+            cents[n] = new double[Draws];
+        }
+
+        Parallel.For(
+            0,
+            Draws,
+            i =>
+            {
+                var drawn = column;
+                for (var t = 0; t < tolerances.Length; t++)
+                {
+                    var parameter = tolerances[t].Parameter;
+                    drawn = parameter.With(drawn, parameter.Of(drawn) + columns[i][t]);
+                }
+
+                var found = drawn.FirstResonances(resonances.Count);
+                for (var n = 0; n < resonances.Count; n++)
+                {
+                    cents[n][i] = Cents.Between(resonances[n].Frequency, found[n].Frequency);
+                }
+            }
+        );
+        for (var n = 0; n < cents.Length; n++)
+        {
+            Array.Sort(cents[n]);
+            var mean = cents[n].Average();
+            var sigma = Math.Sqrt(cents[n].Sum(c => (c - mean) * (c - mean)) / Draws);
+            var half = (cents[n][(int)(0.975 * Draws)] - cents[n][(int)(0.025 * Draws)]) / 2;
+            Near.Relative(sigma, budgets[n].StandardDeviationCents, 0.05, $"resonance {n + 1}");
+            Near.Relative(half, budgets[n].PlusMinusCents, 0.05, $"range of resonance {n + 1}");
+        }
+    }
+
+    private static double Draw(Tolerance tolerance, Random random)
+    {
+        if (!tolerance.IsNormal)
+        {
+            return tolerance.PlusMinus * (2 * random.NextDouble() - 1);
+        }
+
+        // Box and Muller's.
+        var radius = Math.Sqrt(-2 * Math.Log(1 - random.NextDouble()));
+        return tolerance.StandardDeviation * radius * Math.Cos(2 * Math.PI * random.NextDouble());
+    }
+}
