@@ -97,6 +97,17 @@ internal static class PerformancePage
         }
 
         Line(text);
+        Line(text, "## Design");
+        Line(text);
+        var design = DesignBenchmarks.TenStarts();
+        Line(
+            text,
+            $"A flared tube for drone and octave, four unknowns, from ten random starts all to the end: {design.Starts.Count(start => start.LargestError < 0.1)} of "
+                + $"{design.Starts.Count} within 0.1 cent, {design.Evaluations} columns, {Time(Of("Shapes", null))}, "
+                + $"{Show(Of("Shapes", null) / Of("TwoResonances", null) / design.Evaluations)} times their two resonances alone. The budget of two "
+                + $"resonances with six tolerances, the ends of each tried: {Time(Of("Budgets", null))}."
+        );
+        Line(text);
         Line(text, "## Batches and documents");
         Line(text);
         Line(

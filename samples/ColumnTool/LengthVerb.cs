@@ -8,7 +8,7 @@ using UnitsNet;
 
 namespace ColumnTool;
 
-/// <summary>length FILE: how long a section must be for the first resonance to lie on a pitch.</summary>
+/// <summary>length FILE: how long a section must be for a resonance, the first unless said, to lie on a pitch.</summary>
 internal static class LengthVerb
 {
     public static Command Create()
@@ -27,16 +27,23 @@ internal static class LengthVerb
             text => Pitch.Parse(text)
         );
         pitch.Required = true;
+        var resonance = Options.WholeNumber(
+            "--resonance",
+            "Which resonance, counted from 1; the first if left out.",
+            1,
+            1000
+        );
         var reference = ReferenceOption.Create();
         var json = JsonSwitch.Create();
         var verb = new Command(
             "length",
-            "The length of one section that puts the first resonance on a pitch, everything else kept."
+            "The length of one section that puts a resonance on a pitch, everything else kept."
         )
         {
             file.Argument,
             section,
             pitch,
+            resonance,
             reference,
             json,
         };
@@ -45,11 +52,12 @@ internal static class LengthVerb
             var tuning = ReferenceOption.Tuning(parsed, reference);
             var number = parsed.GetRequiredValue(section)!.Value;
             var target = parsed.GetRequiredValue(pitch)!.Value;
-            var solution = Solve(file, parsed, number, tuning, target);
+            var which = parsed.GetValue(resonance) ?? 1;
+            var solution = Solve(file, parsed, number, tuning, target, which);
             var warnings = solution.Column.FirstResonances(1).Warnings;
             var text = parsed.GetValue(json)
                 ? Json(solution, warnings)
-                : Table(solution, number, target, tuning);
+                : Table(solution, number, target, tuning, which);
             ConsoleProgram.Warn(parsed, warnings);
             Answer.Write(parsed, output => output.Write(text));
         });
@@ -61,7 +69,8 @@ internal static class LengthVerb
         ParseResult parsed,
         int number,
         Tuning tuning,
-        Pitch target
+        Pitch target,
+        int resonance
     )
     {
         var column = file.Read(parsed);
@@ -86,7 +95,10 @@ internal static class LengthVerb
 
         try
         {
-            var solution = SectionLength.Solve(column, number - 1, frequency);
+            var solution = SectionLength.Solve(
+                column,
+                new LengthQuestion(number - 1, frequency) { Resonance = resonance }
+            );
             return solution.IsSolved ? solution : throw new FailureException(solution.Explanation);
         }
         catch (ArgumentException problem)
@@ -104,13 +116,20 @@ internal static class LengthVerb
             json.Texts("warnings", warnings);
         });
 
-    private static string Table(LengthSolution solution, int number, Pitch target, Tuning tuning)
+    private static string Table(
+        LengthSolution solution,
+        int number,
+        Pitch target,
+        Tuning tuning,
+        int resonance
+    )
     {
+        var which = resonance == 1 ? "first resonance     " : $"resonance {resonance}".PadRight(20);
         var text = string.Create(
             CultureInfo.InvariantCulture,
             $"""
             length of section {number}  {Shown(solution.Length)}
-            first resonance      {solution.Frequency.Hertz:F3} Hz, {target} ({tuning})
+            {which} {solution.Frequency.Hertz:F3} Hz, {target} ({tuning})
             1 mm longer          {solution.CentsPerMillimetre:+0.000;-0.000} cents
 
             """

@@ -96,6 +96,28 @@ public class ColumnToolAnswerTests
         );
     }
 
+    // Three quarters of a wave.
+    [Fact]
+    public void The_length_for_an_overblown_note_is_that_of_its_resonance()
+    {
+        var json = Sample
+            .ColumnTool(
+                IdealTube.Open,
+                "length",
+                "-",
+                "--section",
+                "2",
+                "--pitch",
+                "A3",
+                "--resonance",
+                "2",
+                "--json"
+            )
+            .Json();
+        Assert.Equal(3 * IdealTube.SpeedOfSound / (4 * 220) - 0.25, Number(json, "lengthMetres"), 1e-8);
+        Assert.Equal(220, Number(json, "frequencyHz"), 1e-6);
+    }
+
     [Theory]
     [InlineData("1")]
     [InlineData("2")]

@@ -1,45 +1,44 @@
-using System.Diagnostics;
-using System.Reflection;
-
 namespace Samples.Tests;
 
-/// <summary>The first page shows code that runs and what it prints.</summary>
+/// <summary>The first page and the cookbook show code that runs and what it prints.</summary>
 public class ReadmeTests
 {
-    private static readonly string Top = typeof(ReadmeTests)
-        .Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
-        .Single(data => data.Key == "Top")
-        .Value!;
+    private static readonly ShownPage First = new("README.md");
 
-    private static readonly string Script = Path.Combine(Top, "samples", "Scripts", "first-resonance.cs");
-
-    private static readonly string[] Page = File.ReadAllText(Path.Combine(Top, "README.md"))
-        .ReplaceLineEndings("\n")
-        .Split("```");
-
-    [Fact]
-    public void Code_on_the_first_page_is_the_script() =>
-        Assert.Contains(
-            Block("csharp\n"),
-            File.ReadAllText(Script).ReplaceLineEndings("\n"),
-            StringComparison.Ordinal
-        );
+    public static TheoryData<string> Recipes =>
+        [
+            .. Directory
+                .GetFiles(ShownPage.Scripts, "*.cs")
+                .Select(file => Path.GetFileNameWithoutExtension(file))
+                .Where(name => name != "first-resonance")
+                .Order(StringComparer.Ordinal),
+        ];
 
     [Fact]
-    public async Task Script_prints_what_the_first_page_shows()
+    public void Code_on_the_first_page_is_the_script() => First.ShowsCodeOf("first-resonance.cs");
+
+    [Fact]
+    public Task Script_prints_what_the_first_page_shows() => First.ShowsOutputOf("first-resonance.cs");
+
+    // Every script but the first has its page in the cookbook.
+    [Theory]
+    [MemberData(nameof(Recipes))]
+    public async Task A_recipe_shows_the_script_and_what_it_prints(string name)
     {
-        var start = new ProcessStartInfo("dotnet", ["run", "-c", "Release", Script])
-        {
-            RedirectStandardOutput = true,
-        };
-        using var process = Process.Start(start)!;
-        var output = await process.StandardOutput.ReadToEndAsync();
-        await process.WaitForExitAsync();
-
-        Assert.Equal(0, process.ExitCode);
-        Assert.Contains($"\n{output.ReplaceLineEndings("\n")}", Page, StringComparer.Ordinal);
+        var page = new ShownPage(Path.Combine("docs", "cookbook", $"{name}.md"));
+        page.ShowsCodeOf($"{name}.cs");
+        await page.ShowsOutputOf($"{name}.cs");
     }
 
-    private static string Block(string language) =>
-        Page.Single(part => part.StartsWith(language, StringComparison.Ordinal))[language.Length..];
+    [Fact]
+    public void The_index_of_the_cookbook_names_every_page()
+    {
+        var folder = Path.Combine(ShownPage.Top, "docs", "cookbook");
+        var index = File.ReadAllText(Path.Combine(folder, "README.md"));
+        var pages = Directory
+            .GetFiles(folder, "*.md")
+            .Select(Path.GetFileName)
+            .Where(name => name != "README.md");
+        Assert.All(pages, page => Assert.Contains($"({page})", index, StringComparison.Ordinal));
+    }
 }

@@ -1,0 +1,47 @@
+using System.Diagnostics;
+using System.Reflection;
+
+namespace Samples.Tests;
+
+/// <summary>A page of the documentation that shows code and what it prints.</summary>
+internal sealed class ShownPage(string path)
+{
+    public static readonly string Top = typeof(ShownPage)
+        .Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
+        .Single(data => data.Key == "Top")
+        .Value!;
+
+    private readonly string[] parts = Normal(Path.Combine(Top, path)).Split("```");
+
+    /// <summary>The folder of the scripts.</summary>
+    public static string Scripts => Path.Combine(Top, "samples", "Scripts");
+
+    /// <summary>Its code is in a script.</summary>
+    public void ShowsCodeOf(string script)
+    {
+        const string Language = "csharp\n";
+        var code = parts.Single(part => part.StartsWith(Language, StringComparison.Ordinal));
+        Assert.Contains(
+            code[Language.Length..],
+            Normal(Path.Combine(Scripts, script)),
+            StringComparison.Ordinal
+        );
+    }
+
+    /// <summary>What a script prints stands on it, nothing more or less.</summary>
+    public async Task ShowsOutputOf(string script)
+    {
+        var start = new ProcessStartInfo("dotnet", ["run", "-c", "Release", Path.Combine(Scripts, script)])
+        {
+            RedirectStandardOutput = true,
+        };
+        using var process = Process.Start(start)!;
+        var output = await process.StandardOutput.ReadToEndAsync();
+        await process.WaitForExitAsync();
+
+        Assert.Equal(0, process.ExitCode);
+        Assert.Contains($"\n{output.ReplaceLineEndings("\n")}", parts, StringComparer.Ordinal);
+    }
+
+    private static string Normal(string file) => File.ReadAllText(file).ReplaceLineEndings("\n");
+}
