@@ -22,7 +22,8 @@ public static class FingerHoles
     /// <param name="diameters">The diameters of the six holes, that nearest to the blown end first.</param>
     /// <returns>The tube with its length and its holes, and how far each note is off.</returns>
     /// <exception cref="ArgumentException">
-    /// The tube is not one cylinder open at both ends, has holes, or there are not six diameters; or holes of these diameters overlap.
+    /// The tube is not one cylinder open at both ends, has holes, or there are not six diameters; or holes of these diameters overlap where
+    /// they would be expected. Where they overlap on the way, the solution says so.
     /// </exception>
     public static ShapeSolution MajorScaleOn(
         Column tube,
@@ -64,13 +65,15 @@ public static class FingerHoles
 
         for (var i = 0; i < semitones.Count; i++)
         {
-            Require.InRange(
-                semitones[i],
-                i == 0 ? 1 : semitones[i - 1] + 1,
-                24,
-                "semitones",
-                nameof(semitones)
-            );
+            var above = i == 0 ? 0 : semitones[i - 1];
+            if (semitones[i] <= above || semitones[i] > 24)
+            {
+                throw new ArgumentOutOfRangeException(
+                    nameof(semitones),
+                    semitones[i],
+                    $"semitones are {string.Join(", ", semitones)}; each must be above the one before, from 1 to 24."
+                );
+            }
         }
 
         var lowest = tuning.FrequencyOf(tonic);

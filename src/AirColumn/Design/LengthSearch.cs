@@ -60,14 +60,20 @@ internal sealed class LengthSearch
             return End(SolveStatus.NoResonance, double.IsNaN(sharpCents) ? sharp : flat);
         }
 
-        if (sharpCents < 0)
+        if (sharpCents < -SolvedWithinCents)
         {
             return End(SolveStatus.OutOfReach, sharp);
         }
 
-        if (flatCents > 0)
+        if (flatCents > SolvedWithinCents)
         {
             return End(SolveStatus.OutOfReach, flat);
+        }
+
+        // An end of what is allowed may be the answer.
+        if (sharpCents <= 0 || flatCents >= 0)
+        {
+            return End(SolveStatus.Solved, sharpCents <= 0 ? sharp : flat);
         }
 
         // Converged or not, the best length tried is judged by its own residual; where a length between shows no

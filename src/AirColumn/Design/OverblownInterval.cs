@@ -49,11 +49,20 @@ public static class OverblownInterval
     /// The shape, with by how much each target is missed: the pipe and the flare from a sixth to six times as long as they are, the flare's end
     /// from its beginning to six times as wide, and nowhere narrowing.
     /// </returns>
+    /// <exception cref="ArgumentException">The bore has one section only.</exception>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section before the last.</exception>
     public static ShapeSolution WithFlare(Column column, int pipe, Frequency drone, double cents)
     {
         ArgumentNullException.ThrowIfNull(column);
         var flare = column.Bore.Sections.Count - 1;
+        if (flare < 1)
+        {
+            throw new ArgumentException(
+                "The bore has one section; it needs at least 2, a pipe and the flare behind it.",
+                nameof(column)
+            );
+        }
+
         Require.InRange(pipe, 0, flare - 1, "");
         var inlet = ColumnParameter.InletDiameter(flare).Of(column);
         return ShapeSearch.Solve(

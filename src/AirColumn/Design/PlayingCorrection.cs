@@ -63,15 +63,16 @@ public sealed record PlayingCorrection
             Require.InRange(observed, -1200, 1200, "cents", nameof(observedCents));
         }
 
-        if (StandardDeviationCents == 0)
+        if (observedCents.Count == 0)
         {
             return this;
         }
 
-        var known = 1 / (StandardDeviationCents * StandardDeviationCents);
-        var each = 1 / (standardDeviationCents * standardDeviationCents);
-        var total = known + each * observedCents.Count;
-        return new((known * MeanCents + each * observedCents.Sum()) / total, 1 / Math.Sqrt(total));
+        // The share of what is new in the mean; as variances, so that a prior that is sure needs no case of its own.
+        var known = StandardDeviationCents * StandardDeviationCents;
+        var mean = standardDeviationCents * standardDeviationCents / observedCents.Count;
+        var gain = known / (known + mean);
+        return new(MeanCents + gain * (observedCents.Average() - MeanCents), Math.Sqrt(gain * mean));
     }
 
     /// <summary>The note to expect where a resonance is sure.</summary>

@@ -12,7 +12,7 @@ namespace AirColumn.Design;
 internal sealed class ShapeProblem
 {
     // In place of a residual where there is no such resonance, or no such column: far worse than any that there is.
-    private const double Missing = 1e4;
+    private const double Missing = 1e5;
 
     private const double TenthsOfMillimetre = 1e4; // in a metre
     private static readonly double TenthsOfDecibel = 200 / Math.Log(10);
@@ -105,7 +105,12 @@ internal sealed class ShapeProblem
             }
         }
 
-        var shapes = Unknowns.Select(unknown => ShapeSlopes(point.Column, unknown)).ToList();
+        var needsShape = Targets.Any(target =>
+            target.Kind is ShapeTargetKind.TotalLength or ShapeTargetKind.Widening
+        );
+        var shapes = needsShape
+            ? Unknowns.Select(unknown => ShapeSlopes(point.Column, unknown)).ToList()
+            : [];
         var row = 0;
         foreach (var target in Targets)
         {
@@ -182,15 +187,15 @@ internal sealed class ShapeProblem
         return largest;
     }
 
+    /// <summary>The values at a place; those of the column as it is where they make none.</summary>
     public ChosenValue[] Values(ShapePoint point) =>
         [
             .. Unknowns.Select(
                 (unknown, i) =>
-                    new ChosenValue(
-                        unknown,
-                        Value(unknown, point.Place[i]),
-                        point.Place[i] is < 2e-3 or > 1 - 2e-3
-                    )
+                {
+                    var share = point.Column is null ? Present[i] : point.Place[i];
+                    return new ChosenValue(unknown, Value(unknown, share), share is < 2e-3 or > 1 - 2e-3);
+                }
             ),
         ];
 
@@ -232,11 +237,13 @@ internal sealed class ShapeProblem
                 }),
             ];
         }
-        catch (ArgumentException)
+        catch (ArgumentException problem)
         {
             // Holes overlap, or a diameter does not fit its place: no such bore.
-            Array.Fill(residuals, Missing);
-            return new ShapePoint(place, null, [], residuals, isMissing);
+            var missing = Targets
+                .SelectMany(target => Enumerable.Repeat(Missing * target.Weight, Count(target)))
+                .ToArray();
+            return new ShapePoint(place, null, [], missing, isMissing, problem.Message);
         }
 
         var row = 0;
@@ -245,12 +252,12 @@ internal sealed class ShapeProblem
             foreach (var error in ErrorsOf(target, column, answers))
             {
                 isMissing[row] = double.IsNaN(error);
-                residuals[row] = isMissing[row] ? Missing : target.Weight * error;
+                residuals[row] = target.Weight * (isMissing[row] ? Missing : error);
                 row++;
             }
         }
 
-        return new ShapePoint(place, column, answers, residuals, isMissing);
+        return new ShapePoint(place, column, answers, residuals, isMissing, null);
     }
 
     // NaN where there is no such resonance.
@@ -297,17 +304,30 @@ internal sealed class ShapeProblem
                 : null;
     }
 
-    // Lengths and diameters change in proportion to the parameters, or smoothly.
+    // Lengths and diameters change in proportion to the parameters, or smoothly; at an end of what is possible, to the other side.
     private static (double Length, double[] Diameters) ShapeSlopes(Column column, Unknown unknown)
     {
         var parts = column.Parts;
         var (value, step) = (unknown.Parameter.Of(parts), 1e-3 * unknown.Parameter.StepAt(parts));
-        var other = unknown.Parameter.With(parts, value + step).Bore;
-        var (before, after) = (Diameters(column.Bore), Diameters(other));
-        return (
-            (other.LengthMetres - column.Bore.LengthMetres) / step,
-            [.. before.Select((d, i) => (after[i] - d) / step)]
-        );
+        var before = Diameters(column.Bore);
+        foreach (var change in new[] { step, -step })
+        {
+            try
+            {
+                var other = unknown.Parameter.With(parts, value + change).Bore;
+                var after = Diameters(other);
+                return (
+                    (other.LengthMetres - column.Bore.LengthMetres) / change,
+                    [.. before.Select((d, i) => (after[i] - d) / change)]
+                );
+            }
+            catch (ArgumentException)
+            {
+                // No such bore on that side.
+            }
+        }
+
+        return (0, new double[before.Length]);
     }
 
     // At both ends of each section, m.
@@ -325,9 +345,13 @@ internal sealed record ShapePoint(
     Column? Column,
     IReadOnlyList<FingeredAnswer> Answers,
     double[] Residuals,
-    bool[] IsMissing
+    bool[] IsMissing,
+    string? Problem
 )
 {
+    /// <summary>Whether there is a column and it shows all resonances asked for.</summary>
+    public bool IsComplete { get; } = Column is not null && !IsMissing.Contains(true);
+
     public double Cost { get; } = Residuals.Sum(residual => residual * residual);
 }
 

@@ -98,7 +98,7 @@ public static class ShapeSearch
 
             var isSolved = IsSolved(found);
             starts.Add(new ShapeStart(isSolved, problem.LargestError(found), problem.Evaluations - before));
-            if (best is null || found.Cost < best.Cost)
+            if (best is null || (found.IsComplete, -found.Cost).CompareTo((best.IsComplete, -best.Cost)) > 0)
             {
                 (best, bestConverged) = (found, converged);
             }
@@ -120,6 +120,7 @@ public static class ShapeSearch
             var values = problem.Values(point);
             var status =
                 IsSolved(point) ? SolveStatus.Solved
+                : point.Column is null ? SolveStatus.NoBore
                 : Array.Exists(errors, error => double.IsNaN(error.Error)) ? SolveStatus.NoResonance
                 : bestConverged ? SolveStatus.OutOfReach
                 : SolveStatus.NotConverged;
@@ -145,6 +146,11 @@ public static class ShapeSearch
             }
 
             var starts = options.Starts == 1 ? "The start" : $"None of {options.Starts} starts";
+            if (status == SolveStatus.NoBore)
+            {
+                return $"{starts} led to values that make a bore. {best!.Problem}";
+            }
+
             if (status == SolveStatus.NoResonance)
             {
                 var missing = errors.First(error => double.IsNaN(error.Error)).Target;

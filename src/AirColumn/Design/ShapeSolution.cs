@@ -13,7 +13,7 @@ public sealed record ShapeSolution
     /// <summary>Whether all targets are met.</summary>
     public bool IsSolved => Status == SolveStatus.Solved;
 
-    /// <summary>The column of that shape.</summary>
+    /// <summary>The column of that shape; the one to begin with where no values that were tried make a bore.</summary>
     public required Column Column { get; init; }
 
     /// <summary>What was left to choose, each with what was chosen, in the unit of its parameter.</summary>
@@ -38,7 +38,7 @@ public sealed record ShapeSolution
 /// <summary>A value that a search chose.</summary>
 /// <param name="Unknown">What was left to choose.</param>
 /// <param name="Value">What was chosen, in the unit of its parameter.</param>
-/// <param name="IsAtBound">Whether it lies on one of its bounds, to a thousandth of their distance.</param>
+/// <param name="IsAtBound">Whether it lies on one of its bounds, to two thousandths of their distance.</param>
 public readonly record struct ChosenValue(Unknown Unknown, double Value, bool IsAtBound);
 
 /// <summary>How far a target was missed.</summary>

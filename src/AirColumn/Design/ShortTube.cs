@@ -36,6 +36,7 @@ public static class ShortTube
     /// <returns>
     /// The inside diameter of the ring, from three tenths of the end's to all of it, as the only value; or why there is none.
     /// </returns>
+    /// <exception cref="ArgumentException">The last section is neither a cylinder nor a cone.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The ring is not shorter than the last section, or the target out of range.</exception>
     public static ShapeSolution NarrowEnd(Column column, Length ringLength, Frequency target)
     {
@@ -50,6 +51,15 @@ public static class ShortTube
             nameof(ringLength)
         );
         var (kept, end) = (last.LengthMetres - ringLength.Meters, 2 * last.WallAt(last.LengthMetres).Radius);
+        if (last is not (CylinderSection or ConeSection))
+        {
+            throw new ArgumentException(
+                $"The last section is a {last.GetType().Name}; a ring can be put into a cylinder or a cone. Describe the end that it goes into as a "
+                    + "section of its own.",
+                nameof(column)
+            );
+        }
+
         // A ring in a taper: the taper ends where the ring begins, as wide as it is there.
         var before = last.WithEnds(last.WallAt(0).Radius, last.WallAt(kept).Radius)
             .WithLength(Length.FromMeters(kept));

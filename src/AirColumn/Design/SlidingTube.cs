@@ -29,7 +29,7 @@ public sealed record SlidingTube
     /// <param name="drawnOut">How long it is when drawn out all the way: more than that, up to 100 m.</param>
     /// <param name="tuning">The tuning whose notes are looked for.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a length is out of range.</exception>
-    /// <exception cref="ArgumentException">The second length is not above the first, or the tube shows no resonance.</exception>
+    /// <exception cref="ArgumentException">The second length is not above the first, the tube shows no resonance, or a hole lies beyond it.</exception>
     public static SlidingTube Of(Column column, int section, Length pushedIn, Length drawnOut, Tuning tuning)
     {
         ArgumentNullException.ThrowIfNull(column);
@@ -43,6 +43,16 @@ public sealed record SlidingTube
                 $"drawnOut is {Require.Show(drawnOut.Millimeters, "mm")} and pushedIn {Require.Show(pushedIn.Millimeters, "mm")}; "
                     + "drawn out the section must be longer.",
                 nameof(drawnOut)
+            );
+        }
+
+        var pushed = column.Bore.LengthMetres - column.Bore.Sections[section].LengthMetres + pushedIn.Meters;
+        if (column.Bore.LastOpeningMetres > pushed)
+        {
+            throw new ArgumentException(
+                $"pushedIn is {Require.Show(pushedIn.Millimeters, "mm")}, and a hole or branch, which keeps its distance from the blown end, "
+                    + "would lie beyond the tube then; a sliding section must come after the last of them.",
+                nameof(pushedIn)
             );
         }
 

@@ -12,6 +12,9 @@ public enum SolveStatus
     /// <summary>The column showed no first resonance within plane-wave theory where it was needed.</summary>
     NoResonance,
 
+    /// <summary>The values that were tried make no bore; the explanation says what does not fit.</summary>
+    NoBore,
+
     /// <summary>The iteration ended before the target was met; the values are the best found.</summary>
     NotConverged,
 }

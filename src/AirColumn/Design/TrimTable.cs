@@ -31,7 +31,7 @@ public sealed record TrimTable
 
     /// <summary>
     /// The most that can be cut off before the 95 % range of the drone reaches above the target: listen then, and cut on by what is heard.
-    /// Null where the tube as it is may be sharp already.
+    /// Null where the tube as it is may be sharp already, and where no cut reaches the target.
     /// </summary>
     public TrimRow? SafeCut { get; }
 
@@ -41,19 +41,28 @@ public sealed record TrimTable
     /// <summary>Makes the table.</summary>
     /// <param name="column">The tube as it is.</param>
     /// <param name="question">Which section is cut, for which note, in which steps.</param>
-    /// <exception cref="ArgumentOutOfRangeException">There is no such section.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// There is no such section, or the target is above <see cref="Column.HighestFrequency"/>.
+    /// </exception>
     /// <exception cref="ArgumentException">The column shows no first resonance, or does not have a parameter of a tolerance.</exception>
     public static TrimTable For(Column column, TrimQuestion question)
     {
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(question);
-        Require.InRange(question.Section, 0, column.Bore.Sections.Count - 1, "", nameof(question));
+        Require.InRange(question.Section, 0, column.Bore.Sections.Count - 1, "", "section");
+        Require.InRange(question.Target.Hertz, 0, column.HighestFrequency.Hertz, "Hz", "target");
         return new Trimming(column, question).Run();
     }
 
     private sealed class Trimming(Column column, TrimQuestion question)
     {
         private readonly double present = column.Bore.Sections[question.Section].LengthMetres;
+
+        // Not through a hole or branch, nor through more than there is.
+        private readonly double most = Math.Min(
+            column.Bore.Sections[question.Section].LengthMetres - 1e-5,
+            column.Bore.LengthMetres - column.Bore.LastOpeningMetres
+        );
 
         public TrimTable Run()
         {
@@ -75,56 +84,66 @@ public sealed record TrimTable
 
             if (asItIs.Cents + asItIs.PlusMinusCents > 0)
             {
-                return new TrimTable(
+                return new TrimTable(question, rows, null, MayBeSharp(asItIs));
+            }
+
+            return SafeCut() is { } safe
+                ? new TrimTable(question, rows, safe, CutTo(safe))
+                : new TrimTable(
                     question,
                     rows,
                     null,
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"As it is the tube is expected {Wording.CentsOf(asItIs.Cents)} from the note, give or take {asItIs.PlusMinusCents:0.#}: it may be sharp already. Play it before any cut."
-                    )
+                    "However much is cut off, the note stays below the target, or the tube shows no resonance before it: this section is not "
+                        + "the one to trim for this note."
                 );
-            }
+        }
 
-            var safe = SafeCut();
-            return new TrimTable(
-                question,
-                rows,
-                safe,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Cut {safe.Cut.Millimeters:0.0} mm off at most, to {safe.Length.Millimeters:0.0} mm, then play: the note is expected {Wording.CentsOf(safe.Cents)} from the target, give or take {safe.PlusMinusCents:0.#}."
-                )
+        private static string MayBeSharp(in TrimRow row) =>
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"As it is the tube is expected {Wording.CentsOf(row.Cents)} from the note, give or take {row.PlusMinusCents:0.#}: it may be sharp already. Play it before any cut."
             );
-        }
 
-        // The upper end of the range meets the target there.
-        private TrimRow SafeCut()
+        private static string CutTo(in TrimRow row) =>
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Cut {row.Cut.Millimeters:0.0} mm off at most, to {row.Length.Millimeters:0.0} mm, then play: the note is expected {Wording.CentsOf(row.Cents)} from the target, give or take {row.PlusMinusCents:0.#}."
+            );
+
+        // Where the upper end of the range meets the target; null where it never does.
+        private TrimRow? SafeCut()
         {
-            var (low, high) = (0.0, Math.Min(question.Step.Meters, 0.5 * present));
-            while (Upper(high) < 0)
+            var (low, high) = (0.0, Math.Min(question.Step.Meters, most));
+            while (Upper(high) is < 0 && high < most)
             {
-                (low, high) = (high, Math.Min(2 * high, (high + present) / 2));
-                if (present - high < 1e-5)
-                {
-                    return At(low)!.Value;
-                }
+                (low, high) = (high, Math.Min(2 * high, most));
             }
 
-            var cut = Brent.FindRoot(Upper, low, high, 1e-9, 100);
+            // Where it shows no resonance any more, back to where it still does.
+            for (var i = 0; i < 60 && Upper(high) is null; i++)
+            {
+                var middle = (low + high) / 2;
+                (low, high) = Upper(middle) is < 0 ? (middle, high) : (low, middle);
+            }
+
+            if (Upper(high) is null or < 0)
+            {
+                return null;
+            }
+
+            var cut = Brent.FindRoot(x => Upper(x) ?? 1e4, low, high, 1e-9, 100);
             // On the safe side of rounding.
-            cut = Math.Max(0, cut - 1e-8);
-            return At(cut)!.Value;
+            return At(Math.Max(0, cut - 1e-8));
         }
 
-        private double Upper(double cut) =>
-            At(cut) is { } row ? row.Cents + row.PlusMinusCents : double.PositiveInfinity;
+        // Null where there is none.
+        private double? Upper(double cut) => At(cut) is { } row ? row.Cents + row.PlusMinusCents : null;
 
-        // Null where nothing is left, or no resonance.
+        // Null where so much cannot be cut off, or there is no resonance.
         private TrimRow? At(double cut)
         {
             var length = present - cut;
-            if (length < 1e-5)
+            if (cut > most + 1e-12 * present)
             {
                 return null;
             }

@@ -11,6 +11,9 @@ public static class Uncertainty
     // Of the range: less is not worth a word.
     private const double Negligible = 0.05;
 
+    // Cents: nobody hears less, and rounding is not far below.
+    private const double Inaudible = 1e-3;
+
     /// <summary>For each resonance its standard deviation, 95 % range and a ranked budget of what contributes.</summary>
     /// <remarks>
     /// First order in the tolerances, by the exact gradients (source: jcgm100, 5.1). The column at both ends of each tolerance tells whether
@@ -29,10 +32,15 @@ public static class Uncertainty
     )
     {
         var budgets = FirstOrder(column, resonances, tolerances);
-        var ends = tolerances.Select(tolerance => Ends(column, tolerance, resonances.Count)).ToList();
+        var numbers = Numbers(column, resonances);
+        var ends = tolerances
+            .Select(tolerance => Ends(column, tolerance, numbers.DefaultIfEmpty(-1).Max() + 1))
+            .ToList();
         return
         [
-            .. budgets.Select((budget, n) => budget with { Remark = Remark(budget, n, tolerances, ends) }),
+            .. budgets.Select(
+                (budget, n) => budget with { Remark = Remark(budget, numbers[n], tolerances, ends) }
+            ),
         ];
     }
 
@@ -57,6 +65,27 @@ public static class Uncertainty
 
         var gradients = column.Gradients(resonances, [.. tolerances.Select(t => t.Parameter)]);
         return [.. gradients.Select(gradient => Budget(gradient, tolerances))];
+    }
+
+    // Which of the column's own resonances these are, from 0.
+    private static List<int> Numbers(Column column, IReadOnlyList<Resonance> resonances)
+    {
+        if (resonances.Count == 0)
+        {
+            return [];
+        }
+
+        var highest = resonances.Max(resonance => resonance.Frequency.Hertz);
+        var below = Math.Min(highest * (1 + 1e-6), column.HighestHertz);
+        var all = column.Resonances(UnitsNet.Frequency.FromHertz(below));
+        return
+        [
+            .. resonances.Select(resonance =>
+                Enumerable
+                    .Range(0, all.Count)
+                    .MinBy(n => Math.Abs(all[n].Frequency.Hertz - resonance.Frequency.Hertz))
+            ),
+        ];
     }
 
     private static ResonanceBudget Budget(ResonanceGradient gradient, IReadOnlyList<Tolerance> tolerances)
@@ -146,8 +175,8 @@ public static class Uncertainty
 
         var full = Math.Sqrt(Math.Max(0, sigma * sigma + extra));
         return
-            Math.Abs(full - sigma) <= Negligible * sigma
-            && Math.Abs(shift) <= Negligible * budget.PlusMinusCents
+            Math.Abs(full - sigma) <= Math.Max(Inaudible, Negligible * sigma)
+            && Math.Abs(shift) <= Math.Max(Inaudible, Negligible * budget.PlusMinusCents)
             ? null
             : string.Create(
                 CultureInfo.InvariantCulture,

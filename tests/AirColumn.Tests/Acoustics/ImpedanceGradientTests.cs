@@ -216,6 +216,23 @@ public class ImpedanceGradientTests
     }
 
     [Fact]
+    public void A_hole_on_a_joint_is_named()
+    {
+        var column = new Column(
+            Bore.Build()
+                .Cylinder(Mm(19), Mm(250))
+                .Cylinder(Mm(19), Mm(250))
+                .Hole(Mm(250), Mm(6), Mm(3))
+                .OpenEnd(Mm(2)),
+            TableAir
+        );
+        var problem = Assert.Throws<ArgumentException>(() =>
+            column.ImpedanceGradient(FrequencyGrid.FromHertz(100), [ColumnParameter.SectionLength(0)])
+        );
+        Assert.Contains("where two sections meet", problem.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Parameters_that_change_together_add_up()
     {
         var column = GradientColumns.Named("stepped tube");

@@ -61,6 +61,19 @@ public class LengthQuestionTests
     }
 
     [Fact]
+    public void An_answer_at_the_end_of_what_is_allowed_is_an_answer()
+    {
+        var column = new Column(Tube, TableAir);
+        var first = column.FirstResonances(1)[0].Frequency;
+        foreach (var nearly in new[] { 1 - 1e-12, 1, 1 + 1e-12 })
+        {
+            var question = new LengthQuestion(1, first * nearly);
+            Assert.True(SectionLength.Solve(column, question with { Shortest = Mm(700) }).IsSolved);
+            Assert.True(SectionLength.Solve(column, question with { Longest = Mm(700) }).IsSolved);
+        }
+    }
+
+    [Fact]
     public void Bounds_are_kept_and_named()
     {
         var column = new Column(Tube, TableAir);

@@ -139,6 +139,37 @@ public class PlayingTests
         Assert.Contains("mm off at most", table.Explanation, StringComparison.Ordinal);
     }
 
+    // Not through a hole, nor where the tube is silent, nor for a note that it never reaches.
+    [Fact]
+    public void A_tube_is_never_cut_where_it_must_not_be()
+    {
+        var air = Tube.Air;
+        var flute = new Column(
+            Bore.Build().Cylinder(Mm(19), Mm(500)).Hole(Mm(470), Mm(6), Mm(3)).OpenEnd(Mm(2)),
+            air,
+            new ColumnOptions { Fingering = Fingering.AllClosed }
+        );
+        var shorter = flute
+            .WithBore(flute.Bore.WithSectionLength(0, Mm(480)))
+            .FirstResonances(1)[0]
+            .Frequency;
+        var table = TrimTable.For(flute, new TrimQuestion(0, shorter));
+        Near.Absolute(480, table.SafeCut!.Value.Length.Millimeters, 1e-3);
+        var beyond = TrimTable.For(flute, new TrimQuestion(0, Frequency.FromHertz(400)));
+        Assert.Null(beyond.SafeCut);
+        Near.Absolute(27, beyond.Rows.Max(row => row.Cut.Millimeters), 1e-9);
+        Assert.Contains("stays below the target", beyond.Explanation, StringComparison.Ordinal);
+
+        var pipe = new Column(Bore.Build().Cylinder(Mm(40), Mm(1200)).OpenEnd(Mm(3)), air);
+        foreach (var hertz in new[] { 2000.0, 4400, 4500, 4600, 4900 })
+        {
+            var high = TrimTable.For(pipe, new TrimQuestion(0, Frequency.FromHertz(hertz)));
+            Assert.True(high.SafeCut is null || Math.Abs(high.SafeCut.Value.Cents) < 0.01, high.Explanation);
+        }
+
+        Assert.Null(TrimTable.For(Tube, new TrimQuestion(1, Frequency.FromHertz(3000))).SafeCut);
+    }
+
     [Fact]
     public void A_question_is_checked()
     {

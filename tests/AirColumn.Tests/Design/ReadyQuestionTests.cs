@@ -159,6 +159,31 @@ public class ReadyQuestionTests
     }
 
     [Fact]
+    public void Parts_that_cannot_be_are_named()
+    {
+        var horn = new Column(
+            Bore.Build()
+                .Cylinder(Mm(30), Mm(900))
+                .Horn(HornLaw.Exponential, Mm(30), Mm(60), Mm(200))
+                .OpenEnd(Mm(2)),
+            TableAir
+        );
+        var ring = Assert.Throws<ArgumentException>(() => ShortTube.NarrowEnd(horn, Mm(20), D2));
+        Assert.Contains("cylinder or a cone", ring.Message, StringComparison.Ordinal);
+        var plain = new Column(Bore.Build().Cylinder(Mm(30), Mm(900)).OpenEnd(Mm(2)), TableAir);
+        var flare = Assert.Throws<ArgumentException>(() => OverblownInterval.WithFlare(plain, 0, D2, 1200));
+        Assert.Contains("at least 2", flare.Message, StringComparison.Ordinal);
+        var holed = new Column(
+            Bore.Build().Cylinder(Mm(30), Mm(900)).Hole(Mm(800), Mm(6), Mm(3)).OpenEnd(Mm(2)),
+            TableAir
+        );
+        var slide = Assert.Throws<ArgumentException>(() =>
+            SlidingTube.Of(holed, 0, Mm(700), Mm(900), Tuning.Concert)
+        );
+        Assert.Contains("after the last of them", slide.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Holes_are_refused_where_they_cannot_be_placed()
     {
         var stopped = new Column(Bore.Build().Cylinder(Mm(19), Mm(500)).OpenEnd(Mm(2)), TableAir);

@@ -1,6 +1,7 @@
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Design;
+using AirColumn.Gases;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
 using MathNet.Numerics.LinearAlgebra;
@@ -185,6 +186,79 @@ public class ShapeSearchTests
             solution.Errors[0].Error,
             1e-9
         );
+    }
+
+    // Where a value may go no further, in the air, beside an end, in the width of the bore.
+    [Fact]
+    public void An_answer_on_the_bound_of_what_is_possible_comes_back()
+    {
+        var room = Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50));
+        var flute = new Column(
+            Bore.Build().Cylinder(Mm(19), Mm(500)).Hole(Mm(400), Mm(6), Mm(3)).OpenEnd(Mm(2)),
+            room,
+            new ColumnOptions { BlownEnd = BlownEnd.Open(Mm(9)) }
+        );
+        var first = flute.FirstResonances(1)[0].Frequency;
+        foreach (
+            var (unknown, target) in new[]
+            {
+                (new Unknown(ColumnParameter.Humidity, 0, 1), first * 1.05),
+                (new Unknown(ColumnParameter.CarbonDioxide, 0, 0.1), first * 0.9),
+                (new Unknown(ColumnParameter.HolePosition(0), Mm(300), Mm(497)), first * 0.6),
+                (new Unknown(ColumnParameter.HoleDiameter(0), Mm(1), Mm(19)), first * 1.8),
+            }
+        )
+        {
+            var solution = ShapeSearch.Solve(flute, [unknown], [ShapeTarget.Resonance(1, target)]);
+            Assert.Equal(SolveStatus.OutOfReach, solution.Status);
+            Assert.True(solution.Values[0].IsAtBound, $"{unknown}: {solution.Values[0].Value}");
+        }
+    }
+
+    [Fact]
+    public void A_bore_that_is_none_is_never_better_than_one_that_is()
+    {
+        var tube = new Column(Bore.Build().Cylinder(Mm(40), Mm(1200)).OpenEnd(Mm(3)), TableAir);
+        var solution = ShapeSearch.Solve(
+            tube,
+            [new Unknown(ColumnParameter.SectionLength(0), Mm(-500), Mm(2000))],
+            [
+                ShapeTarget.Resonance(1, Frequency.FromHertz(68)) with
+                {
+                    Weight = 1000,
+                },
+                ShapeTarget.Resonance(1, Frequency.FromHertz(75)) with
+                {
+                    Weight = 1000,
+                },
+            ],
+            new ShapeOptions { Starts = 20, AllStarts = true }
+        );
+        Assert.Equal(SolveStatus.OutOfReach, solution.Status);
+        // The middle in cents between what contradicts.
+        Near.Absolute(-solution.Errors[0].Error, solution.Errors[1].Error, 0.01);
+    }
+
+    [Fact]
+    public void Values_that_make_no_bore_are_explained()
+    {
+        var flute = new Column(
+            Bore.Build()
+                .Cylinder(Mm(19), Mm(500))
+                .Hole(Mm(300), Mm(8), Mm(3))
+                .Hole(Mm(320), Mm(8), Mm(3))
+                .OpenEnd(Mm(2)),
+            TableAir
+        );
+        var solution = ShapeSearch.Solve(
+            flute,
+            [new Unknown(ColumnParameter.HolePosition(1), Mm(299), Mm(301))],
+            [ShapeTarget.Resonance(1, Frequency.FromHertz(400))]
+        );
+        Assert.Equal(SolveStatus.NoBore, solution.Status);
+        Assert.Contains("overlaps", solution.Explanation, StringComparison.Ordinal);
+        Assert.Equal(flute.Bore, solution.Column.Bore);
+        Near.Relative(0.32, solution.Values[0].Value, 1e-12);
     }
 
     [Fact]

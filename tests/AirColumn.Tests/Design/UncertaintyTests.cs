@@ -112,6 +112,21 @@ public class UncertaintyTests
         Near.Relative(budget.PlusMinusCents, Cents.Between(budget.Resonance.Frequency, budget.To), 1e-9);
     }
 
+    // Whichever of the column's resonances are asked for, in whatever order.
+    [Fact]
+    public void A_budget_is_that_of_its_own_resonance()
+    {
+        var r = Tube.FirstResonances(3);
+        var all = Tube.Budgets(r, Workshop);
+        var some = Tube.Budgets([r[2], r[0]], Workshop);
+        Assert.True(some[0].IsLinear && some[1].IsLinear, some[0].Remark ?? some[1].Remark);
+        Assert.Equal(all[2].PlusMinusCents, some[0].PlusMinusCents);
+        Assert.Equal(all[0].PlusMinusCents, some[1].PlusMinusCents);
+        Assert.Empty(Tube.Budgets([], Workshop));
+        // What does next to nothing is not called curved for its rounding.
+        Assert.True(Tube.Budgets([r[0]], [new(ColumnParameter.Pressure, 1e-6)])[0].IsLinear);
+    }
+
     // A uniform distribution holds 95 % within 0.95·√3 of its standard deviations, the sum of two equal ones (a triangle) within
     // (1 − √0.05)·√6; many of them are as good as normal, 1.96 (all from their distribution functions).
     [Fact]

@@ -1,5 +1,6 @@
 using AirColumn.Acoustics.Elements;
 using AirColumn.Acoustics.Radiation;
+using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Sensitivity;
 
@@ -61,9 +62,32 @@ internal sealed class Variation
 
         throw new ArgumentException(
             $"The {parameter} is {parameter.Show(value)}, where the column does not change smoothly with it to either side, "
-                + "so that there is no derivative. Give it another value or leave it out.",
+                + "so that there is no derivative. Give it another value or leave it out."
+                + (
+                    HasOpeningAtJoint(parts.Bore, step)
+                        ? " A hole or branch lies just where two sections meet: move it or the joint a little."
+                        : ""
+                ),
             nameof(parameter)
         );
+    }
+
+    private static bool HasOpeningAtJoint(Bore bore, double step)
+    {
+        var joint = 0.0;
+        foreach (var section in bore.Sections)
+        {
+            joint += section.LengthMetres;
+            if (
+                bore.Holes.Any(hole => Math.Abs(hole.PositionMetres - joint) <= 2 * Math.Abs(step))
+                || bore.Branches.Any(branch => Math.Abs(branch.PositionMetres - joint) <= 2 * Math.Abs(step))
+            )
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static Variation? Try(
