@@ -1,6 +1,5 @@
 using System.CommandLine;
 using AirColumn.Documents;
-using AirColumn.Gases;
 using AirColumn.Pitches;
 using AirColumn.Workshop;
 using Shared;
@@ -48,23 +47,7 @@ internal sealed class PlanOptions
         "Inside diameter of the far-end fitting."
     );
 
-    private readonly Option<Temperature?> temperature = Options.Parsed<Temperature?>(
-        "--temperature",
-        "Of the air in the tube. [default: 20 °C]",
-        text => Room(QuantityText.ParseTemperature(text), RelativeHumidity.Zero).State!.Temperature
-    );
-
-    private readonly Option<RelativeHumidity?> humidity = Options.Parsed<RelativeHumidity?>(
-        "--humidity",
-        "Relative humidity of the air in the tube. [default: 50 %]",
-        text => Room(null, QuantityText.ParseRelativeHumidity(text)).State!.Humidity
-    );
-
-    private readonly Option<Frequency?> reference = Options.Parsed<Frequency?>(
-        "--reference",
-        "Frequency of A4, in Hz or with a unit. [default: 440 Hz]",
-        text => Tuning.WithReference(Options.Hertz(text)).Reference
-    );
+    private readonly RoomOptions room = new();
 
     private readonly Option<double?> trimmingCents = Options.Parsed<double?>(
         "--trim-cents",
@@ -93,9 +76,7 @@ internal sealed class PlanOptions
             mouthDiameter,
             endAdds,
             endDiameter,
-            temperature,
-            humidity,
-            reference,
+            .. room.All,
             trimmingCents,
             tolerance,
         ];
@@ -120,8 +101,8 @@ internal sealed class PlanOptions
                 Fitting(parsed, "far-end fitting", endAdds, endDiameter)
             ),
             pitch,
-            parsed.GetValue(reference) is { } a4 ? Tuning.WithReference(a4) : Tuning.Concert,
-            Room(parsed.GetValue(temperature), parsed.GetValue(humidity)),
+            room.Tuning(parsed),
+            room.Air(parsed),
             TrimmingOf(parsed)
         );
 
@@ -160,12 +141,6 @@ internal sealed class PlanOptions
                 $"missing {diameter.Name} \"30 mm\" (an example): a {name} needs it beside {adds.Name}"
             ),
         };
-
-    private static Air Room(Temperature? temperature, RelativeHumidity? humidity) =>
-        Air.At(
-            temperature ?? Temperature.FromDegreesCelsius(20),
-            humidity ?? RelativeHumidity.FromPercent(50)
-        );
 
     private static Option<Length?> Adds(string name, string description) =>
         Size(name, description, length => new Fitting("any", length, AnyLength).AddedLength);

@@ -8,6 +8,7 @@ internal static class Caliper
 {
     private const double SmallestDiameter = 5;
     private const double LargestDiameter = 500;
+    private const double LargestOutside = 600;
     private const double ShortestLength = 0.1;
     private const double LongestLength = 10_000;
     private const double ThickestWall = 100;
@@ -29,6 +30,30 @@ internal static class Caliper
         Length tolerance,
         [CallerArgumentExpression(nameof(tolerance))] string parameter = ""
     ) => InRange(tolerance, 0, ThickestWall, parameter);
+
+    /// <summary>An outside diameter around an inside one.</summary>
+    public static Length Outside(
+        Length outside,
+        Length inside,
+        string part,
+        [CallerArgumentExpression(nameof(outside))] string parameter = ""
+    )
+    {
+        var checkedOutside = InRange(outside, SmallestDiameter, LargestOutside, parameter);
+        return checkedOutside > inside
+            ? checkedOutside
+            : throw new ArgumentException(
+                $"'{part}' is {Wording.Size(inside)} inside and {Wording.Size(checkedOutside)} outside; outside must be the larger, with a wall between. "
+                    + "Measure both with a caliper.",
+                parameter
+            );
+    }
+
+    /// <summary>A length that may be none.</summary>
+    public static Length LengthOrNone(
+        Length length,
+        [CallerArgumentExpression(nameof(length))] string parameter = ""
+    ) => InRange(length, 0, LongestLength, parameter);
 
     private static Length InRange(Length length, double min, double max, string parameter) =>
         Length.FromMillimeters(Require.InRange(length.Millimeters, min, max, "mm", parameter));

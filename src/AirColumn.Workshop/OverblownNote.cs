@@ -1,4 +1,5 @@
 using AirColumn.Pitches;
+using AirColumn.Resonances;
 using UnitsNet;
 
 namespace AirColumn.Workshop;
@@ -13,6 +14,23 @@ public sealed record OverblownNote
         Nearest = nearest;
         CentsAboveFirst = centsAboveFirst;
     }
+
+    // What a tuning names, Hz; only absurd tubes have resonances beyond.
+    private const double LowestNamed = 1;
+    private const double HighestNamed = 100_000;
+
+    /// <summary>Those above the first that have a name.</summary>
+    internal static IEnumerable<OverblownNote> Of(ResonanceList resonances, Tuning tuning) =>
+        resonances
+            .Select((found, index) => (found, number: index + 1))
+            .Skip(1)
+            .Where(item => item.found.Frequency.Hertz is >= LowestNamed and <= HighestNamed)
+            .Select(item => new OverblownNote(
+                item.number,
+                item.found.Frequency,
+                item.found.Nearest(tuning),
+                Cents.Between(resonances[0].Frequency, item.found.Frequency)
+            ));
 
     /// <summary>Which resonance: 2 is the first overblown note.</summary>
     public int Resonance { get; }

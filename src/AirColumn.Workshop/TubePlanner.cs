@@ -15,10 +15,6 @@ public static class TubePlanner
     // Two semitones: more than anybody wants to trim.
     private const double VeryFlatCents = 200;
 
-    // What a tuning names, Hz; only absurd tubes have resonances beyond.
-    private const double LowestNamed = 1;
-    private const double HighestNamed = 100_000;
-
     // SectionLength tries no longer ones either.
     private const double LongestPipeMetres = 100;
 
@@ -119,7 +115,12 @@ public static class TubePlanner
                 Air = air,
                 Status = solution.Status,
                 Explanation = Wording.Found(note, target, exact),
-                Warnings = [.. resonances.Warnings, .. UsualPractice.Warnings(parts, note), .. veryFlat],
+                Warnings =
+                [
+                    .. resonances.Warnings,
+                    .. UsualPractice.Warnings(parts.BlownDiameter, note),
+                    .. veryFlat,
+                ],
                 Exact = exact,
                 WholeMillimetre = millimetre,
                 WholeSixteenth = sixteenth,
@@ -131,7 +132,7 @@ public static class TubePlanner
                     firstCutInches
                 ),
                 QuarterWave = QuarterWave(exact),
-                Overblown = [.. Overblown(resonances)],
+                Overblown = [.. OverblownNote.Of(resonances, tuning)],
             };
         }
 
@@ -144,7 +145,7 @@ public static class TubePlanner
                 Air = air,
                 Status = status,
                 Explanation = explanation,
-                Warnings = [.. air.Warnings, .. UsualPractice.Warnings(parts, note)],
+                Warnings = [.. air.Warnings, .. UsualPractice.Warnings(parts.BlownDiameter, note)],
             };
 
         private QuarterWaveRule QuarterWave(TubeCut exact)
@@ -156,18 +157,6 @@ public static class TubePlanner
                 pipe >= Rounded.Shortest ? CutTo(pipe) : null
             );
         }
-
-        private IEnumerable<OverblownNote> Overblown(ResonanceList resonances) =>
-            resonances
-                .Select((found, index) => (found, number: index + 1))
-                .Skip(1)
-                .Where(item => item.found.Frequency.Hertz is >= LowestNamed and <= HighestNamed)
-                .Select(item => new OverblownNote(
-                    item.number,
-                    item.found.Frequency,
-                    item.found.Nearest(tuning),
-                    Cents.Between(resonances[0].Frequency, item.found.Frequency)
-                ));
 
         // Null where the tube shows no resonance: cut so short that it would lie beyond plane-wave theory.
         private TubeCut? CutTo(Length pipe)

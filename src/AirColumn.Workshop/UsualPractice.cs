@@ -1,4 +1,5 @@
 using AirColumn.Pitches;
+using UnitsNet;
 
 namespace AirColumn.Workshop;
 
@@ -12,9 +13,8 @@ internal static class UsualPractice
 
     private static Pitch Highest => new(PitchLetter.F, 2);
 
-    public static IEnumerable<string> Warnings(TubeParts parts, Pitch note)
+    public static IEnumerable<string> Warnings(Length mouth, Pitch note)
     {
-        var mouth = parts.BlownDiameter;
         if (mouth.Millimeters is < NarrowestMouth or > WidestMouth)
         {
             yield return $"The blown end is {Wording.Size(mouth)} inside; 25 to 40 mm is usual and 28 to 32 mm suits "

@@ -1,6 +1,8 @@
 using System.Globalization;
 using AirColumn.Design;
 using AirColumn.Pitches;
+using AirColumn.Workshop.Stock;
+using AirColumn.Workshop.Tubes;
 using UnitsNet;
 
 namespace AirColumn.Workshop;
@@ -10,6 +12,20 @@ internal static class Wording
 {
     public static string Found(Pitch note, Frequency target, TubeCut cut) =>
         $"A pipe of {Millimetres(cut.PipeLength)} puts the first resonance on {note}, {Hertz(target)}.";
+
+    public static string Cut(Pitch note, Frequency target, BuiltTube built) =>
+        $"'{built.Tube.FreeCut!.Pipe.Name}' cut to {Millimetres(built.Cut)} puts the first resonance on {note}, {Hertz(target)}.";
+
+    /// <summary>Sizes of a catalogue that nobody has confirmed.</summary>
+    public static IEnumerable<string> Unconfirmed(TubeAssembly assembly) =>
+        assembly
+            .Parts.OfType<PipePart>()
+            .Select(pipe => pipe.Stock)
+            .Where(stock => stock is { Certainty: DataCertainty.Memory or DataCertainty.Inferred })
+            .Distinct()
+            .Select(stock =>
+                $"The sizes of {stock!.Name} ({stock.Standard}) are {(stock.Certainty == DataCertainty.Memory ? "from memory" : "in part inferred")}: measure the pipe."
+            );
 
     public static string TooWide(Pitch note, Frequency target, Frequency highest) =>
         $"No pipe length gives {note}: it is {Hertz(target)}, and in a tube this wide the computation ends at "
@@ -48,6 +64,9 @@ internal static class Wording
             CultureInfo.InvariantCulture,
             $"{length.Millimeters:0.##} mm ({length.Inches:0.000} in)"
         );
+
+    /// <summary>For a sentence: "14.2 mm (9/16 in)".</summary>
+    public static string Both(Length length) => $"{Millimetres(length)} ({InchFraction.Describe(length)})";
 
     private static string Metres(Length length) =>
         string.Create(CultureInfo.InvariantCulture, $"{length.Meters:0.#} m");

@@ -1,0 +1,54 @@
+using System.Text.Json;
+using AirColumn.Workshop;
+using AirColumn.Workshop.Tubes;
+using Shared;
+
+namespace DroneTube;
+
+/// <summary>A plan from a parts file as JSON.</summary>
+internal static class BuildJson
+{
+    public static void Write(Utf8JsonWriter json, TubeBuild build)
+    {
+        json.WriteString("note", build.Note.ToString());
+        json.Number("frequencyHz", build.Tuning.FrequencyOf(build.Note).Hertz);
+        json.WriteBoolean("solved", build.IsSolved);
+        json.WriteString("explanation", build.Explanation);
+        json.Texts("warnings", build.Warnings);
+        if (!build.IsSolved)
+        {
+            return;
+        }
+
+        Cut(json, "onTheNote", build.Exact);
+        Cut(json, "cutFirst", build.FirstCut);
+        Cut(json, "cutFirstSixteenthInch", build.FirstCutInches);
+        json.Number("totalLengthMetres", build.Exact.Tube.Bore.Length.Meters);
+        json.Number("resonancePlusMinusCents", build.Budget.PlusMinusCents);
+        json.Number("playedNoteHz", build.Played.Frequency.Hertz);
+        json.Number("playedPlusMinusCents", build.Played.PlusMinusCents);
+        json.WriteStartArray("overblown");
+        foreach (var note in build.Overblown)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("resonance", note.Resonance);
+            json.Number("frequencyHz", note.Frequency.Hertz);
+            json.WriteString("pitch", note.Nearest.Pitch.ToString());
+            json.Number("cents", note.Nearest.Cents);
+            json.Number("centsAboveFirst", note.CentsAboveFirst);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Cut(Utf8JsonWriter json, string name, BuiltTube built)
+    {
+        json.WriteStartObject(name);
+        json.Number("cutMetres", built.Cut.Meters);
+        json.WriteString("cutInches", InchFraction.Describe(built.Cut));
+        json.Number("firstResonanceHz", built.FirstResonance.Hertz);
+        json.Number("cents", built.Cents);
+        json.WriteEndObject();
+    }
+}

@@ -1,0 +1,135 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text;
+using AirColumn.Documents;
+using AirColumn.Pitches;
+using AirColumn.Workshop.Cutting;
+using Shared;
+using UnitsNet;
+
+namespace DroneTube;
+
+/// <summary>The verb 'cuts': tubes on several notes from lengths of stock.</summary>
+internal static class CutsCommand
+{
+    public static Command Create()
+    {
+        var file = new TubeFile();
+        var room = new RoomOptions();
+        var notes = Options.Parsed<Pitch[]?>(
+            "--notes",
+            "The notes, one tube each, such as C2,D2,D2.",
+            text => [.. text.Split(',').Select(note => Pitch.Parse(note.Trim()))]
+        );
+        notes.Required = true;
+        var stock = Size("--stock", "Length of one piece of stock, such as \"10 ft\" or \"3 m\".");
+        stock.Required = true;
+        var kerf = Size("--kerf", "What the saw takes with each cut. [default: 3 mm]");
+        var json = TableCommand.JsonOption();
+        var command = new Command(
+            "cuts",
+            "Which first cuts of the open pipe, for several tubes, to saw from which length of stock."
+        )
+        {
+            file.One,
+            notes,
+            stock,
+            kerf,
+            json,
+        };
+        foreach (var option in room.All.Concat(file.Options))
+        {
+            command.Add(option);
+        }
+
+        command.SetAction(parsed =>
+        {
+            var tube = file.Read(parsed);
+            var built = new Dictionary<Pitch, Length>();
+            var pieces = new List<CutPiece>();
+            foreach (var note in parsed.GetRequiredValue(notes)!)
+            {
+                if (!built.TryGetValue(note, out var cut))
+                {
+                    cut = Planned.Build(tube, note, room, parsed).FirstCut!.Cut;
+                    built[note] = cut;
+                }
+
+                pieces.Add(new CutPiece(note.ToString(), cut));
+            }
+
+            StockCutPlan plan;
+            try
+            {
+                plan = StockCuts.Plan(
+                    pieces,
+                    parsed.GetRequiredValue(stock)!.Value,
+                    parsed.GetValue(kerf) ?? Length.FromMillimeters(3)
+                );
+            }
+            catch (ArgumentException problem)
+            {
+                throw new BadInputException(OneLine.Of(problem));
+            }
+
+            var text = parsed.GetValue(json) ? Json(plan) : Table(plan);
+            Answer.Write(parsed, output => output.Write(text));
+        });
+        return command;
+    }
+
+    private static Option<Length?> Size(string name, string description) =>
+        Options.Parsed<Length?>(name, description, text => QuantityText.ParseLength(text));
+
+    private static string Table(StockCutPlan plan)
+    {
+        var lines = new StringBuilder();
+        lines.Row(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{plan.Bars.Count} lengths of {Show.Both(plan.Stock)}, {(plan.IsProvenLeast ? "the fewest there can be" : "a good guess")}; waste {Show.Both(plan.Waste)}, the saw's {Show.Millimetres(plan.Kerf)} a cut in it."
+            )
+        );
+        for (var i = 0; i < plan.Bars.Count; i++)
+        {
+            var bar = plan.Bars[i];
+            lines.Paragraph(
+                string.Create(CultureInfo.InvariantCulture, $"{i + 1}: ")
+                    + string.Join(", ", bar.Pieces.Select(piece => $"{piece.Name} {Show.Both(piece.Length)}"))
+                    + $"; {Show.Both(bar.LeftOver)} left",
+                2,
+                4
+            );
+        }
+
+        return lines.ToString();
+    }
+
+    private static string Json(StockCutPlan plan) =>
+        JsonText.Of(json =>
+        {
+            json.Number("stockMetres", plan.Stock.Meters);
+            json.Number("kerfMetres", plan.Kerf.Meters);
+            json.Number("wasteMetres", plan.Waste.Meters);
+            json.WriteBoolean("provenFewest", plan.IsProvenLeast);
+            json.WriteStartArray("lengths");
+            foreach (var bar in plan.Bars)
+            {
+                json.WriteStartObject();
+                json.WriteStartArray("pieces");
+                foreach (var piece in bar.Pieces)
+                {
+                    json.WriteStartObject();
+                    json.WriteString("note", piece.Name);
+                    json.Number("cutMetres", piece.Length.Meters);
+                    json.WriteEndObject();
+                }
+
+                json.WriteEndArray();
+                json.Number("leftOverMetres", bar.LeftOver.Meters);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+        });
+}

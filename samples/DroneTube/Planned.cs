@@ -1,0 +1,30 @@
+using System.CommandLine;
+using AirColumn.Pitches;
+using AirColumn.Workshop.Tubes;
+using Shared;
+
+namespace DroneTube;
+
+/// <summary>Plans of tubes for the verbs.</summary>
+internal static class Planned
+{
+    /// <summary>The plan of a tube for a note; throws where there is none.</summary>
+    public static TubeBuild Build(PartsFile tube, Pitch note, RoomOptions room, ParseResult parsed)
+    {
+        var build = BuildIfAny(tube, note, room, parsed);
+        return build.IsSolved ? build : throw new FailureException(build.Explanation);
+    }
+
+    /// <summary>The plan of a tube for a note, or why there is none.</summary>
+    public static TubeBuild BuildIfAny(PartsFile tube, Pitch note, RoomOptions room, ParseResult parsed)
+    {
+        try
+        {
+            return TubeBuilder.Plan(tube.Assembly, note, room.Tuning(parsed), room.Air(parsed));
+        }
+        catch (ArgumentException problem)
+        {
+            throw new BadInputException(OneLine.Of(problem));
+        }
+    }
+}

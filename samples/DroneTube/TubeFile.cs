@@ -1,0 +1,88 @@
+using System.CommandLine;
+using System.Text;
+using AirColumn.Pitches;
+using AirColumn.Workshop.Stock;
+using AirColumn.Workshop.Tubes;
+using Shared;
+
+namespace DroneTube;
+
+/// <summary>Parts files named on the command line, and the user's own catalogues.</summary>
+internal sealed class TubeFile
+{
+    private readonly Option<string?> pipes = new("--pipes")
+    {
+        Description = "A CSV file of your own pipes, which take the place of those of the same name.",
+    };
+
+    private readonly Option<string?> sockets = new("--sockets")
+    {
+        Description = "A CSV file of your own sockets, which take the place of those of the same name.",
+    };
+
+    /// <summary>One parts file.</summary>
+    public Argument<string> One { get; } =
+        new("PARTS") { Description = "The parts file (JSON); - is the standard input." };
+
+    /// <summary>Several.</summary>
+    public Argument<string[]> Several { get; } =
+        new("PARTS") { Description = "Parts files (JSON).", Arity = ArgumentArity.OneOrMore };
+
+    public IEnumerable<Option> Options => [pipes, sockets];
+
+    /// <summary>A note that must be given.</summary>
+    public static Option<Pitch?> Note()
+    {
+        var note = Shared.Options.Parsed<Pitch?>(
+            "--note",
+            "The drone, such as E2, F#2 or Eb2.",
+            text => Pitch.Parse(text)
+        );
+        note.Required = true;
+        return note;
+    }
+
+    public PartsFile Read(ParseResult parsed) => Read(parsed.GetRequiredValue(One), Catalogue(parsed));
+
+    public IReadOnlyList<PartsFile> ReadAll(ParseResult parsed)
+    {
+        var catalogue = Catalogue(parsed);
+        return [.. parsed.GetRequiredValue(Several).Select(path => Read(path, catalogue))];
+    }
+
+    public Catalogue Catalogue(ParseResult parsed)
+    {
+        var catalogue = AirColumn.Workshop.Stock.Catalogue.Standard;
+        if (parsed.GetValue(pipes) is { } ownPipes)
+        {
+            catalogue = Told(ownPipes, text => catalogue.WithPipes(text));
+        }
+
+        return parsed.GetValue(sockets) is { } ownSockets
+            ? Told(ownSockets, text => catalogue.WithSockets(text))
+            : catalogue;
+    }
+
+    private static PartsFile Read(string path, Catalogue catalogue) =>
+        Told(path, text => PartsFile.Read(text, catalogue));
+
+    private static T Told<T>(string path, Func<string, T> read)
+    {
+        var text = InputFile.Read(
+            path,
+            stream =>
+            {
+                using var reader = new StreamReader(stream, Encoding.UTF8);
+                return reader.ReadToEnd();
+            }
+        );
+        try
+        {
+            return read(text);
+        }
+        catch (FormatException problem)
+        {
+            throw new BadInputException($"{path}: {problem.Message}");
+        }
+    }
+}

@@ -1,0 +1,89 @@
+using UnitsNet;
+
+namespace AirColumn.Workshop.Stock;
+
+/// <summary>
+/// A kind of pipe as a standard describes it. The size is a name, never a diameter, and a caliper reading beats every table: real
+/// pipe lies anywhere between the limits and is out of round. Immutable.
+/// </summary>
+public sealed record StockPipe
+{
+    internal StockPipe() { }
+
+    /// <summary>Which kind, such as "pvc-40".</summary>
+    public required string Series { get; init; }
+
+    /// <summary>Its nominal size within the series, such as "1-1/2": a name.</summary>
+    public required string Size { get; init; }
+
+    /// <summary>What it is made of.</summary>
+    public required string Material { get; init; }
+
+    /// <summary>Outside diameter.</summary>
+    public required Length Outside { get; init; }
+
+    /// <summary>By how much the average outside diameter may differ from that; null if the table read does not say.</summary>
+    public required Length? OutsideTolerance { get; init; }
+
+    /// <summary>The least wall; null where the standard gives the inside diameter instead.</summary>
+    public required Length? WallLeast { get; init; }
+
+    /// <summary>The greatest wall; null if the table read does not say.</summary>
+    public required Length? WallMost { get; init; }
+
+    /// <summary>The inside diameter where the table gives one.</summary>
+    public required Length? InsideGiven { get; init; }
+
+    /// <summary>The standard.</summary>
+    public required string Standard { get; init; }
+
+    /// <summary>Its edition; "not stated" where what was read does not say.</summary>
+    public required string Edition { get; init; }
+
+    /// <summary>Where it was read.</summary>
+    public required string Source { get; init; }
+
+    /// <summary>How well it is known.</summary>
+    public required DataCertainty Certainty { get; init; }
+
+    /// <summary>Series and size, by which it is asked for.</summary>
+    public string Name => $"{Series} {Size}";
+
+    /// <summary>
+    /// The inside diameter to reckon with until a caliper says better: as given; else with the mean wall; else, too large, with the least.
+    /// </summary>
+    public Length Inside =>
+        InsideGiven
+        ?? Millimetres(
+            Outside.Millimeters
+                - (
+                    WallMost is { } most
+                        ? WallLeast!.Value.Millimeters + most.Millimeters
+                        : 2 * WallLeast!.Value.Millimeters
+                )
+        );
+
+    /// <summary>The largest inside diameter: greatest outside, least wall; null where the limits are not known.</summary>
+    public Length? InsideMost =>
+        (OutsideTolerance, WallLeast) is ({ } tolerance, { } wall)
+            ? Millimetres(Outside.Millimeters + tolerance.Millimeters - 2 * wall.Millimeters)
+            : null;
+
+    /// <summary>The smallest inside diameter: least outside, greatest wall; null where the limits are not known.</summary>
+    public Length? InsideLeast =>
+        (OutsideTolerance, WallMost) is ({ } tolerance, { } wall)
+            ? Millimetres(Outside.Millimeters - tolerance.Millimeters - 2 * wall.Millimeters)
+            : null;
+
+    /// <summary>Half the distance of the limits of the inside diameter; null where they are not known.</summary>
+    public Length? InsidePlusMinus =>
+        (InsideLeast, InsideMost) is ({ } least, { } most)
+            ? Millimetres((most.Millimeters - least.Millimeters) / 2)
+            : null;
+
+    /// <summary>Name and diameters, in the invariant culture.</summary>
+    public override string ToString() =>
+        $"{Name}: {Wording.Size(Outside)} outside, {Wording.Size(Inside)} inside";
+
+    private static Length Millimetres(double value) => Length.FromMillimeters(Math.Round(value, 6));
+}

@@ -1,0 +1,39 @@
+using UnitsNet;
+
+namespace AirColumn.Workshop.Stock;
+
+/// <summary>The socket of a fitting as a standard describes it: slightly tapered, the pipe goes in to the stop. Immutable.</summary>
+public sealed record StockSocket
+{
+    internal StockSocket() { }
+
+    /// <summary>Which kind of pipe it takes, such as "pvc-40".</summary>
+    public required string Series { get; init; }
+
+    /// <summary>The nominal size of that pipe.</summary>
+    public required string Size { get; init; }
+
+    /// <summary>Inside diameter at its entrance.</summary>
+    public required Length Entrance { get; init; }
+
+    /// <summary>Inside diameter at its bottom.</summary>
+    public required Length Bottom { get; init; }
+
+    /// <summary>Least depth, from entrance to stop.</summary>
+    public required Length Depth { get; init; }
+
+    /// <summary>The standard.</summary>
+    public required string Standard { get; init; }
+
+    /// <summary>Its edition; "not stated" where what was read does not say.</summary>
+    public required string Edition { get; init; }
+
+    /// <summary>Where it was read.</summary>
+    public required string Source { get; init; }
+
+    /// <summary>How well it is known.</summary>
+    public required DataCertainty Certainty { get; init; }
+
+    /// <summary>Series and size of the pipe, by which it is asked for.</summary>
+    public string Name => $"{Series} {Size}";
+}

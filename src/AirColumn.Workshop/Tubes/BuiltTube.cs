@@ -1,0 +1,15 @@
+using AirColumn.Acoustics;
+using UnitsNet;
+
+namespace AirColumn.Workshop.Tubes;
+
+/// <summary>A tube with its pipe cut to a length, and what it then does: computed, not estimated. Immutable.</summary>
+/// <param name="Tube">The parts in place.</param>
+/// <param name="Column">The air in it.</param>
+/// <param name="FirstResonance">Its first resonance.</param>
+/// <param name="Cents">From the note to the first resonance, cents; positive is sharp.</param>
+public sealed record BuiltTube(AssembledTube Tube, Column Column, Frequency FirstResonance, double Cents)
+{
+    /// <summary>The length to which the open pipe is cut.</summary>
+    public Length Cut => Tube.FreeCut!.Cut;
+}

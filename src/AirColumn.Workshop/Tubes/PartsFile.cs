@@ -1,0 +1,175 @@
+using System.Text.Json;
+using AirColumn.Workshop.Stock;
+using UnitsNet;
+
+namespace AirColumn.Workshop.Tubes;
+
+/// <summary>Reads a tube from a parts file: JSON, each size a text with its unit.</summary>
+/// <remarks>
+/// <code>
+/// { "tube": 1, "name": "…", "wall": "2.5 mm", "parts": [
+///   { "part": "insert", "name": "…", "inside": "30 mm", "outside": "40 mm", "inserted": "25 mm", "protrudes": "10 mm" },
+///   { "part": "pipe", "name": "…", "stock": "pvc-40 1-1/2", "inside": "40.6 mm", "length": "open" },
+///   { "part": "coupling", "name": "…", "before": "pvc-40 1-1/2", "after": "pvc-40 2", "gap": "1 mm", "inside": "40 mm", "between": "12 mm" } ] }
+/// </code>
+/// A pipe has stock, or inside and outside; inside beside stock is a caliper reading and beats the table; its length is a size or "open", once.
+/// The sockets of a coupling or elbow are of a catalogue, or { "entrance", "bottom", "depth" }. Further parts: elbow (also radius and
+/// angle in degrees, no between), bell (inside, length), bend (radius, angle, straightAfter), fitting (adds, inside). Every part may have a name
+/// and a price in one's own money.
+/// </remarks>
+public sealed class PartsFile
+{
+    private const int Longest = 1_000_000;
+
+    private PartsFile(string name, TubeAssembly assembly)
+    {
+        (Name, Assembly) = (name, assembly);
+    }
+
+    /// <summary>What the tube is called; empty if it has no name.</summary>
+    public string Name { get; }
+
+    /// <summary>The tube.</summary>
+    public TubeAssembly Assembly { get; }
+
+    /// <summary>Reads a parts file.</summary>
+    /// <param name="json">Its text, up to a million characters.</param>
+    /// <param name="catalogue">Where stock and sockets are looked up.</param>
+    /// <exception cref="FormatException">Something is not as it should be; the message names where, what is allowed and what to do.</exception>
+    public static PartsFile Read(string json, Catalogue catalogue)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        ArgumentNullException.ThrowIfNull(catalogue);
+        if (json.Length > Longest)
+        {
+            throw new FormatException($"The parts file has {json.Length} characters; allowed are {Longest}.");
+        }
+
+        try
+        {
+            using var document = JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = 8 });
+            return Read(new PartsObject(document.RootElement, ""), catalogue);
+        }
+        catch (JsonException problem)
+        {
+            throw new FormatException(
+                $"The parts file is not JSON: line {problem.LineNumber + 1}, place {problem.BytePositionInLine + 1}.",
+                problem
+            );
+        }
+    }
+
+    private static PartsFile Read(PartsObject file, Catalogue catalogue)
+    {
+        if (file.Number("tube") is not 1)
+        {
+            throw file.Wrong("tube", "it must be 1, the version of this format");
+        }
+
+        var parts = file.Objects("parts").Select((part, i) => Part(part, i, catalogue)).ToList();
+        var (name, wall) = (file.TextIfAny("name") ?? "", file.SizeIfAny("wall"));
+        file.Done();
+        try
+        {
+            return new PartsFile(name, new TubeAssembly(parts, wall));
+        }
+        catch (ArgumentException problem)
+        {
+            throw new FormatException(PartsObject.Plain(problem), problem);
+        }
+    }
+
+    private static TubePart Part(PartsObject part, int index, Catalogue catalogue)
+    {
+        var kind = part.Text("part");
+        var name = part.TextIfAny("name") ?? $"{kind} {index + 1}";
+        var price = part.NumberIfAny("price");
+        TubePart made = part.Make(() =>
+            kind switch
+            {
+                "pipe" => Pipe(part, name, catalogue) with { Price = price },
+                "insert" => new InsertPart(
+                    name,
+                    part.Size("inside"),
+                    part.Size("outside"),
+                    part.Size("inserted"),
+                    part.SizeIfAny("protrudes") ?? Length.Zero
+                )
+                {
+                    Price = price,
+                },
+                "coupling" => Coupling(part, name, catalogue) with { Price = price },
+                "elbow" => Elbow(part, name, catalogue) with { Price = price },
+                "bell" => new BellPart(name, part.Size("inside"), part.Size("length")),
+                "bend" => new BendPart(
+                    name,
+                    part.Size("radius"),
+                    Angle.FromDegrees(part.Number("angle")),
+                    part.SizeIfAny("straightAfter") ?? Length.Zero
+                ),
+                "fitting" => (TubePart)
+                    new AddedPart(name, part.Size("adds"), part.Size("inside")) { Price = price },
+                _ => throw part.Wrong(
+                    "part",
+                    $"'{kind}' is not known; write pipe, insert, coupling, elbow, bell, bend or fitting"
+                ),
+            }
+        );
+        part.Done();
+        return made;
+    }
+
+    private static PipePart Pipe(PartsObject part, string name, Catalogue catalogue)
+    {
+        var length = part.Text("length");
+        Length? cut = length == "open" ? null : part.Size("length");
+        return part.TextIfAny("stock") is { } stock
+            ? PipePart.Of(name, catalogue.Pipe(stock), part.SizeIfAny("inside"), cut)
+            : new PipePart(name, part.Size("inside"), part.Size("outside"), cut);
+    }
+
+    private static JoinPart Coupling(PartsObject part, string name, Catalogue catalogue)
+    {
+        var gap = part.SizeIfAny("gap") ?? Length.Zero;
+        return JoinPart.Straight(
+            name,
+            Socket(part, "before", gap, catalogue),
+            Socket(part, "after", gap, catalogue),
+            part.Size("inside"),
+            part.Size("between")
+        );
+    }
+
+    private static JoinPart Elbow(PartsObject part, string name, Catalogue catalogue)
+    {
+        var gap = part.SizeIfAny("gap") ?? Length.Zero;
+        return JoinPart.Elbow(
+            name,
+            Socket(part, "before", gap, catalogue)
+                ?? throw part.Wrong("before", "an elbow needs both sockets"),
+            Socket(part, "after", gap, catalogue) ?? throw part.Wrong("after", "an elbow needs both sockets"),
+            part.Size("inside"),
+            part.Size("radius"),
+            Angle.FromDegrees(part.Number("angle"))
+        );
+    }
+
+    private static FittingSocket? Socket(PartsObject part, string key, Length gap, Catalogue catalogue)
+    {
+        if (part.ObjectIfAny(key) is { } measured)
+        {
+            var socket = measured.Make(() =>
+                new FittingSocket(
+                    measured.Size("entrance"),
+                    measured.SizeIfAny("bottom") ?? measured.Size("entrance"),
+                    measured.Size("depth"),
+                    gap
+                )
+            );
+            measured.Done();
+            return socket;
+        }
+
+        return part.TextIfAny(key) is { } name ? FittingSocket.Of(catalogue.Socket(name), gap) : null;
+    }
+}

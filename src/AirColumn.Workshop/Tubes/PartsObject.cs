@@ -1,0 +1,130 @@
+using System.Text.Json;
+using AirColumn.Documents;
+using UnitsNet;
+
+namespace AirColumn.Workshop.Tubes;
+
+/// <summary>An object of a parts file: hands out members by name, and refuses those that nobody asked for.</summary>
+internal sealed class PartsObject
+{
+    private readonly Dictionary<string, JsonElement> members = new(StringComparer.Ordinal);
+    private readonly HashSet<string> asked = new(StringComparer.Ordinal);
+    private readonly string path;
+
+    public PartsObject(JsonElement json, string path)
+    {
+        this.path = path;
+        if (json.ValueKind != JsonValueKind.Object)
+        {
+            throw new FormatException(
+                path.Length == 0
+                    ? "The parts file must be an object, { \"tube\": 1, … }."
+                    : $"{path} must be an object, {{ … }}."
+            );
+        }
+
+        foreach (var member in json.EnumerateObject())
+        {
+            if (!members.TryAdd(member.Name, member.Value))
+            {
+                throw Wrong(member.Name, "it is given twice; give it once");
+            }
+        }
+    }
+
+    public string Text(string key) => TextIfAny(key) ?? throw Wrong(key, "it is missing; write a text");
+
+    public string? TextIfAny(string key) =>
+        Member(key) is not { } value ? null
+        : value.ValueKind == JsonValueKind.String ? value.GetString()
+        : throw Wrong(key, "it must be a text in quotes");
+
+    public double Number(string key) => NumberIfAny(key) ?? throw Wrong(key, "it is missing; write a number");
+
+    public double? NumberIfAny(string key) =>
+        Member(key) is not { } value ? null
+        : value.ValueKind == JsonValueKind.Number && double.IsFinite(value.GetDouble()) ? value.GetDouble()
+        : throw Wrong(key, "it must be a number");
+
+    public Length Size(string key) =>
+        SizeIfAny(key) ?? throw Wrong(key, "it is missing; write a size, such as \"40.6 mm\"");
+
+    public Length? SizeIfAny(string key)
+    {
+        if (TextIfAny(key) is not { } text)
+        {
+            return null;
+        }
+
+        try
+        {
+            return QuantityText.ParseLength(text);
+        }
+        catch (FormatException problem)
+        {
+            throw Wrong(key, problem.Message.TrimEnd('.'));
+        }
+    }
+
+    public PartsObject? ObjectIfAny(string key)
+    {
+        asked.Add(key);
+        return members.TryGetValue(key, out var value) && value.ValueKind == JsonValueKind.Object
+            ? new PartsObject(value, PathOf(key))
+            : null;
+    }
+
+    public IEnumerable<PartsObject> Objects(string key)
+    {
+        if (Member(key) is not { ValueKind: JsonValueKind.Array } list)
+        {
+            throw Wrong(key, "it must be a list, [ … ]");
+        }
+
+        return list.EnumerateArray().Select((item, i) => new PartsObject(item, $"{PathOf(key)}[{i}]"));
+    }
+
+    /// <summary>Makes something of the members; what does not fit is told with the place.</summary>
+    public T Make<T>(Func<T> make)
+    {
+        try
+        {
+            return make();
+        }
+        catch (ArgumentException problem)
+        {
+            throw new FormatException($"{path}: {Plain(problem)}", problem);
+        }
+    }
+
+    /// <summary>Refuses members that were not asked for.</summary>
+    public void Done()
+    {
+        var unknown = members.Keys.FirstOrDefault(key => !asked.Contains(key));
+        if (unknown is not null)
+        {
+            throw Wrong(
+                unknown,
+                $"nothing is known of it here; known are {string.Join(", ", asked.Order(StringComparer.Ordinal))}"
+            );
+        }
+    }
+
+    public FormatException Wrong(string key, string what) => new($"{PathOf(key)}: {what}.");
+
+    /// <summary>A message without the parameter and value that .NET appends.</summary>
+    public static string Plain(ArgumentException problem)
+    {
+        var message = problem.Message;
+        var appended = message.IndexOf(" (Parameter '", StringComparison.Ordinal);
+        return appended < 0 ? message : message[..appended];
+    }
+
+    private string PathOf(string key) => path.Length == 0 ? key : $"{path}.{key}";
+
+    private JsonElement? Member(string key)
+    {
+        asked.Add(key);
+        return members.TryGetValue(key, out var value) ? value : null;
+    }
+}

@@ -1,0 +1,339 @@
+using AirColumn.Bores;
+using UnitsNet;
+
+namespace AirColumn.Workshop.Tubes;
+
+/// <summary>
+/// Parts put together from the blown end to the far end, at most one pipe among them whose length is to be found. Immutable.
+/// </summary>
+/// <remarks>
+/// The bore of a pipe runs on to its ends inside the sockets, so that its cut length counts in full; between two pipes lie the gaps
+/// that are left and what is between the stops. An insert takes the place of the pipe's bore as far as it is pushed in. Bells
+/// and bends are made from the pipe before them, so that it is cut longer by what they take.
+/// </remarks>
+public sealed class TubeAssembly
+{
+    // A pipe that has this much more room in its socket is another size.
+    private const double LoosestFit = 3;
+
+    private readonly TubePart[] parts;
+
+    /// <summary>Puts parts together.</summary>
+    /// <param name="parts">The parts from the blown end; a pipe among them.</param>
+    /// <param name="wall">Thickness of the wall at the open far end; if null that of the pipe or insert that ends there, else a thin edge.</param>
+    /// <exception cref="ArgumentException">
+    /// The parts do not go together: no pipe, more than one of unknown length, a pipe that does not enter its socket, an insert that does not
+    /// enter its pipe, a part where it cannot be. The message names them.
+    /// </exception>
+    public TubeAssembly(IReadOnlyList<TubePart> parts, Length? wall = null)
+    {
+        ArgumentNullException.ThrowIfNull(parts);
+        this.parts = [.. parts];
+        foreach (var part in this.parts)
+        {
+            ArgumentNullException.ThrowIfNull(part, nameof(parts));
+        }
+
+        var open = this.parts.OfType<PipePart>().Where(pipe => pipe.Cut is null).ToList();
+        if (!this.parts.OfType<PipePart>().Any() || open.Count > 1)
+        {
+            throw new ArgumentException(
+                open.Count > 1
+                    ? $"The lengths of {string.Join(" and ", open.Select(pipe => $"'{pipe.Name}'"))} are open; give all but one of them a length."
+                    : "There is no pipe among the parts; a tube needs at least one.",
+                nameof(parts)
+            );
+        }
+
+        FreePipe = open.FirstOrDefault();
+        for (var i = 0; i < this.parts.Length; i++)
+        {
+            RequireFitting(i);
+        }
+
+        Wall = wall is { } given ? Caliper.Wall(given, nameof(wall)) : WallOf(this.parts[^1]);
+    }
+
+    /// <summary>The parts from the blown end.</summary>
+    public IReadOnlyList<TubePart> Parts => parts;
+
+    /// <summary>The pipe whose length is to be found; null if all are known.</summary>
+    public PipePart? FreePipe { get; }
+
+    /// <summary>Thickness of the wall at the open far end.</summary>
+    public Length Wall { get; }
+
+    /// <summary>Inside diameter where the lips are.</summary>
+    public Length BlownDiameter =>
+        Length.FromMillimeters(Assemble(Length.FromMeters(1)).Bore.Sections[0].InletDiameter.Millimeters);
+
+    /// <summary>What all parts cost, in the user's money; null where any has no price.</summary>
+    public double? Price
+    {
+        get
+        {
+            double? sum = 0;
+            foreach (var part in parts)
+            {
+                sum += part switch
+                {
+                    PipePart pipe => pipe.Price,
+                    InsertPart insert => insert.Price,
+                    JoinPart join => join.Price,
+                    AddedPart added => added.Price,
+                    _ => 0,
+                };
+            }
+
+            return sum;
+        }
+    }
+
+    /// <summary>The tube with its parts in place.</summary>
+    /// <param name="freeCut">The length to which the open pipe is cut; not used where all lengths are known.</param>
+    /// <exception cref="ArgumentException">A pipe is shorter than what is pushed into it.</exception>
+    public AssembledTube Assemble(Length freeCut)
+    {
+        var sections = new List<Section>();
+        var cuts = new List<PipeCut>();
+        var owners = new List<TubePart>();
+        var freeSection = -1;
+        for (var i = 0; i < parts.Length; i++)
+        {
+            switch (parts[i])
+            {
+                case PipePart pipe:
+                    var (pushedIn, taken) = (PushedInto(i), TakenFrom(i));
+                    var cut = pipe.Cut ?? freeCut;
+                    var straight = cut.Millimeters - pushedIn - taken;
+                    if (!(straight >= 1e-2))
+                    {
+                        throw new ArgumentException(
+                            $"The pipe '{pipe.Name}' is {Wording.Millimetres(cut)} long, but {pushedIn + taken:0.#} mm of it are taken by what is "
+                                + "pushed into it or formed from it; make it longer.",
+                            nameof(freeCut)
+                        );
+                    }
+
+                    freeSection = ReferenceEquals(pipe, FreePipe) ? sections.Count : freeSection;
+                    sections.Add(new CylinderSection(pipe.Inside, Length.FromMillimeters(straight)));
+                    cuts.Add(new PipeCut(pipe, cut, Length.FromMillimeters(cut.Millimeters - straight)));
+                    break;
+                case InsertPart insert:
+                    sections.Add(
+                        new CylinderSection(
+                            insert.Inside,
+                            Length.FromMillimeters(insert.Inserted.Millimeters + insert.Protrudes.Millimeters)
+                        )
+                    );
+                    break;
+                case JoinPart join:
+                    sections.AddRange(Inside(join, i));
+                    break;
+                case BellPart bell:
+                    sections.Add(new ConeSection(PipeBefore(i).Inside, bell.EndInside, bell.Formed));
+                    break;
+                case BendPart bend:
+                    sections.Add(new BendSection(PipeBefore(i).Inside, bend.Radius, bend.Angle));
+                    if (bend.StraightAfter > Length.Zero)
+                    {
+                        sections.Add(new CylinderSection(PipeBefore(i).Inside, bend.StraightAfter));
+                    }
+
+                    break;
+                case AddedPart added:
+                    sections.Add(new CylinderSection(added.Inside, added.Adds));
+                    break;
+            }
+
+            owners.AddRange(Enumerable.Repeat(parts[i], sections.Count - owners.Count));
+        }
+
+        return new AssembledTube(this, new Bore(sections, new OpenEnd(Wall)), freeSection, cuts, owners);
+    }
+
+    private IEnumerable<Section> Inside(JoinPart join, int i)
+    {
+        if (join.Before is { } before)
+        {
+            // The socket faces the blown end: its bottom is further on.
+            foreach (var section in SocketBore(before, i > 0, true))
+            {
+                yield return section;
+            }
+        }
+
+        yield return join.BendRadius is { } radius
+            ? new BendSection(
+                join.Inside,
+                radius,
+                Angle.FromRadians(join.Between.Millimeters / radius.Millimeters)
+            )
+            : new CylinderSection(join.Inside, join.Between);
+        if (join.After is { } after)
+        {
+            foreach (var section in SocketBore(after, i + 1 < parts.Length, false))
+            {
+                yield return section;
+            }
+        }
+    }
+
+    // With a pipe in it the gap; without, all of the socket.
+    private static IEnumerable<Section> SocketBore(FittingSocket socket, bool isFilled, bool facesBlownEnd)
+    {
+        if (!isFilled)
+        {
+            yield return socket.Entrance.Equals(socket.Bottom, Length.FromMillimeters(1e-6))
+                ? new CylinderSection(socket.Bottom, socket.Depth)
+            : facesBlownEnd ? new ConeSection(socket.Entrance, socket.Bottom, socket.Depth)
+            : new ConeSection(socket.Bottom, socket.Entrance, socket.Depth);
+        }
+        else if (socket.Gap.Millimeters >= 1e-3)
+        {
+            yield return new CylinderSection(socket.Bottom, socket.Gap);
+        }
+    }
+
+    // What is pushed into the ends of a pipe takes the place of its bore, mm.
+    private double PushedInto(int pipe) =>
+        (pipe > 0 && parts[pipe - 1] is InsertPart before ? before.Inserted.Millimeters : 0)
+        + (pipe + 1 < parts.Length && parts[pipe + 1] is InsertPart after ? after.Inserted.Millimeters : 0);
+
+    // What is formed from a pipe, measured along its wall, mm.
+    private double TakenFrom(int pipe)
+    {
+        var taken = 0.0;
+        for (var i = pipe + 1; i < parts.Length && parts[i] is BellPart or BendPart; i++)
+        {
+            taken += parts[i] switch
+            {
+                BellPart bell => double.Hypot(
+                    bell.Formed.Millimeters,
+                    (bell.EndInside.Millimeters - ((PipePart)parts[pipe]).Inside.Millimeters) / 2
+                ),
+                BendPart bend => bend.Radius.Millimeters * bend.Angle.Radians
+                    + bend.StraightAfter.Millimeters,
+                _ => 0,
+            };
+        }
+
+        return taken;
+    }
+
+    private PipePart PipeBefore(int i)
+    {
+        var pipe = i;
+        while (parts[pipe] is BellPart or BendPart)
+        {
+            pipe--;
+        }
+
+        return (PipePart)parts[pipe];
+    }
+
+    private void RequireFitting(int i)
+    {
+        var part = parts[i];
+        var (before, after) = (i > 0 ? parts[i - 1] : null, i + 1 < parts.Length ? parts[i + 1] : null);
+        switch (part)
+        {
+            case InsertPart insert:
+                if ((before is null) == (after is null) || (before ?? after) is not PipePart into)
+                {
+                    throw Wrong(
+                        $"The insert '{part.Name}' must be the first or the last part, with a pipe beside it."
+                    );
+                }
+
+                if (insert.Outside > into.Inside)
+                {
+                    throw Wrong(
+                        $"The insert '{part.Name}', {Wording.Size(insert.Outside)} outside, does not go into the pipe '{into.Name}', "
+                            + $"{Wording.Size(into.Inside)} inside. Measure both, or choose another."
+                    );
+                }
+
+                break;
+            case JoinPart join:
+                RequireEnters(join, join.Before, before, "before it");
+                RequireEnters(join, join.After, after, "after it");
+                break;
+            case BellPart bell:
+                RequireFormedFromPipe(before, part);
+                if (bell.EndInside <= PipeBefore(i).Inside)
+                {
+                    throw Wrong(
+                        $"The bell '{part.Name}' ends {Wording.Size(bell.EndInside)} wide, its pipe is {Wording.Size(PipeBefore(i).Inside)}; a bell widens."
+                    );
+                }
+
+                if (after is BellPart or BendPart)
+                {
+                    throw Wrong($"After the bell '{part.Name}' nothing more can be formed.");
+                }
+
+                break;
+            case BendPart:
+                RequireFormedFromPipe(before, part);
+                break;
+        }
+    }
+
+    private static void RequireFormedFromPipe(TubePart? before, TubePart part)
+    {
+        if (before is not (PipePart or BendPart))
+        {
+            throw Wrong($"'{part.Name}' is formed from a pipe, so a pipe must come before it.");
+        }
+    }
+
+    private static void RequireEnters(JoinPart join, FittingSocket? socket, TubePart? neighbour, string where)
+    {
+        // What ends in a formed bend is still pipe; any other part is butted against the fitting.
+        if (socket is null || neighbour is null)
+        {
+            return;
+        }
+
+        if (neighbour is not PipePart pipe)
+        {
+            if (neighbour is BendPart)
+            {
+                return;
+            }
+
+            throw Wrong(
+                $"The fitting '{join.Name}' has a socket for the part {where}, but '{neighbour.Name}' is not a pipe that goes into it."
+            );
+        }
+
+        if (pipe.Outside > socket.Entrance)
+        {
+            throw Wrong(
+                $"The pipe '{pipe.Name}', {Wording.Size(pipe.Outside)} outside, does not enter the socket of '{join.Name}', "
+                    + $"{Wording.Size(socket.Entrance)} at its entrance. Measure both, or choose another size."
+            );
+        }
+
+        if (socket.Entrance.Millimeters - pipe.Outside.Millimeters > LoosestFit)
+        {
+            throw Wrong(
+                $"The pipe '{pipe.Name}', {Wording.Size(pipe.Outside)} outside, is loose in the socket of '{join.Name}', "
+                    + $"{Wording.Size(socket.Entrance)} at its entrance. Measure both, or choose another size."
+            );
+        }
+    }
+
+    private static Length WallOf(TubePart last) =>
+        last switch
+        {
+            PipePart pipe => pipe.Wall,
+            InsertPart insert => Length.FromMillimeters(
+                (insert.Outside.Millimeters - insert.Inside.Millimeters) / 2
+            ),
+            _ => Length.Zero,
+        };
+
+    private static ArgumentException Wrong(string message) => new(message);
+}

@@ -1,0 +1,83 @@
+using System.Diagnostics.CodeAnalysis;
+using AirColumn.Design;
+using AirColumn.Gases;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+
+namespace AirColumn.Workshop.Tubes;
+
+/// <summary>How to cut the open pipe of an assembly for a note, or why it cannot be. Immutable.</summary>
+/// <remarks>
+/// Lengths for the note put the first resonance on it. What a player sounds lies above; the first cut is so long that the played note is
+/// still below the target 39 times of 40, tolerances and the player counted in.
+/// </remarks>
+public sealed class TubeBuild
+{
+    internal TubeBuild() { }
+
+    /// <summary>The parts.</summary>
+    public required TubeAssembly Assembly { get; init; }
+
+    /// <summary>The note.</summary>
+    public required Pitch Note { get; init; }
+
+    /// <summary>The tuning that gives the note its frequency.</summary>
+    public required Tuning Tuning { get; init; }
+
+    /// <summary>The air in the tube.</summary>
+    public required Air Air { get; init; }
+
+    /// <summary>The choices it was planned with.</summary>
+    public required BuildOptions Options { get; init; }
+
+    /// <summary>How the search for the length ended.</summary>
+    public required SolveStatus Status { get; init; }
+
+    /// <summary>One sentence: what was found, or why no length fits.</summary>
+    public required string Explanation { get; init; }
+
+    /// <summary>Sentences naming what is outside a model's range or outside what makers usually build.</summary>
+    public required IReadOnlyList<string> Warnings { get; init; }
+
+    /// <summary>Whether a length fits. Where it is false the members below are null or empty.</summary>
+    [MemberNotNullWhen(true, nameof(Exact), nameof(WholeMillimetre), nameof(WholeSixteenth))]
+    [MemberNotNullWhen(
+        true,
+        nameof(FirstCut),
+        nameof(FirstCutInches),
+        nameof(Budget),
+        nameof(Played),
+        nameof(Trim)
+    )]
+    public bool IsSolved => Status == SolveStatus.Solved;
+
+    /// <summary>The length that puts the first resonance on the note.</summary>
+    public BuiltTube? Exact { get; init; }
+
+    /// <summary>The pipe cut to the nearest whole millimetre.</summary>
+    public BuiltTube? WholeMillimetre { get; init; }
+
+    /// <summary>The pipe cut to the nearest sixteenth of an inch.</summary>
+    public BuiltTube? WholeSixteenth { get; init; }
+
+    /// <summary>The length to cut first, rounded up to a whole millimetre.</summary>
+    public BuiltTube? FirstCut { get; init; }
+
+    /// <summary>The length to cut first, rounded up to a sixteenth of an inch.</summary>
+    public BuiltTube? FirstCutInches { get; init; }
+
+    /// <summary>How sure the first resonance is, at the exact length.</summary>
+    public ResonanceBudget? Budget { get; init; }
+
+    /// <summary>What the player is expected to sound, at the exact length.</summary>
+    public PlayedNote? Played { get; init; }
+
+    /// <summary>From the first cut in millimetres on, what each further cut makes of the played note.</summary>
+    public TrimTable? Trim { get; init; }
+
+    /// <summary>Resonances 2 to 4 at the exact length.</summary>
+    public IReadOnlyList<OverblownNote> Overblown { get; init; } = [];
+
+    /// <summary>How strong the first resonances are, at the exact length.</summary>
+    public ResonanceList? Resonances { get; init; }
+}

@@ -1,0 +1,240 @@
+using AirColumn.Acoustics;
+using AirColumn.Design;
+using AirColumn.Gases;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using UnitsNet;
+
+namespace AirColumn.Workshop.Tubes;
+
+/// <summary>Plans how to cut the open pipe of an assembly.</summary>
+public static class TubeBuilder
+{
+    private const int LastResonance = 4;
+    private const double LongestPipeMetres = 10;
+
+    // Long enough for any player's correction to be below the note.
+    private const double FlatToBegin = 250;
+
+    /// <summary>The pipe length that puts the first resonance on a note, and what a maker needs around it.</summary>
+    /// <param name="assembly">The parts, one pipe of open length among them.</param>
+    /// <param name="note">The note.</param>
+    /// <param name="tuning">The tuning that gives the note its frequency.</param>
+    /// <param name="air">The air in the tube.</param>
+    /// <param name="options">Player, tolerances, trimming; the usual ones if left out.</param>
+    /// <exception cref="ArgumentException">All pipes have a length.</exception>
+    public static TubeBuild Plan(
+        TubeAssembly assembly,
+        Pitch note,
+        Tuning tuning,
+        Air air,
+        BuildOptions? options = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(assembly);
+        ArgumentNullException.ThrowIfNull(tuning);
+        ArgumentNullException.ThrowIfNull(air);
+        if (assembly.FreePipe is null)
+        {
+            throw new ArgumentException(
+                "All pipes have a length, so that there is none to find; leave one open.",
+                nameof(assembly)
+            );
+        }
+
+        return new Planning(assembly, note, tuning, air, options ?? new BuildOptions()).Run();
+    }
+
+    /// <summary>The column of an assembly cut to a length.</summary>
+    internal static Column ColumnOf(AssembledTube tube, Air air) => new(tube.Bore, air);
+
+    /// <summary>
+    /// The usual tolerances of a workshop: each pipe's inside diameter as its part says, an insert's 0.2 mm, a fitting's 0.3 mm, a bell's end
+    /// 1 mm, the cut and the room as the options say.
+    /// </summary>
+    /// <param name="tube">The tube.</param>
+    /// <param name="air">The air in it.</param>
+    /// <param name="options">The choices.</param>
+    public static IReadOnlyList<Tolerance> Tolerances(AssembledTube tube, Air air, BuildOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(tube);
+        ArgumentNullException.ThrowIfNull(air);
+        ArgumentNullException.ThrowIfNull(options);
+        var tolerances = new List<Tolerance>();
+        // All sections of one part were drilled, moulded or drawn as one.
+        foreach (
+            var part in tube
+                .SectionParts.Select((owner, section) => (owner, section))
+                .GroupBy(item => item.owner)
+        )
+        {
+            if (part.Key is BellPart)
+            {
+                tolerances.Add(
+                    new(ColumnParameter.OutletDiameter(part.First().section), Length.FromMillimeters(1))
+                );
+                continue;
+            }
+
+            var diameters = part.Select(item => ColumnParameter.Diameter(item.section)).ToList();
+            tolerances.Add(
+                new(
+                    diameters.Count == 1 ? diameters[0] : ColumnParameter.Together(diameters),
+                    part.Key switch
+                    {
+                        PipePart pipe => pipe.InsidePlusMinus,
+                        InsertPart => Length.FromMillimeters(0.2),
+                        _ => Length.FromMillimeters(0.3),
+                    }
+                )
+            );
+        }
+
+        if (tube.FreeSection >= 0)
+        {
+            tolerances.Add(new(ColumnParameter.SectionLength(tube.FreeSection), options.CutTolerance));
+        }
+
+        if (air.State is not null)
+        {
+            tolerances.Add(Tolerance.Temperature(options.TemperatureTolerance));
+        }
+
+        return tolerances;
+    }
+
+    private sealed class Planning(
+        TubeAssembly assembly,
+        Pitch note,
+        Tuning tuning,
+        Air air,
+        BuildOptions options
+    )
+    {
+        private readonly Frequency target = tuning.FrequencyOf(note);
+
+        public TubeBuild Run()
+        {
+            var any = assembly.Assemble(Length.FromMeters(1));
+            var highest = ColumnOf(any, air).HighestFrequency;
+            if (target > highest)
+            {
+                return Unsolved(SolveStatus.OutOfReach, Wording.TooWide(note, target, highest));
+            }
+
+            var solution = Solve(any, target);
+            if (!solution.IsSolved)
+            {
+                return Unsolved(solution.Status, Wording.NoLength(note, target, solution));
+            }
+
+            var cut = Cut(any, solution);
+            var first = Solve(any, target * Cents.ToRatio(-FlatToBegin));
+            if (
+                !first.IsSolved
+                || Built(cut) is not { } exact
+                || Built(Rounded.ToMillimetre(cut)) is not { } millimetre
+                || Built(Rounded.ToSixteenth(cut)) is not { } sixteenth
+                || TrimFrom(any, Cut(any, first)).SafeCut is not { } safe
+            )
+            {
+                return Unsolved(SolveStatus.NoResonance, Wording.NoResonance(note, target));
+            }
+
+            var safeCut = Length.FromMillimeters(safe.Length.Millimeters + any.FreeCut!.Hidden.Millimeters);
+            return
+                Built(Rounded.UpToMillimetre(safeCut)) is { } firstCut
+                && Built(InchFraction.AtLeast(safeCut).Length) is { } firstCutInches
+                ? Solved(exact, millimetre, sixteenth, firstCut, firstCutInches)
+                : Unsolved(SolveStatus.NoResonance, Wording.NoResonance(note, target));
+        }
+
+        private TubeBuild Solved(
+            BuiltTube exact,
+            BuiltTube millimetre,
+            BuiltTube sixteenth,
+            BuiltTube firstCut,
+            BuiltTube firstCutInches
+        )
+        {
+            var resonances = exact.Column.FirstResonances(LastResonance);
+            var budget = exact.Column.Budgets([resonances[0]], Tolerances(exact.Tube, air, options))[0];
+            return new TubeBuild
+            {
+                Assembly = assembly,
+                Note = note,
+                Tuning = tuning,
+                Air = air,
+                Options = options,
+                Status = SolveStatus.Solved,
+                Explanation = Wording.Cut(note, target, exact),
+                Warnings =
+                [
+                    .. resonances.Warnings,
+                    .. UsualPractice.Warnings(assembly.BlownDiameter, note),
+                    .. budget.Remark is { } remark ? [remark] : Array.Empty<string>(),
+                    .. Wording.Unconfirmed(assembly),
+                ],
+                Exact = exact,
+                WholeMillimetre = millimetre,
+                WholeSixteenth = sixteenth,
+                FirstCut = firstCut,
+                FirstCutInches = firstCutInches,
+                Budget = budget,
+                Played = options.Correction.Of(budget),
+                Trim = TrimFrom(firstCut.Tube, firstCut.Cut),
+                Overblown = [.. OverblownNote.Of(resonances, tuning)],
+                Resonances = resonances,
+            };
+        }
+
+        private TubeBuild Unsolved(SolveStatus status, string explanation) =>
+            new()
+            {
+                Assembly = assembly,
+                Note = note,
+                Tuning = tuning,
+                Air = air,
+                Options = options,
+                Status = status,
+                Explanation = explanation,
+                Warnings = [.. air.Warnings, .. UsualPractice.Warnings(assembly.BlownDiameter, note)],
+            };
+
+        private LengthSolution Solve(AssembledTube tube, Frequency frequency) =>
+            SectionLength.Solve(
+                ColumnOf(tube, air),
+                new LengthQuestion(tube.FreeSection, frequency)
+                {
+                    Longest = Length.FromMeters(LongestPipeMetres),
+                }
+            );
+
+        private TrimTable TrimFrom(AssembledTube tube, Length cut)
+        {
+            var there = assembly.Assemble(cut);
+            return TrimTable.For(
+                ColumnOf(there, air),
+                new TrimQuestion(tube.FreeSection, target)
+                {
+                    Step = options.TrimStep,
+                    Correction = options.Correction,
+                    Tolerances = Tolerances(there, air, options),
+                }
+            );
+        }
+
+        // The cut, from the length of the straight part.
+        private static Length Cut(AssembledTube tube, LengthSolution solution) =>
+            Length.FromMillimeters(solution.Length.Millimeters + tube.FreeCut!.Hidden.Millimeters);
+
+        private BuiltTube? Built(Length cut)
+        {
+            var tube = assembly.Assemble(cut);
+            var column = ColumnOf(tube, air);
+            return column.FirstResonances(1) is [var first]
+                ? new BuiltTube(tube, column, first.Frequency, Cents.Between(target, first.Frequency))
+                : null;
+        }
+    }
+}

@@ -1,0 +1,283 @@
+using AirColumn.Workshop.Stock;
+using UnitsNet;
+
+namespace AirColumn.Workshop.Tubes;
+
+/// <summary>One part of a tube as it lies on the bench. Immutable.</summary>
+public abstract record TubePart
+{
+    private protected TubePart(string name)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(name);
+        Name = name.Trim();
+    }
+
+    /// <summary>What the maker calls it.</summary>
+    public string Name { get; }
+}
+
+/// <summary>A straight piece of pipe, its bore running on to its very ends, inside sockets too.</summary>
+public sealed record PipePart : TubePart
+{
+    /// <summary>Describes a piece of pipe.</summary>
+    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="inside">Inside diameter, by caliper: 5 mm to 500 mm.</param>
+    /// <param name="outside">Outside diameter, above the inside one, up to 600 mm.</param>
+    /// <param name="cut">The length to which it is cut, 0.1 mm to 10 m; null where that is to be found.</param>
+    /// <exception cref="ArgumentException">The name is empty, or there is no wall between inside and outside.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
+    public PipePart(string name, Length inside, Length outside, Length? cut)
+        : base(name)
+    {
+        Inside = Caliper.Diameter(inside);
+        Outside = Caliper.Outside(outside, Inside, name);
+        Cut = cut is { } length ? Caliper.AxialLength(length, nameof(cut)) : null;
+    }
+
+    /// <summary>Inside diameter.</summary>
+    public Length Inside { get; }
+
+    /// <summary>Outside diameter.</summary>
+    public Length Outside { get; }
+
+    /// <summary>The length to which it is cut; null where that is to be found.</summary>
+    public Length? Cut { get; }
+
+    /// <summary>How far the inside diameter may be off: half the distance of its limits; 0.3 mm, a caliper in a bore that is out of round, if left out.</summary>
+    public Length InsidePlusMinus { get; init; } = Length.FromMillimeters(0.3);
+
+    /// <summary>The pipe of a catalogue that it is, if it was taken from one.</summary>
+    public StockPipe? Stock { get; init; }
+
+    /// <summary>What it costs, in the user's money; null if not said.</summary>
+    public double? Price { get; init; }
+
+    /// <summary>Thickness of its wall.</summary>
+    public Length Wall => Length.FromMillimeters((Outside.Millimeters - Inside.Millimeters) / 2);
+
+    /// <summary>A piece of a pipe of a catalogue.</summary>
+    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="stock">The pipe of the catalogue.</param>
+    /// <param name="measured">Its inside diameter by caliper, which beats the table; that of the table if null.</param>
+    /// <param name="cut">The length to which it is cut; null where that is to be found.</param>
+    /// <exception cref="ArgumentException">The name is empty, or the measured diameter leaves no wall.</exception>
+    public static PipePart Of(string name, StockPipe stock, Length? measured, Length? cut)
+    {
+        ArgumentNullException.ThrowIfNull(stock);
+        var part = new PipePart(name, measured ?? stock.Inside, stock.Outside, cut) { Stock = stock };
+        return measured is null && stock.InsidePlusMinus is { } limits
+            ? part with
+            {
+                InsidePlusMinus = limits,
+            }
+            : part;
+    }
+}
+
+/// <summary>A tube pushed into the end of a pipe, such as a mouthpiece: inside the pipe its bore takes the place of the pipe's.</summary>
+public sealed record InsertPart : TubePart
+{
+    /// <summary>Describes an insert.</summary>
+    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="inside">Inside diameter: 5 mm to 500 mm.</param>
+    /// <param name="outside">Outside diameter of what is pushed in, above the inside one.</param>
+    /// <param name="inserted">How far it is pushed in: 0.1 mm to 10 m.</param>
+    /// <param name="protrudes">How far it stands out: 0 to 10 m.</param>
+    /// <exception cref="ArgumentException">The name is empty, or there is no wall between inside and outside.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
+    public InsertPart(string name, Length inside, Length outside, Length inserted, Length protrudes)
+        : base(name)
+    {
+        Inside = Caliper.Diameter(inside);
+        Outside = Caliper.Outside(outside, Inside, name);
+        Inserted = Caliper.AxialLength(inserted);
+        Protrudes = Caliper.LengthOrNone(protrudes);
+    }
+
+    /// <summary>Inside diameter.</summary>
+    public Length Inside { get; }
+
+    /// <summary>Outside diameter of what is pushed in.</summary>
+    public Length Outside { get; }
+
+    /// <summary>How far it is pushed in.</summary>
+    public Length Inserted { get; }
+
+    /// <summary>How far it stands out.</summary>
+    public Length Protrudes { get; }
+
+    /// <summary>What it costs, in the user's money; null if not said.</summary>
+    public double? Price { get; init; }
+}
+
+/// <summary>
+/// A fitting with a socket on either side or on one: coupling, reducer, adapter, elbow. Pipes go in to its stops, less a gap; between
+/// the stops is its own bore. A socket that nothing is put into is bore too.
+/// </summary>
+public sealed record JoinPart : TubePart
+{
+    private JoinPart(
+        string name,
+        FittingSocket? before,
+        FittingSocket? after,
+        Length inside,
+        Length between,
+        Length? bend
+    )
+        : base(name)
+    {
+        (Before, After, Inside, Between, BendRadius) = (before, after, inside, between, bend);
+    }
+
+    /// <summary>The socket on the side of the blown end, if there is one.</summary>
+    public FittingSocket? Before { get; }
+
+    /// <summary>The socket on the side of the far end, if there is one.</summary>
+    public FittingSocket? After { get; }
+
+    /// <summary>Inside diameter between the stops, the step that the air meets.</summary>
+    public Length Inside { get; }
+
+    /// <summary>Distance of the stops, along the centreline.</summary>
+    public Length Between { get; }
+
+    /// <summary>Radius of the centreline of an elbow; null where it is straight.</summary>
+    public Length? BendRadius { get; }
+
+    /// <summary>What it costs, in the user's money; null if not said.</summary>
+    public double? Price { get; init; }
+
+    /// <summary>A straight fitting.</summary>
+    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="before">The socket on the side of the blown end; null if there is none.</param>
+    /// <param name="after">The socket on the side of the far end; null if there is none. Not both can be missing.</param>
+    /// <param name="inside">Inside diameter between the stops, to be measured: 5 mm to 500 mm.</param>
+    /// <param name="between">Distance of the stops, or thickness of the one between two sockets: 0.1 mm to 10 m.</param>
+    /// <exception cref="ArgumentException">The name is empty, or there is no socket.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
+    public static JoinPart Straight(
+        string name,
+        FittingSocket? before,
+        FittingSocket? after,
+        Length inside,
+        Length between
+    ) =>
+        before is null && after is null
+            ? throw new ArgumentException(
+                $"The fitting '{name}' has no socket; give it one, or describe it by what it adds.",
+                nameof(after)
+            )
+            : new(name, before, after, Caliper.Diameter(inside), Caliper.AxialLength(between), null);
+
+    /// <summary>An elbow.</summary>
+    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="before">The socket on the side of the blown end.</param>
+    /// <param name="after">The socket on the side of the far end.</param>
+    /// <param name="inside">Inside diameter between the stops: 5 mm to 500 mm.</param>
+    /// <param name="radius">Radius of its centreline: at least half the inside diameter, to 10 m.</param>
+    /// <param name="angle">How far it turns: above 0 to 360°.</param>
+    /// <exception cref="ArgumentException">The name is empty.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
+    public static JoinPart Elbow(
+        string name,
+        FittingSocket before,
+        FittingSocket after,
+        Length inside,
+        Length radius,
+        Angle angle
+    )
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        var diameter = Caliper.Diameter(inside);
+        Require.InRange(radius.Millimeters, diameter.Millimeters / 2, 10_000, "mm", nameof(radius));
+        Require.InRange(angle.Degrees, 1e-3, 360, "°", nameof(angle));
+        return new(
+            name,
+            before,
+            after,
+            diameter,
+            Caliper.AxialLength(Length.FromMillimeters(radius.Millimeters * angle.Radians), nameof(angle)),
+            radius
+        );
+    }
+}
+
+/// <summary>The end of a pipe widened by heat into a bell; it is made from the pipe before it. Immutable.</summary>
+public sealed record BellPart : TubePart
+{
+    /// <summary>Describes a bell.</summary>
+    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="endInside">Inside diameter at its end: 5 mm to 500 mm.</param>
+    /// <param name="formed">Its length along the axis: 0.1 mm to 10 m.</param>
+    /// <exception cref="ArgumentException">The name is empty.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
+    public BellPart(string name, Length endInside, Length formed)
+        : base(name)
+    {
+        EndInside = Caliper.Diameter(endInside);
+        Formed = Caliper.AxialLength(formed);
+    }
+
+    /// <summary>Inside diameter at its end.</summary>
+    public Length EndInside { get; }
+
+    /// <summary>Its length along the axis.</summary>
+    public Length Formed { get; }
+}
+
+/// <summary>A bend made in a pipe by heat; it is made from the pipe before it, which goes on straight after it. Immutable.</summary>
+public sealed record BendPart : TubePart
+{
+    /// <summary>Describes a bend.</summary>
+    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="radius">Radius of its centreline: 10 mm to 10 m.</param>
+    /// <param name="angle">How far it turns: above 0 to 3600°.</param>
+    /// <param name="straightAfter">How long the pipe goes on straight: 0 to 10 m.</param>
+    /// <exception cref="ArgumentException">The name is empty.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
+    public BendPart(string name, Length radius, Angle angle, Length straightAfter)
+        : base(name)
+    {
+        Require.InRange(radius.Millimeters, 10, 10_000, "mm", nameof(radius));
+        Require.InRange(angle.Degrees, 1e-3, 3600, "°", nameof(angle));
+        Radius = radius;
+        Angle = angle;
+        StraightAfter = Caliper.LengthOrNone(straightAfter);
+    }
+
+    /// <summary>Radius of its centreline.</summary>
+    public Length Radius { get; }
+
+    /// <summary>How far it turns.</summary>
+    public Angle Angle { get; }
+
+    /// <summary>How long the pipe goes on straight.</summary>
+    public Length StraightAfter { get; }
+}
+
+/// <summary>A fitting as a maker measures it: by how much it lengthens the tube, and how wide it is inside there. Immutable.</summary>
+public sealed record AddedPart : TubePart
+{
+    /// <summary>Describes a fitting.</summary>
+    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="adds">The length of the tube with it, less that without it: 0.1 mm to 10 m.</param>
+    /// <param name="inside">Inside diameter of what is added: 5 mm to 500 mm.</param>
+    /// <exception cref="ArgumentException">The name is empty.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
+    public AddedPart(string name, Length adds, Length inside)
+        : base(name)
+    {
+        Adds = Caliper.AxialLength(adds);
+        Inside = Caliper.Diameter(inside);
+    }
+
+    /// <summary>By how much it lengthens the tube.</summary>
+    public Length Adds { get; }
+
+    /// <summary>Inside diameter of what is added.</summary>
+    public Length Inside { get; }
+
+    /// <summary>What it costs, in the user's money; null if not said.</summary>
+    public double? Price { get; init; }
+}
