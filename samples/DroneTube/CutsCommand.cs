@@ -47,7 +47,9 @@ internal static class CutsCommand
             var tube = file.Read(parsed);
             var built = new Dictionary<Pitch, Length>();
             var pieces = new List<CutPiece>();
-            foreach (var note in parsed.GetRequiredValue(notes)!)
+            var wanted = parsed.GetRequiredValue(notes)!;
+            var progress = new Progress(parsed, wanted.Length);
+            foreach (var note in wanted)
             {
                 if (!built.TryGetValue(note, out var cut))
                 {
@@ -56,6 +58,7 @@ internal static class CutsCommand
                 }
 
                 pieces.Add(new CutPiece(note.ToString(), cut));
+                progress.Next();
             }
 
             StockCutPlan plan;

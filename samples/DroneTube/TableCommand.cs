@@ -50,9 +50,11 @@ internal static class TableCommand
 
             var tube = file.Read(parsed);
             var builds = new List<TubeBuild>();
+            var progress = new Progress(parsed, high.Number - low.Number + 1);
             for (var number = low.Number; number <= high.Number; number++)
             {
                 builds.Add(Planned.BuildIfAny(tube, Pitch.FromNumber(number), room, parsed));
+                progress.Next();
             }
 
             var text = parsed.GetValue(json) ? Json(builds) : Table(builds);

@@ -67,8 +67,18 @@ public class DroneTubeErrorTests
     [Fact]
     public void Unknown_words_are_named()
     {
-        Sample.DroneTube().Refused(2, "Say what to do; the verb of DroneTube is plan.");
-        Sample.DroneTube("melt").Refused(2, "'melt' is not a verb of DroneTube; its verb is plan.");
+        Sample
+            .DroneTube()
+            .Refused(
+                2,
+                "Say what to do; the verbs of DroneTube are plan, sheet, table, compare, cuts, trim, stock."
+            );
+        Sample
+            .DroneTube("melt")
+            .Refused(
+                2,
+                "'melt' is not a verb of DroneTube; its verbs are plan, sheet, table, compare, cuts, trim, stock."
+            );
         Sample
             .DroneTube("plan", "--note", "D2", "--pipe-diameter", "38 mm", "--colour", "red")
             .Refused(2, "'--colour' is not an option of DroneTube plan or is one argument too many.");

@@ -32,6 +32,7 @@ internal static class BoreDrawing
         );
         var (top, bottom) = (new StringBuilder(), new StringBuilder());
         var x = 0.0;
+        double[] lastOnSide = [0, 0];
         for (var i = 0; i < bore.Sections.Count; i++)
         {
             var section = bore.Sections[i];
@@ -44,7 +45,14 @@ internal static class BoreDrawing
                 bottom.Insert(0, PointText(X(x + at), middle + radius));
             }
 
-            Callout(svg, i + 1, X(x + section.Length.Millimeters / 2), middle, RadiusAt(section, 0.5) * up);
+            Callout(
+                svg,
+                i + 1,
+                X(x + section.Length.Millimeters / 2),
+                middle,
+                RadiusAt(section, 0.5) * up,
+                lastOnSide
+            );
             x += section.Length.Millimeters;
         }
 
@@ -58,8 +66,8 @@ internal static class BoreDrawing
         Line(svg, "ruler", X(0), ruler - 5, X(0), ruler + 5);
         Line(svg, "ruler", X(length), ruler - 5, X(length), ruler + 5);
         Text(svg, "size", X(length / 2), ruler + 18, $"{Wording.Both(bore.Length)} {SheetWords.InAll}");
-        Text(svg, "left", X(0), 14, SheetWords.Lips);
-        Text(svg, "right", X(length), 14, SheetWords.OpenEnd);
+        Text(svg, "left", X(0), ruler + 18, SheetWords.Lips);
+        Text(svg, "right", X(length), ruler + 18, SheetWords.OpenEnd);
         svg.Append("</svg>\n");
         var stretched = FormattableString.Invariant($"{up / across:0.#}");
         svg.Append(
@@ -78,22 +86,26 @@ internal static class BoreDrawing
             + share * (section.OutletDiameter.Millimeters - section.InletDiameter.Millimeters)
         ) / 2;
 
-    private static void Callout(StringBuilder svg, int number, double x, double middle, double radius)
+    // Above and below in turn, moved on where the last on the same side is too near.
+    private static void Callout(
+        StringBuilder svg,
+        int number,
+        double x,
+        double middle,
+        double radius,
+        double[] lastOnSide
+    )
     {
-        var y = number % 2 == 0 ? middle - TallestHalf - 10 : middle + TallestHalf + 4;
-        Line(
-            svg,
-            "lead",
-            x,
-            number % 2 == 0 ? y + 8 : y - 8,
-            x,
-            middle + (number % 2 == 0 ? -radius : radius)
-        );
+        var side = number % 2;
+        var y = side == 0 ? middle - TallestHalf - 10 : middle + TallestHalf + 4;
+        var at = Math.Max(x, lastOnSide[side] + 19);
+        lastOnSide[side] = at;
+        Line(svg, "lead", at, side == 0 ? y + 8 : y - 8, x, middle + (side == 0 ? -radius : radius));
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"<circle class=\"callout\" cx=\"{x:0.##}\" cy=\"{y:0.##}\" r=\"8\"/>\n"
+            $"<circle class=\"callout\" cx=\"{at:0.##}\" cy=\"{y:0.##}\" r=\"8\"/>\n"
         );
-        Text(svg, "number", x, y + 3.5, number.ToString(CultureInfo.InvariantCulture));
+        Text(svg, "number", at, y + 3.5, number.ToString(CultureInfo.InvariantCulture));
     }
 
     private static void Point(StringBuilder path, double x, double y) => path.Append(PointText(x, y));

@@ -5,7 +5,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Sheets;
 
-/// <summary>One page for the bench, as HTML that needs nothing else and prints on paper.</summary>
+/// <summary>One page for the bench, as HTML that needs nothing else and prints on the two sides of a sheet.</summary>
 public static class BuildSheet
 {
     private const string Style = """
@@ -35,8 +35,8 @@ public static class BuildSheet
         .peak { fill: #16476b; }
         text.peakname { font-weight: 600; }
         text.peakcents { font-size: 10px; fill: #444; }
-        @media print { body { font-size: 10.5pt; max-width: none; padding: 0; } h2, table, svg { break-inside: avoid; } h2 { break-after: avoid; } }
-        @page { margin: 14mm; }
+        @media print { body { font-size: 8.8pt; line-height: 1.32; max-width: none; padding: 0; } svg { max-height: 44mm; } h2 { margin-top: .8em; break-after: avoid; } table, svg, ol, li { break-inside: avoid; } }
+        @page { margin: 11mm; }
         """;
 
     /// <summary>The page.</summary>
@@ -66,12 +66,20 @@ public static class BuildSheet
         page.Append(BoreDrawing.Of(build.FirstCut.Tube));
         Bore(page, build.FirstCut.Tube);
         Cuts(page, build);
+        page.Paragraph($"{SheetWords.Cautions}: {Cautions.First}");
+        Care(page, CautionStep.Cutting, CautionStep.Dust, CautionStep.Edges);
         page.Heading(SheetWords.FitUp);
+        if (FitUp.NeedsHeat(build.Assembly))
+        {
+            Care(page, CautionStep.Heating);
+        }
+
         page.List(FitUp.Steps(build.Assembly), true);
         page.Paragraph(
             "Put everything together dry, play and trim; join for good only when it is in tune.",
             "note"
         );
+        Care(page, CautionStep.SolventCement);
         page.Heading(SheetWords.Chart);
         page.Append(ImpedanceChart.Of(build, build.Exact));
         page.Paragraph(
@@ -79,15 +87,22 @@ public static class BuildSheet
             "note"
         );
         Trimming(page, build);
+        Care(page, CautionStep.Playing, CautionStep.Hygiene);
         Sure(page, build);
         page.Heading(SheetWords.WhatIf);
         page.List(WhatIf.Of(build), false);
-        page.Heading(SheetWords.Cautions);
-        page.Paragraph(Cautions.First);
-        page.List(Cautions.All.Select(caution => $"{caution.Title}: {caution.Text}"), false);
+        page.Heading(SheetWords.Finishing);
+        Care(page, CautionStep.Paint);
         page.Append("</body>\n</html>\n");
         return page.ToString();
     }
+
+    // Where the work is that they are about.
+    private static void Care(StringBuilder page, params CautionStep[] steps) =>
+        page.List(
+            steps.Select(step => Cautions.For(step)).Select(caution => $"{caution.Title}: {caution.Text}"),
+            false
+        );
 
     private static void Opening(StringBuilder page, TubeBuild build)
     {

@@ -18,6 +18,7 @@ internal static class SheetWords
     public const string Trim = "Trimming";
     public const string Sure = "How sure";
     public const string WhatIf = "What changes what";
+    public const string Finishing = "Finishing";
     public const string Cautions = "Cautions";
     public const string Mind = "Mind";
     public static readonly string[] BoreHead = ["", "part", "inside", "length"];

@@ -1,0 +1,119 @@
+using System.Xml.Linq;
+using AirColumn.Pitches;
+using AirColumn.Workshop.Sheets;
+using AirColumn.Workshop.Tests.Tubes;
+using AirColumn.Workshop.Tubes;
+
+namespace AirColumn.Workshop.Tests.Sheets;
+
+public class BuildSheetTests
+{
+    private static readonly TubeBuild Build = TubeBuilder.Plan(
+        TubeBuilderTests.Stepped,
+        Pitch.Parse("D2"),
+        Tuning.Concert,
+        TubeBuilderTests.Room
+    );
+
+    private static readonly string Page = BuildSheet.Html(Build, "Tube & <friends>");
+
+    [Fact]
+    public void All_that_the_bench_needs_is_on_it()
+    {
+        foreach (
+            var heading in new[]
+            {
+                "The bore, from the lips",
+                "Cut list",
+                "Putting it together",
+                "Where it resonates",
+                "Trimming",
+                "How sure",
+                "What changes what",
+                "Finishing",
+            }
+        )
+        {
+            Assert.Contains($"<h2>{heading}</h2>", Page, StringComparison.Ordinal);
+        }
+
+        Assert.Contains(
+            FormattableString.Invariant($"<td>{Build.FirstCut!.Cut.Millimeters:0.#} mm</td>"),
+            Page,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(InchFraction.Describe(Build.FirstCutInches!.Cut), Page, StringComparison.Ordinal);
+        // Nothing of this tube is formed by heat.
+        Assert.DoesNotContain("Heating plastic", Page, StringComparison.Ordinal);
+        Assert.All(
+            Cautions.All.Where(caution => caution.Step != CautionStep.Heating),
+            caution =>
+                Assert.Contains(
+                    System.Net.WebUtility.HtmlEncode(caution.Text),
+                    Page,
+                    StringComparison.Ordinal
+                )
+        );
+        Assert.Contains(Cautions.First, Page, StringComparison.Ordinal);
+    }
+
+    // Well formed, so that every browser reads it alike; nothing from elsewhere; texts escaped.
+    [Fact]
+    public void The_page_stands_by_itself()
+    {
+        var body = Page[
+            Page.IndexOf("<body>", StringComparison.Ordinal)..Page.IndexOf(
+                "</html>",
+                StringComparison.Ordinal
+            )
+        ];
+        var document = XDocument.Parse(body);
+        Assert.NotNull(document.Root);
+        Assert.Contains("<h1>Tube &amp; &lt;friends&gt;</h1>", Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("http", Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<script", Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", Page, StringComparison.Ordinal);
+        Assert.DoesNotContain('\r', Page);
+    }
+
+    // The drawing is to scale: the outline is as long as the ruler, and its steps are where the sections end.
+    [Fact]
+    public void The_drawing_is_to_scale()
+    {
+        var start =
+            Page.IndexOf("class=\"bore\" d=\"M", StringComparison.Ordinal) + "class=\"bore\" d=\"M".Length;
+        var outline = Page[start..Page.IndexOf('"', start)].Split('L')[0].Trim();
+        var points = outline
+            .Split(' ')
+            .Select(point => point.Split(','))
+            .Select(xy =>
+                (
+                    X: double.Parse(xy[0], System.Globalization.CultureInfo.InvariantCulture),
+                    Y: double.Parse(xy[1], System.Globalization.CultureInfo.InvariantCulture)
+                )
+            )
+            .ToList();
+        var bore = Build.FirstCut!.Tube.Bore;
+        Assert.Equal(2 * bore.Sections.Count, points.Count);
+        var scale = (points[^1].X - points[0].X) / bore.Length.Millimeters;
+        var x = 0.0;
+        for (var i = 0; i < bore.Sections.Count; i++)
+        {
+            Assert.Equal(points[0].X + scale * x, points[2 * i].X, 0.02);
+            x += bore.Sections[i].Length.Millimeters;
+            Assert.Equal(points[0].X + scale * x, points[2 * i + 1].X, 0.02);
+        }
+    }
+
+    [Fact]
+    public void Without_a_solution_there_is_no_sheet()
+    {
+        var unsolved = TubeBuilder.Plan(
+            TubeBuilderTests.Stepped,
+            Pitch.Parse("C6"),
+            Tuning.Concert,
+            TubeBuilderTests.Room
+        );
+        Assert.Throws<ArgumentException>(() => BuildSheet.Html(unsolved, ""));
+    }
+}

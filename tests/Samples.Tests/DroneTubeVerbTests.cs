@@ -1,0 +1,215 @@
+using System.Text.Json;
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using AirColumn.Gases;
+using AirColumn.Resonances;
+using UnitsNet;
+
+namespace Samples.Tests;
+
+/// <summary>The verbs of DroneTube that take a parts file.</summary>
+public sealed class DroneTubeVerbTests : IDisposable
+{
+    private static readonly string Shown = Path.Combine(
+        ShownPage.Top,
+        "samples",
+        "DroneTube",
+        "workshop-tube.json"
+    );
+
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("drone-tube-");
+
+    public void Dispose() => folder.Delete(true);
+
+    [Fact]
+    public void A_build_sheet_is_written_beside_the_parts_file()
+    {
+        var parts = Path.Combine(folder.FullName, "tube.json");
+        File.Copy(Shown, parts);
+        var said = Sample.DroneTube("sheet", parts, "--note", "D2").Succeeded();
+        Assert.Contains("puts the first resonance on D2, 73.42 Hz.", said, StringComparison.Ordinal);
+        var page = File.ReadAllText(Path.Combine(folder.FullName, "tube.html"));
+        Assert.StartsWith("<!DOCTYPE html>", page, StringComparison.Ordinal);
+        Assert.Contains("<h1>Stepped workshop tube on D2</h1>", page, StringComparison.Ordinal);
+        Assert.Equal(page, Sample.DroneTube("sheet", parts, "--note", "D2", "--out", "-").Succeeded());
+    }
+
+    // Each row of the table against a bore put together here.
+    [Fact]
+    public void Each_note_of_the_table_comes_out_when_the_engine_is_asked()
+    {
+        var json = Sample.DroneTube("table", Shown, "--json").Json();
+        var notes = json.GetProperty("notes").EnumerateArray().ToList();
+        Assert.Equal(
+            "B1 C2 C#2 D2 D#2 E2 F2",
+            string.Join(' ', notes.Select(note => note.GetProperty("note").GetString()))
+        );
+        var air = Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50));
+        var slant = Math.Sqrt(60 * 60 + 9.9 * 9.9);
+        for (var i = 0; i < notes.Count; i++)
+        {
+            var cut = 1000 * Number(notes[i].GetProperty("onTheNote"), "cutMetres");
+            var bore = Bore.Build()
+                .Cylinder(Mm(30), Mm(37))
+                .Cylinder(Mm(48.26 - 3.68 - 4.19), Mm(cut - 25))
+                .Cylinder(Mm(1.894 * 25.4), Mm(1))
+                .Cylinder(Mm(41), Mm(14))
+                .Cylinder(Mm(2.369 * 25.4), Mm(1))
+                .Cylinder(Mm(52.2), Mm(150 - slant))
+                .Cone(Mm(72), Mm(60))
+                .OpenEnd(Mm(3));
+            var first = new Column(bore, air).FirstResonances(1)[0].Frequency.Hertz;
+            // B1 is 34 semitones below A4.
+            Assert.Equal(440 * Math.Pow(2, (i - 34) / 12.0), first, 1e-4);
+        }
+
+        var text = Sample.DroneTube("table", Shown, "--from", "C2", "--to", "D2").Succeeded();
+        Assert.Equal(4, text.TrimEnd('\n').Split('\n').Length);
+    }
+
+    [Fact]
+    public void The_read_me_shows_the_table_that_is_printed()
+    {
+        var page = File.ReadAllText(Path.Combine(ShownPage.Top, "samples", "DroneTube", "README.md"));
+        Assert.Contains(
+            $"```\n{Sample.DroneTube("table", Shown).Succeeded()}```",
+            page.ReplaceLineEndings("\n"),
+            StringComparison.Ordinal
+        );
+    }
+
+    // The example of the documentation is the file beside the program, without its prices.
+    [Fact]
+    public void The_documented_parts_file_is_read()
+    {
+        var page = File.ReadAllText(Path.Combine(ShownPage.Top, "docs", "parts-file.md"))
+            .ReplaceLineEndings("\n");
+        var json = page.Split("```json\n")[1].Split("```")[0];
+        var parts = Path.Combine(folder.FullName, "shown.json");
+        File.WriteAllText(parts, json);
+        Assert.Equal(
+            Sample.DroneTube("table", Shown).Succeeded(),
+            Sample.DroneTube("table", parts).Succeeded()
+        );
+    }
+
+    [Fact]
+    public void Tubes_are_compared_side_by_side()
+    {
+        var plain = Path.Combine(folder.FullName, "plain.json");
+        File.WriteAllText(
+            plain,
+            """{ "tube": 1, "parts": [ { "part": "pipe", "stock": "pvc-40 1-1/2", "length": "open" } ] }"""
+        );
+        var json = Sample.DroneTube("compare", Shown, plain, "--note", "D2", "--json").Json();
+        var tubes = json.GetProperty("tubes").EnumerateArray().ToList();
+        Assert.Equal("Stepped workshop tube", tubes[0].GetProperty("name").GetString());
+        Assert.Equal("plain", tubes[1].GetProperty("name").GetString());
+        Assert.Equal(18.2, Number(tubes[0], "price"), 1e-9);
+        Assert.Equal(JsonValueKind.Null, tubes[1].GetProperty("price").ValueKind);
+        Assert.All(tubes, tube => Assert.InRange(Number(tube, "firstPeakQ"), 30, 90));
+        var text = Sample.DroneTube("compare", Shown, plain, "--note", "D2").Succeeded();
+        Assert.Contains("cost: not known: a part has no price", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void First_cuts_for_several_tubes_fit_into_the_stock()
+    {
+        var json = Sample
+            .DroneTube("cuts", Shown, "--notes", "C2,D2,E2,F2,D2", "--stock", "10 ft", "--json")
+            .Json();
+        Assert.True(json.GetProperty("provenFewest").GetBoolean());
+        var lengths = json.GetProperty("lengths").EnumerateArray().ToList();
+        Assert.Equal(2, lengths.Count);
+        foreach (var length in lengths)
+        {
+            var pieces = length
+                .GetProperty("pieces")
+                .EnumerateArray()
+                .Select(piece => Number(piece, "cutMetres"))
+                .ToList();
+            Assert.True(pieces.Sum() + 0.003 * (pieces.Count - 1) <= 3.048);
+        }
+
+        Sample
+            .DroneTube("cuts", Shown, "--notes", "C2", "--stock", "1 m")
+            .Refused(
+                2,
+                "The piece 'C2' is 1236 mm long, longer than the stock of 1000 mm; buy longer stock or join two pieces."
+            );
+    }
+
+    // Prior 21.5 ± 12 and one take at ± 5 cents, in closed form.
+    [Fact]
+    public void What_was_heard_corrects_what_is_expected()
+    {
+        var table = Sample.DroneTube("trim", Shown, "--note", "D2", "--cut", "1090 mm", "--json").Json();
+        Assert.Equal(21.5, Number(table, "correctionCents"), 1e-9);
+        var row = table.GetProperty("rows")[0];
+        var resonance = Number(row, "noteHz") * Math.Pow(2, -21.5 / 1200);
+        var heard = resonance * Math.Pow(2, 10 / 1200.0);
+        var text = heard.ToString("0.0000", System.Globalization.CultureInfo.InvariantCulture);
+        var after = Sample
+            .DroneTube("trim", Shown, "--note", "D2", "--cut", "1090 mm", "--heard", $"{text} Hz", "--json")
+            .Json();
+        var expected = (21.5 / 144 + 10 / 25.0) / (1 / 144.0 + 1 / 25.0);
+        Assert.Equal(expected, Number(after, "correctionCents"), 0.01);
+        Assert.True(Number(after, "safeCutMetres") > 0.01);
+        Sample
+            .DroneTube("trim", Shown, "--note", "D2", "--cut", "1090 mm", "--heard", "60 Hz")
+            .Refused(
+                2,
+                "--heard is 60 Hz, 301 cents from the first resonance of this tube, 71.41 Hz; that is not its drone. Check the note, the cut and the parts."
+            );
+    }
+
+    [Fact]
+    public void The_catalogue_shows_its_sources_and_takes_ones_own()
+    {
+        var text = Sample.DroneTube("stock").Succeeded();
+        Assert.Contains("ASTM D1785 schedule 40, edition 1988", text, StringComparison.Ordinal);
+        Assert.Contains("from memory: not", text, StringComparison.Ordinal);
+        var own = Path.Combine(folder.FullName, "own.csv");
+        File.WriteAllText(
+            own,
+            "series,size,material,outside,outside_tolerance,wall_min,wall_max,inside,unit,standard,edition,source,certainty\n"
+                + "shed,long one,PVC,44,,,,38.5,mm,none,2026,caliper,own\n"
+        );
+        Assert.Contains(
+            "shed long one",
+            Sample.DroneTube("stock", "--pipes", own).Succeeded(),
+            StringComparison.Ordinal
+        );
+        File.WriteAllText(own, "series,size\n");
+        Sample
+            .DroneTube("stock", "--pipes", own)
+            .Refused(
+                2,
+                $"{own}: The catalogue has no column 'material'; its columns must be series, size, material, outside, outside_tolerance, wall_min, wall_max, inside, unit, standard, edition, source, certainty."
+            );
+    }
+
+    [Fact]
+    public void What_is_wrong_with_a_parts_file_is_told_in_a_line()
+    {
+        var file = Path.Combine(folder.FullName, "bad.json");
+        File.WriteAllText(
+            file,
+            """{ "tube": 1, "parts": [ { "part": "pipe", "stock": "pvc-40 9", "length": "open" } ] }"""
+        );
+        Sample
+            .DroneTube("sheet", file, "--note", "D2")
+            .Refused(
+                2,
+                $"{file}: parts[0]: There is no pipe 'pvc-40 9'; the sizes of pvc-40 are 1/2, 3/4, 1, 1-1/4, 1-1/2, 2, 2-1/2, 3, 4."
+            );
+        Assert.False(File.Exists(Path.ChangeExtension(file, ".html")));
+        Sample
+            .DroneTube("table", Path.Combine(folder.FullName, "none.json"))
+            .Refused(2, $"There is no file '{Path.Combine(folder.FullName, "none.json")}'.");
+    }
+
+    private static double Number(JsonElement json, string name) => json.GetProperty(name).GetDouble();
+
+    private static Length Mm(double value) => Length.FromMillimeters(value);
+}
