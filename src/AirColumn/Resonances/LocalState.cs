@@ -19,9 +19,23 @@ internal sealed class LocalState
     private readonly LocalPolynomial large; // of the two, the one whose zero is not wanted
     private readonly LocalPolynomial small; // vanishes at the resonance: U for a maximum of |Z|, p for a minimum
 
-    /// <summary>Samples the column at up to twice <paramref name="width"/> on both sides of <paramref name="centre"/>, Hz.</summary>
-    public LocalState(Column column, double centre, double width)
+    // Of the frequency: beside a corner of a model; nearer to it both sides are sampled.
+    private const double LeastReach = 1e-6;
+
+    /// <summary>
+    /// Samples the column at up to twice <paramref name="width"/> on both sides of <paramref name="centre"/>, Hz; less far where a corner of
+    /// a model, such as that where the mass of a step is held, lies between and is to be kept out.
+    /// </summary>
+    public LocalState(Column column, double centre, double width, bool keepsOffCorners)
     {
+        if (keepsOffCorners)
+        {
+            foreach (var corner in column.Waves.Corners)
+            {
+                width = Math.Min(width, Math.Max(0.475 * Math.Abs(corner - centre), LeastReach * centre));
+            }
+        }
+
         this.centre = centre;
         this.width = width;
         Span<Complex> large = stackalloc Complex[LocalPolynomial.Points];

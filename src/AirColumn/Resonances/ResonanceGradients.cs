@@ -15,6 +15,12 @@ public static class ResonanceGradients
     // slope not to be rounding.
     private const double Reach = 0.03;
 
+    // Of the frequency: a sixth of a cent. Resonances are far better; others are not as near.
+    private const double NearEnough = 1e-4;
+
+    // Of the frequency: beside a corner; nearer to it the derivative is that of both sides mixed.
+    private const double LeastReach = 1e-5;
+
     // Of the frequency: where flow or pressure vanishes closer by, as without losses, the resonance is that zero.
     private const double Undamped = 1e-7;
 
@@ -62,6 +68,12 @@ public static class ResonanceGradients
         var centre = resonance.Frequency.Hertz;
         var spacing = 0.5 / column.Waves.Delay;
         var width = Math.Min(Reach * Math.Min(spacing, centre), 0.999 * (column.HighestHertz - centre));
+        // Not across a corner of a model, such as that where the mass of a step is held.
+        foreach (var corner in column.Waves.Corners)
+        {
+            width = Math.Min(width, Math.Max(0.95 * Math.Abs(corner - centre), LeastReach * centre));
+        }
+
         if (!(width > 0))
         {
             throw NotOfThisColumn(resonance);
@@ -83,7 +95,7 @@ public static class ResonanceGradients
         // d/df and d²/df² of ln|Z|, per width.
         var slope = (p1 / p - u1 / u).Real;
         var bend = (p2 / p - p1 / p * (p1 / p) - u2 / u + u1 / u * (u1 / u)).Real;
-        if (!isUndamped && !(Math.Abs(slope / bend) * width < 1e-6 * centre && (bend > 0) == isOpen))
+        if (!isUndamped && !(Math.Abs(slope / bend) * width < NearEnough * centre && (bend > 0) == isOpen))
         {
             throw NotOfThisColumn(resonance);
         }

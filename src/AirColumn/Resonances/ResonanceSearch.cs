@@ -228,7 +228,7 @@ internal sealed class ResonanceSearch
                 return Complex.NaN;
             }
 
-            var state = new LocalState(column, centre, width);
+            var state = new LocalState(column, centre, width, false);
             var next = state.ZeroNear(pole, neighbours);
             if (!state.IsSmooth || !Complex.IsFinite(next))
             {
@@ -339,7 +339,7 @@ internal sealed class ResonanceSearch
                 return null;
             }
 
-            var least = new LocalState(column, place, width).LeastNear(place);
+            var least = new LocalState(column, place, width, true).LeastNear(place);
             if (least is not { } next || !(Math.Abs(next - place) < 20 * width))
             {
                 return null;

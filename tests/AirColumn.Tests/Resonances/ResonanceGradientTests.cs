@@ -55,6 +55,26 @@ public class ResonanceGradientTests
         Near.Absolute(0, gradient.HertzPerUnit[1] * 0.04, 1e-9);
     }
 
+    // The mass of a step is held from nine tenths of the cut-on of the wide side, a corner in frequency: just above it.
+    [Fact]
+    public void Beside_a_corner_of_a_model_the_gradient_is_that_of_its_side()
+    {
+        var column = new Column(
+            Bore.Build().Cylinder(Mm(344.33), Mm(0.1)).Cylinder(Mm(5), Mm(1.36)).OpenEnd(),
+            TableAir
+        );
+        var first = column.FirstResonances(1);
+        Assert.InRange(first[0].Frequency.Hertz, 1100, 1120);
+        var length = ColumnParameter.SectionLength(1);
+        var expected = GradientColumns.Difference(
+            column,
+            length,
+            1e-6,
+            other => [other.FirstResonances(1)[0].Frequency.Hertz]
+        )[0];
+        Near.Relative(expected, column.Gradients(first, [length])[0].HertzPerUnit[0], 1e-5);
+    }
+
     [Fact]
     public void A_resonance_of_another_column_is_refused()
     {
