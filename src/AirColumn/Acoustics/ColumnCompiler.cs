@@ -26,7 +26,7 @@ internal sealed class ColumnCompiler
     {
         (bore, profile, options) = parts;
         length = bore.LengthMetres;
-        divisions = [.. profile.Divisions(length).Order()];
+        divisions = profile.IsUniform ? [] : [.. profile.Divisions(length).Order()];
         if (profile.IsUniform)
         {
             gas = GasAt(0);
@@ -155,6 +155,11 @@ internal sealed class ColumnCompiler
 
     private CompiledSection[] Sections()
     {
+        if (SectionsLikeBefore() is { } alike)
+        {
+            return alike;
+        }
+
         var openings = Openings();
         var sections = new CompiledSection[bore.Sections.Count];
         var x = 0.0;
@@ -173,6 +178,44 @@ internal sealed class ColumnCompiler
                         [.. Step(before, section, x), .. Elements(section, x, openings)],
                         isWhole
                     );
+            x += section.LengthMetres;
+        }
+
+        return sections;
+    }
+
+    // Where nothing opens into the bore and it has as many sections: those that are the same objects, and begin behind the same, are taken
+    // over without a look at them. Null elsewhere.
+    private CompiledSection[]? SectionsLikeBefore()
+    {
+        if (
+            previous is null
+            || bore.Holes.Count + bore.Branches.Count > 0
+            || bore.Sections.Count != previous.Sections.Length
+            || previous.Holes.Count + previous.Parts.Bore.Branches.Count > 0
+        )
+        {
+            return null;
+        }
+
+        var sections = (CompiledSection[])previous.Sections.Clone();
+        Section? before = null;
+        var wasSame = true;
+        var x = 0.0;
+        for (var i = 0; i < sections.Length; i++)
+        {
+            var section = bore.Sections[i];
+            var isSame = ReferenceEquals(section, sections[i].Section);
+            if (!isSame || !wasSame)
+            {
+                sections[i] = new CompiledSection(
+                    section,
+                    [.. Step(before, section, x), .. Elements(section, x, new())],
+                    true
+                );
+            }
+
+            (before, wasSame) = (section, isSame);
             x += section.LengthMetres;
         }
 

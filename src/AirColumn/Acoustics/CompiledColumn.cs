@@ -28,17 +28,29 @@ internal sealed class CompiledColumn
     /// <summary>All elements from the blown end, each tone hole in the state that is asked for.</summary>
     public Element[] Fingered(bool[] open)
     {
-        var elements = new Element[Sections.Sum(section => section.Elements.Length)];
-        var (n, hole) = (0, 0);
+        var count = 0;
+        foreach (var section in Sections)
+        {
+            count += section.Elements.Length;
+        }
+
+        var elements = new Element[count];
+        var n = 0;
         foreach (var section in Sections)
         {
             foreach (var element in section.Elements)
             {
-                elements[n++] = element is SideElement { IsHole: true }
-                    ? open[hole]
-                        ? Holes[hole++].Open
-                        : Holes[hole++].Closed
-                    : element;
+                elements[n++] = element;
+            }
+        }
+
+        var hole = 0;
+        for (var i = 0; i < elements.Length && hole < Holes.Count; i++)
+        {
+            if (elements[i] is SideElement { IsHole: true })
+            {
+                elements[i] = open[hole] ? Holes[hole].Open : Holes[hole].Closed;
+                hole++;
             }
         }
 
@@ -50,7 +62,7 @@ internal sealed class CompiledColumn
 /// <param name="Section">The section.</param>
 /// <param name="Elements">Its two-ports from the blown end.</param>
 /// <param name="IsWhole">Whether nothing opens into it and one air fills it.</param>
-internal readonly record struct CompiledSection(Section Section, Element[] Elements, bool IsWhole);
+internal sealed record CompiledSection(Section Section, Element[] Elements, bool IsWhole);
 
 /// <summary>A tone hole in its two states, and what these depend on.</summary>
 internal readonly record struct HoleStates(

@@ -3,19 +3,26 @@ using System.Collections;
 namespace AirColumn.Bores;
 
 /// <summary>A read-only list that is equal to another when its items are, so that records holding one are values.</summary>
-internal sealed class EquatableArray<T>(IEnumerable<T> items)
-    : IReadOnlyList<T>,
-        IEquatable<EquatableArray<T>>
+internal sealed class EquatableArray<T> : IReadOnlyList<T>, IEquatable<EquatableArray<T>>
     where T : IEquatable<T>
 {
-    private readonly T[] items = [.. items];
+    private readonly T[] items;
+
+    public EquatableArray(IEnumerable<T> items)
+        : this((T[])[.. items], true) { }
+
+    // Of an array that is nobody else's.
+    private EquatableArray(T[] own, bool _)
+    {
+        items = own;
+    }
 
     /// <summary>With one item replaced.</summary>
     public EquatableArray<T> With(int index, T item)
     {
         var changed = (T[])items.Clone();
         changed[index] = item;
-        return new EquatableArray<T>(changed);
+        return new EquatableArray<T>(changed, true);
     }
 
     public int Count => items.Length;

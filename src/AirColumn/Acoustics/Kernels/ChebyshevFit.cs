@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Numerics;
 
 namespace AirColumn.Acoustics.Kernels;
 
@@ -48,12 +49,21 @@ internal static class ChebyshevFit
         }
 
         var weights = Weights.GetOrAdd(n, static size => new Lazy<double[]>(() => Square(size))).Value;
+        var whole = n - n % Vector<double>.Count;
         for (var i = 0; i < n; i++)
         {
             var value = values[i] - mean;
-            for (var k = 0; k < n; k++)
+            var row = weights.AsSpan(i * n, n);
+            var k = 0;
+            for (; k < whole; k += Vector<double>.Count)
             {
-                c[k] += weights[i * n + k] * value;
+                var sum = new Vector<double>(c, k) + value * new Vector<double>(row[k..]);
+                sum.CopyTo(c, k);
+            }
+
+            for (; k < n; k++)
+            {
+                c[k] += row[k] * value;
             }
         }
 

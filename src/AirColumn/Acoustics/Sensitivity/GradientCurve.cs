@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Kernels;
 
@@ -11,8 +12,11 @@ namespace AirColumn.Acoustics.Sensitivity;
 /// <remarks>Pressure, flow and q = U·δp − p·δU are smooth in √f whatever resonates; Z and δZ = q/U² are made of them after.</remarks>
 internal sealed class GradientCurve
 {
-    private const int FewestNodes = 32;
+    private const int FewestNodes = 24;
     private const int MostNodes = 128;
+    private const double Beyond = 22; // nodes beyond half the change of phase
+
+    private const int Block = 4; // vectors
 
     // Of q, which turns twice as fast as the waves.
     private const double Allowed = 1e-11;
@@ -111,7 +115,9 @@ internal sealed class GradientCurve
 
     private bool Interpolate(int from, int end, double low, double high)
     {
-        for (var n = FewestNodes; n <= MostNodes && n < end - from; n *= 2)
+        // Half the change of q's phase over the segment, and as many again as it takes to fall off beyond it; else half as many more.
+        var turns = 2 * Math.PI * (high - low) * column.Waves.Delay;
+        for (var n = WholeLanes(turns + Beyond); n <= MostNodes && n < end - from; n = WholeLanes(1.5 * n))
         {
             if (Values(n, low, high) is not { } values)
             {
@@ -127,8 +133,8 @@ internal sealed class GradientCurve
                     var place = values.AsSpan((2 * row + part) * n, n);
                     var c = ChebyshevFit.Coefficients(place);
                     c.CopyTo(place);
-                    largest = Math.Max(largest, c.Max(Math.Abs));
-                    tail = Math.Max(tail, c[^4..].Max(Math.Abs));
+                    largest = Math.Max(largest, Largest(c));
+                    tail = Math.Max(tail, Largest(c.AsSpan(n - 4)));
                 }
 
                 worst = largest == 0 ? worst : Math.Max(worst, tail / largest);
@@ -143,6 +149,20 @@ internal sealed class GradientCurve
         }
 
         return false;
+    }
+
+    private static int WholeLanes(double count) =>
+        ComplexLanes.Count * (int)Math.Ceiling(count / ComplexLanes.Count);
+
+    private static double Largest(ReadOnlySpan<double> values)
+    {
+        var largest = 0.0;
+        foreach (var value in values)
+        {
+            largest = Math.Max(largest, Math.Abs(value));
+        }
+
+        return largest;
     }
 
     // [(2·row + part)·n + node]; null where scales differ.
@@ -182,7 +202,9 @@ internal sealed class GradientCurve
         return values;
     }
 
+    // Four vectors of frequencies at a time, so that a coefficient that is loaded serves all of them.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [SkipLocalsInit]
     private void Evaluate(
         double[] coefficients,
         int n,
@@ -196,53 +218,112 @@ internal sealed class GradientCurve
     {
         var (a, b) = (Math.Sqrt(low), Math.Sqrt(high));
         var (scale, shift) = (2 / (b - a), -(a + b) / (b - a));
-        Span<Vector512<double>> powers = stackalloc Vector512<double>[MostNodes]; // Chebyshev polynomials
+        // Chebyshev polynomials, [k·Block + vector].
+        Span<Vector512<double>> powers = stackalloc Vector512<double>[MostNodes * Block];
+        Span<ComplexLanes> sums = stackalloc ComplexLanes[Block];
+        Span<ComplexLanes> inverses = stackalloc ComplexLanes[Block];
         Span<double> some = stackalloc double[ComplexLanes.Count];
-        for (var i = from; i < end; i += ComplexLanes.Count)
+        const int Wide = Block * ComplexLanes.Count;
+        for (var i = from; i < end; i += Wide)
         {
-            var lanes = Math.Min(ComplexLanes.Count, end - i);
-            some.Fill(hertz[i + lanes - 1]);
-            hertz.AsSpan(i, lanes).CopyTo(some);
-            var t = Vector512.Sqrt(Vector512.Create<double>(some)) * scale + Vector512.Create(shift);
-            (powers[0], powers[1]) = (Vector512<double>.One, t);
-            for (var k = 2; k < n; k++)
+            for (var v = 0; v < Block; v++)
             {
-                powers[k] = Vector512.FusedMultiplyAdd(t + t, powers[k - 1], -powers[k - 2]);
+                // Beyond the end the last one again.
+                for (var lane = 0; lane < some.Length; lane++)
+                {
+                    some[lane] = hertz[Math.Min(end - 1, i + v * ComplexLanes.Count + lane)];
+                }
+
+                var t = Vector512.Sqrt(Vector512.Create<double>(some)) * scale + Vector512.Create(shift);
+                (powers[v], powers[Block + v]) = (Vector512<double>.One, t);
+                for (var k = 2; k < n; k++)
+                {
+                    powers[k * Block + v] = Vector512.FusedMultiplyAdd(
+                        t + t,
+                        powers[(k - 1) * Block + v],
+                        -powers[(k - 2) * Block + v]
+                    );
+                }
             }
 
-            var p = Sum(coefficients, 0, n, powers);
-            var u = Sum(coefficients, 1, n, powers);
-            var inverse = u.Inverse();
-            Write(p * inverse, Real, Imaginary, i, lanes);
-            Error = Math.Max(Error, rest + 2 * flowRest * inverse.Largest());
-            inverse *= inverse;
+            Sum(coefficients, 1, n, powers, inverses);
+            Sum(coefficients, 0, n, powers, sums);
+            for (var v = 0; v < Block; v++)
+            {
+                inverses[v] = inverses[v].Inverse();
+                sums[v] *= inverses[v];
+                Error = Math.Max(Error, rest + 2 * flowRest * inverses[v].Largest());
+                inverses[v] *= inverses[v];
+            }
+
+            Write(sums, Real, Imaginary, i, end - i);
             for (var row = 2; row < rows; row++)
             {
-                var derivative = Sum(coefficients, row, n, powers) * inverse;
-                Write(derivative, GradientReal, GradientImaginary, (row - 2) * count + i, lanes);
+                Sum(coefficients, row, n, powers, sums);
+                for (var v = 0; v < Block; v++)
+                {
+                    sums[v] *= inverses[v];
+                }
+
+                Write(sums, GradientReal, GradientImaginary, (row - 2) * count + i, end - i);
             }
         }
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static ComplexLanes Sum(double[] coefficients, int row, int n, Span<Vector512<double>> powers)
+    private static void Write(
+        ReadOnlySpan<ComplexLanes> values,
+        double[] real,
+        double[] imaginary,
+        int from,
+        int room
+    )
     {
-        ref var c = ref coefficients[2 * row * n];
-        // Two sums each, so that none waits for the last addition.
-        var (re, im) = (Vector512<double>.Zero, Vector512<double>.Zero);
-        var (re1, im1) = (re, im);
-        for (var k = 0; k < n; k += 2)
+        for (var v = 0; v < values.Length && v * ComplexLanes.Count < room; v++)
         {
-            re = Vector512.FusedMultiplyAdd(Vector512.Create(Unsafe.Add(ref c, k)), powers[k], re);
-            im = Vector512.FusedMultiplyAdd(Vector512.Create(Unsafe.Add(ref c, n + k)), powers[k], im);
-            re1 = Vector512.FusedMultiplyAdd(Vector512.Create(Unsafe.Add(ref c, k + 1)), powers[k + 1], re1);
-            im1 = Vector512.FusedMultiplyAdd(
-                Vector512.Create(Unsafe.Add(ref c, n + k + 1)),
-                powers[k + 1],
-                im1
+            Write(
+                values[v],
+                real,
+                imaginary,
+                from + v * ComplexLanes.Count,
+                Math.Min(ComplexLanes.Count, room - v * ComplexLanes.Count)
             );
         }
+    }
 
-        return new ComplexLanes(re + re1, im + im1);
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static void Sum(
+        double[] coefficients,
+        int row,
+        int n,
+        Span<Vector512<double>> powers,
+        Span<ComplexLanes> sums
+    )
+    {
+        ref var c = ref coefficients[2 * row * n];
+        ref var power = ref MemoryMarshal.GetReference(powers);
+        var (re0, im0) = (Vector512<double>.Zero, Vector512<double>.Zero);
+        var (re1, im1, re2, im2, re3, im3) = (re0, re0, re0, re0, re0, re0);
+        for (var k = 0; k < n; k++)
+        {
+            var real = Vector512.Create(Unsafe.Add(ref c, k));
+            var imaginary = Vector512.Create(Unsafe.Add(ref c, n + k));
+            var p0 = Unsafe.Add(ref power, k * Block);
+            re0 = Vector512.FusedMultiplyAdd(real, p0, re0);
+            im0 = Vector512.FusedMultiplyAdd(imaginary, p0, im0);
+            var p1 = Unsafe.Add(ref power, k * Block + 1);
+            re1 = Vector512.FusedMultiplyAdd(real, p1, re1);
+            im1 = Vector512.FusedMultiplyAdd(imaginary, p1, im1);
+            var p2 = Unsafe.Add(ref power, k * Block + 2);
+            re2 = Vector512.FusedMultiplyAdd(real, p2, re2);
+            im2 = Vector512.FusedMultiplyAdd(imaginary, p2, im2);
+            var p3 = Unsafe.Add(ref power, k * Block + 3);
+            re3 = Vector512.FusedMultiplyAdd(real, p3, re3);
+            im3 = Vector512.FusedMultiplyAdd(imaginary, p3, im3);
+        }
+
+        sums[0] = new ComplexLanes(re0, im0);
+        sums[1] = new ComplexLanes(re1, im1);
+        sums[2] = new ComplexLanes(re2, im2);
+        sums[3] = new ComplexLanes(re3, im3);
     }
 }

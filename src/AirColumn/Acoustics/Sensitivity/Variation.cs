@@ -18,7 +18,12 @@ internal sealed class Variation
     private static readonly int[] Beyond = [1, 2, 3, 4];
     private static readonly double[] BeyondWeights = [-25, 48, -36, 16, -3];
 
-    private Variation(double weight, double[] weights, Change<Element>[] elements, CompiledColumn[] columns)
+    private Variation(
+        double weight,
+        double[] weights,
+        List<Change<Element>> elements,
+        CompiledColumn[] columns
+    )
     {
         (Weight, Weights, Elements) = (weight, weights, elements);
         Loads = [.. columns.Select(column => column.Load)];
@@ -100,20 +105,12 @@ internal sealed class Variation
     )
     {
         var columns = new CompiledColumn[offsets.Length];
-        var aligned = new Element?[offsets.Length][];
         for (var i = 0; i < offsets.Length; i++)
         {
             try
             {
                 var parts = parameter.With(column.Parts, value + offsets[i] * step);
                 columns[i] = ColumnCompiler.Compile(parts, column.Compiled);
-                var open = parts.Options.Fingering.ForHoles(parts.Bore.Holes.Count, nameof(column));
-                if (Aligned(column.Elements, columns[i].Fingered(open)) is not { } elements)
-                {
-                    return null;
-                }
-
-                aligned[i] = elements;
             }
             catch (ArgumentException)
             {
@@ -122,30 +119,70 @@ internal sealed class Variation
         }
 
         var unit = 12 * step;
-        return new Variation(
-            weights[0] / unit,
-            [.. weights[1..].Select(weight => weight / unit)],
-            Changes(column.Elements, aligned),
-            columns
-        );
+        return Changes(column, columns) is { } changes
+            ? new Variation(
+                weights[0] / unit,
+                [.. weights[1..].Select(weight => weight / unit)],
+                changes,
+                columns
+            )
+            : null;
     }
 
-    private static Change<Element>[] Changes(Element[] elements, Element?[][] aligned)
+    // Section by section where there are no holes to be open or closed, so that those that are shared cost nothing. Null where the columns
+    // are not made alike.
+    private static List<Change<Element>>? Changes(Column column, CompiledColumn[] others)
     {
         var changes = new List<Change<Element>>();
+        var compiled = column.Compiled;
+        if (compiled.Holes.Count > 0)
+        {
+            var open = column.Options.Fingering.ForHoles(compiled.Holes.Count, nameof(column));
+            return Add(changes, 0, column.Elements, Array.ConvertAll(others, other => other.Fingered(open)))
+                ? changes
+                : null;
+        }
+
+        var first = 0;
+        for (var i = 0; i < compiled.Sections.Length; i++)
+        {
+            var section = compiled.Sections[i];
+            if (
+                Array.Exists(others, other => !ReferenceEquals(other.Sections[i], section))
+                && !Add(
+                    changes,
+                    first,
+                    section.Elements,
+                    Array.ConvertAll(others, other => other.Sections[i].Elements)
+                )
+            )
+            {
+                return null;
+            }
+
+            first += section.Elements.Length;
+        }
+
+        return changes;
+    }
+
+    private static bool Add(List<Change<Element>> changes, int first, Element[] elements, Element[][] others)
+    {
+        var aligned = Array.ConvertAll(others, other => Aligned(elements, other));
+        if (Array.Exists(aligned, other => other is null))
+        {
+            return false;
+        }
+
         for (var i = 0; i < elements.Length; i++)
         {
-            foreach (var other in aligned)
+            if (Array.Exists(aligned, other => !ReferenceEquals(other![i], elements[i])))
             {
-                if (!ReferenceEquals(other[i], elements[i]))
-                {
-                    changes.Add(new Change<Element>(i, [.. aligned.Select(others => others[i])]));
-                    break;
-                }
+                changes.Add(new Change<Element>(first + i, Array.ConvertAll(aligned, other => other![i])));
             }
         }
 
-        return [.. changes];
+        return true;
     }
 
     // Those of the other column in the places of this one's. The mass of a step comes and goes with it, to second order: where only one
