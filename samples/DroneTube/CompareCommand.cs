@@ -14,6 +14,7 @@ internal static class CompareCommand
     {
         var file = new TubeFile();
         var room = new RoomOptions();
+        var units = UnitsOption.Create();
         var note = TubeFile.Note();
         var json = TableCommand.JsonOption();
         var command = new Command(
@@ -25,13 +26,14 @@ internal static class CompareCommand
             note,
             json,
         };
-        foreach (var option in room.All.Concat(file.Options))
+        foreach (var option in room.All.Concat(file.Options).Append(units))
         {
             command.Add(option);
         }
 
         command.SetAction(parsed =>
         {
+            units.Apply(parsed);
             var pitch = parsed.GetRequiredValue(note)!.Value;
             var tubes = file.ReadAll(parsed)
                 .Select(

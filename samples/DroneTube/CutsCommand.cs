@@ -16,6 +16,7 @@ internal static class CutsCommand
     {
         var file = new TubeFile();
         var room = new RoomOptions();
+        var units = UnitsOption.Create();
         var notes = Options.Parsed<Pitch[]?>(
             "--notes",
             "The notes, one tube each, such as C2,D2,D2.",
@@ -37,13 +38,14 @@ internal static class CutsCommand
             kerf,
             json,
         };
-        foreach (var option in room.All.Concat(file.Options))
+        foreach (var option in room.All.Concat(file.Options).Append(units))
         {
             command.Add(option);
         }
 
         command.SetAction(parsed =>
         {
+            units.Apply(parsed);
             var tube = file.Read(parsed);
             var built = new Dictionary<Pitch, Length>();
             var pieces = new List<CutPiece>();

@@ -12,6 +12,7 @@ internal static class SheetCommand
     {
         var file = new TubeFile();
         var room = new RoomOptions();
+        var units = UnitsOption.Create();
         var note = TubeFile.Note();
         var output = new Option<string?>("--out")
         {
@@ -27,16 +28,21 @@ internal static class SheetCommand
             note,
             output,
         };
-        foreach (var option in room.All.Concat(file.Options))
+        foreach (var option in room.All.Concat(file.Options).Append(units))
         {
             command.Add(option);
         }
 
         command.SetAction(parsed =>
         {
+            var shown = units.Apply(parsed);
             var tube = file.Read(parsed);
             var build = Planned.Build(tube, parsed.GetRequiredValue(note)!.Value, room, parsed);
-            var page = BuildSheet.Html(build, tube.Name.Length > 0 ? $"{tube.Name} on {build.Note}" : "");
+            var page = BuildSheet.Html(
+                build,
+                tube.Name.Length > 0 ? $"{tube.Name} on {build.Note}" : "",
+                shown
+            );
             var path = parsed.GetValue(output) ?? PathOf(parsed.GetRequiredValue(file.One));
             if (path == "-")
             {

@@ -24,8 +24,17 @@ internal static class Show
 
     public static string Inches(Length length) => InchFraction.Describe(length);
 
-    /// <summary>Both, for a sentence: "14.2 mm (9/16 in)".</summary>
-    public static string Both(Length length) => $"{Millimetres(length)} ({Inches(length)})";
+    /// <summary>In which units <see cref="Both"/> shows lengths: set once, from the command line.</summary>
+    public static LengthUnits Units { get; set; }
+
+    /// <summary>In the units asked for, else both: "14.2 mm (9/16 in)".</summary>
+    public static string Both(Length length) =>
+        Units switch
+        {
+            LengthUnits.Millimetres => Millimetres(length),
+            LengthUnits.Inches => Inches(length),
+            _ => $"{Millimetres(length)} ({Inches(length)})",
+        };
 
     public static string Cents(double cents) => Text($"{cents:+0.0;-0.0;+0.0} cents");
 

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using AirColumn.Pitches;
+using AirColumn.Workshop;
 using AirColumn.Workshop.Tubes;
 using Shared;
 
@@ -16,6 +17,7 @@ internal static class TableCommand
     {
         var file = new TubeFile();
         var room = new RoomOptions();
+        var units = UnitsOption.Create();
         var from = Options.Parsed<Pitch?>(
             "--from",
             "The lowest note. [default: B1]",
@@ -30,13 +32,14 @@ internal static class TableCommand
             to,
             json,
         };
-        foreach (var option in room.All.Concat(file.Options))
+        foreach (var option in room.All.Concat(file.Options).Append(units))
         {
             command.Add(option);
         }
 
         command.SetAction(parsed =>
         {
+            units.Apply(parsed);
             var (low, high) = (
                 parsed.GetValue(from) ?? Pitch.Parse("B1"),
                 parsed.GetValue(to) ?? Pitch.Parse("F2")
@@ -92,8 +95,14 @@ internal static class TableCommand
         return lines.ToString();
     }
 
+    // Rounded up in either unit by itself.
     private static string Both(TubeBuild build) =>
-        $"{Show.Millimetres(build.FirstCut!.Cut)} ({Show.Inches(build.FirstCutInches!.Cut)})";
+        Show.Units switch
+        {
+            LengthUnits.Millimetres => Show.Millimetres(build.FirstCut!.Cut),
+            LengthUnits.Inches => Show.Inches(build.FirstCutInches!.Cut),
+            _ => $"{Show.Millimetres(build.FirstCut!.Cut)} ({Show.Inches(build.FirstCutInches!.Cut)})",
+        };
 
     private static string Json(List<TubeBuild> builds) =>
         JsonText.Of(json =>

@@ -22,6 +22,7 @@ internal static class TrimCommand
     {
         var file = new TubeFile();
         var room = new RoomOptions();
+        var units = UnitsOption.Create();
         var note = TubeFile.Note();
         var cut = Options.Parsed<Length?>(
             "--cut",
@@ -43,13 +44,14 @@ internal static class TrimCommand
             heard,
             json,
         };
-        foreach (var option in room.All.Concat(file.Options))
+        foreach (var option in room.All.Concat(file.Options).Append(units))
         {
             command.Add(option);
         }
 
         command.SetAction(parsed =>
         {
+            units.Apply(parsed);
             var (correction, table, hidden) = Trim(
                 file.Read(parsed).Assembly,
                 room.Tuning(parsed).FrequencyOf(parsed.GetRequiredValue(note)!.Value),

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop;

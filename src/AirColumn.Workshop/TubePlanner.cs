@@ -3,6 +3,7 @@ using AirColumn.Design;
 using AirColumn.Gases;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
+using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop;

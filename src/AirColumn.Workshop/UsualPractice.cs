@@ -1,4 +1,5 @@
 using AirColumn.Pitches;
+using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop;

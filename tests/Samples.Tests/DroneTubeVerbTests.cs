@@ -94,6 +94,24 @@ public sealed class DroneTubeVerbTests : IDisposable
     }
 
     [Fact]
+    public void Units_can_be_chosen()
+    {
+        var metric = Sample
+            .DroneTube("table", Shown, "--from", "D2", "--to", "D2", "--units", "mm")
+            .Succeeded();
+        Assert.Contains("1090 mm", metric, StringComparison.Ordinal);
+        Assert.DoesNotContain(" in", metric, StringComparison.Ordinal);
+        var inches = Sample
+            .DroneTube("table", Shown, "--from", "D2", "--to", "D2", "--units", "in")
+            .Succeeded();
+        Assert.Contains("42 15/16 in", inches, StringComparison.Ordinal);
+        Assert.DoesNotContain(" mm", inches, StringComparison.Ordinal);
+        Sample
+            .DroneTube("table", Shown, "--units", "cubits")
+            .Refused(2, "--units: 'cubits' is not known; write mm, in or both.");
+    }
+
+    [Fact]
     public void Tubes_are_compared_side_by_side()
     {
         var plain = Path.Combine(folder.FullName, "plain.json");

@@ -1,3 +1,4 @@
+using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Cutting;

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using AirColumn.Bores;
 using AirColumn.Workshop.Tubes;
+using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Sheets;
@@ -14,7 +15,7 @@ internal static class BoreDrawing
     private const double TallestHalf = 62;
     private const double Samples = 24; // of a section that is not straight
 
-    public static string Of(AssembledTube tube)
+    public static string Of(AssembledTube tube, Sizes sizes)
     {
         var bore = tube.Bore;
         var length = bore.Length.Millimeters;
@@ -65,14 +66,13 @@ internal static class BoreDrawing
         Line(svg, "ruler", X(0), ruler, X(length), ruler);
         Line(svg, "ruler", X(0), ruler - 5, X(0), ruler + 5);
         Line(svg, "ruler", X(length), ruler - 5, X(length), ruler + 5);
-        Text(svg, "size", X(length / 2), ruler + 18, $"{Wording.Both(bore.Length)} {SheetWords.InAll}");
+        Text(svg, "size", X(length / 2), ruler + 18, SheetWords.InAll(sizes.Tape(bore.Length)));
         Text(svg, "left", X(0), ruler + 18, SheetWords.Lips);
         Text(svg, "right", X(length), ruler + 18, SheetWords.OpenEnd);
         svg.Append("</svg>\n");
-        var stretched = FormattableString.Invariant($"{up / across:0.#}");
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"<p class=\"note\">{(up > 1.05 * across ? SheetWords.DrawnHigher(stretched) : SheetWords.DrawnToScale)}</p>\n"
+            $"<p class=\"note\">{(up > 1.05 * across ? SheetWords.DrawnHigher(up / across) : SheetWords.DrawnToScale)}</p>\n"
         );
         return svg.ToString();
 

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text;
+using AirColumn.Design;
 using AirColumn.Workshop.Tubes;
+using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Sheets;
@@ -39,20 +41,31 @@ public static class BuildSheet
         @page { margin: 11mm; }
         """;
 
-    /// <summary>The page.</summary>
+    /// <summary>The page, with lengths in millimetres and inches.</summary>
     /// <param name="build">A plan that has a solution.</param>
     /// <param name="title">What stands above it; the note if empty.</param>
     /// <exception cref="ArgumentException">The plan has no solution.</exception>
-    public static string Html(TubeBuild build, string title = "")
+    public static string Html(TubeBuild build, string title) => Html(build, title, LengthUnits.Both);
+
+    /// <summary>The page.</summary>
+    /// <param name="build">A plan that has a solution.</param>
+    /// <param name="title">What stands above it; the note if empty.</param>
+    /// <param name="units">In which units lengths are written.</param>
+    /// <exception cref="ArgumentException">The plan has no solution.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    public static string Html(TubeBuild build, string title, LengthUnits units)
     {
         ArgumentNullException.ThrowIfNull(build);
         ArgumentNullException.ThrowIfNull(title);
+        Require.Named(units);
         if (!build.IsSolved)
         {
             throw new ArgumentException(build.Explanation, nameof(build));
         }
 
-        var heading = title.Length > 0 ? title : Text($"Tube on {build.Note}");
+        var sizes = new Sizes(units);
+        var fitUp = new FitUp(sizes);
+        var heading = title.Length > 0 ? title : SheetWords.Title(build);
         var page = new StringBuilder();
         page.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>")
@@ -62,10 +75,10 @@ public static class BuildSheet
             .Append("\n</style>\n</head>\n<body>\n<h1>")
             .Append(Sheets.Html.Escaped(heading))
             .Append("</h1>\n");
-        Opening(page, build);
-        page.Append(BoreDrawing.Of(build.FirstCut.Tube));
-        Bore(page, build.FirstCut.Tube);
-        Cuts(page, build);
+        Opening(page, build, build.Played);
+        page.Append(BoreDrawing.Of(build.FirstCut.Tube, sizes));
+        Bore(page, build.FirstCut.Tube, sizes);
+        Cuts(page, build, sizes, units);
         page.Paragraph($"{SheetWords.Cautions}: {Cautions.First}");
         Care(page, CautionStep.Cutting, CautionStep.Dust, CautionStep.Edges);
         page.Heading(SheetWords.FitUp);
@@ -74,23 +87,17 @@ public static class BuildSheet
             Care(page, CautionStep.Heating);
         }
 
-        page.List(FitUp.Steps(build.Assembly), true);
-        page.Paragraph(
-            "Put everything together dry, play and trim; join for good only when it is in tune.",
-            "note"
-        );
+        page.List(fitUp.Steps(build.Assembly), true);
+        page.Paragraph(SheetWords.DryFirst, "note");
         Care(page, CautionStep.SolventCement);
         page.Heading(SheetWords.Chart);
         page.Append(ImpedanceChart.Of(build, build.Exact));
-        page.Paragraph(
-            "At the length for the resonance on the note; each peak with the nearest note and how many cents it lies from it.",
-            "note"
-        );
-        Trimming(page, build);
+        page.Paragraph(SheetWords.ChartNote, "note");
+        Trimming(page, build, sizes);
         Care(page, CautionStep.Playing, CautionStep.Hygiene);
-        Sure(page, build);
+        Sure(page, build, fitUp);
         page.Heading(SheetWords.WhatIf);
-        page.List(WhatIf.Of(build), false);
+        page.List(WhatIf.Of(build, units), false);
         page.Heading(SheetWords.Finishing);
         Care(page, CautionStep.Paint);
         page.Append("</body>\n</html>\n");
@@ -99,36 +106,18 @@ public static class BuildSheet
 
     // Where the work is that they are about.
     private static void Care(StringBuilder page, params CautionStep[] steps) =>
-        page.List(
-            steps.Select(step => Cautions.For(step)).Select(caution => $"{caution.Title}: {caution.Text}"),
-            false
-        );
+        page.List(steps.Select(step => SheetWords.Caution(Cautions.For(step))), false);
 
-    private static void Opening(StringBuilder page, TubeBuild build)
+    private static void Opening(StringBuilder page, TubeBuild build, PlayedNote played)
     {
-        var played = build.Played!;
-        page.Paragraph(
-            Text(
-                $"{build.Note} is {build.Tuning.FrequencyOf(build.Note).Hertz:0.00} Hz with A4 = {build.Tuning.Reference.Hertz:0.##} Hz. "
-            )
-                + (
-                    build.Air.State is { } air
-                        ? Text(
-                            $"Air {air.Temperature.DegreesCelsius:0.#} °C, {air.Humidity.Percent:0.#} % humidity. "
-                        )
-                        : ""
-                )
-                + Text(
-                    $"Played note: {played.Correction.MeanCents:+0.#;-0.#;0} cents from the first resonance expected, give or take {played.PlusMinusCents:0.#} (19 times of 20)."
-                )
-        );
+        page.Paragraph(SheetWords.Opening(build, played));
         foreach (var warning in build.Warnings)
         {
             page.Paragraph($"{SheetWords.Mind}: {warning}", "mind");
         }
     }
 
-    private static void Bore(StringBuilder page, AssembledTube tube)
+    private static void Bore(StringBuilder page, AssembledTube tube, Sizes sizes)
     {
         page.Heading(SheetWords.Bore);
         page.Table(
@@ -137,78 +126,70 @@ public static class BuildSheet
                 (section, i) =>
                     new[]
                     {
-                        Text($"{i + 1}"),
+                        (i + 1).ToString(CultureInfo.InvariantCulture),
                         tube.SectionParts[i].Name,
                         section.InletDiameter.Equals(section.OutletDiameter, Length.FromMillimeters(1e-6))
-                            ? Wording.Size(section.InletDiameter)
-                            : $"{Wording.Size(section.InletDiameter)} to {Wording.Size(section.OutletDiameter)}",
-                        Wording.Both(section.Length),
+                            ? sizes.Caliper(section.InletDiameter)
+                            : SheetWords.FromTo(
+                                sizes.Caliper(section.InletDiameter),
+                                sizes.Caliper(section.OutletDiameter)
+                            ),
+                        sizes.Tape(section.Length),
                     }
             )
         );
-        page.Paragraph("With the open pipe at its first cut.", "note");
+        page.Paragraph(SheetWords.BoreNote, "note");
     }
 
-    private static void Cuts(StringBuilder page, TubeBuild build)
+    private static void Cuts(StringBuilder page, TubeBuild build, Sizes sizes, LengthUnits units)
     {
         page.Heading(SheetWords.CutList);
+        // Rounded up in either unit by itself: half a sixteenth is not a millimetre.
+        var (millimetre, inches) = (
+            Wording.Millimetres(build.FirstCut!.Cut),
+            InchFraction.Describe(build.FirstCutInches!.Cut)
+        );
+        var first = units switch
+        {
+            LengthUnits.Millimetres => millimetre,
+            LengthUnits.Inches => inches,
+            _ => SheetWords.FirstCuts(millimetre, inches),
+        };
         page.Table(
             SheetWords.CutHead,
-            build.FirstCut!.Tube.Cuts.Select(cut =>
+            build.FirstCut.Tube.Cuts.Select(cut =>
                 ReferenceEquals(cut.Pipe, build.Assembly.FreePipe)
-                    ? new[]
-                    {
-                        cut.Pipe.Name,
-                        Wording.Millimetres(cut.Cut),
-                        InchFraction.Describe(build.FirstCutInches!.Cut),
-                        Wording.Both(build.Exact!.Cut),
-                    }
-                    :
-                    [
-                        cut.Pipe.Name,
-                        Wording.Millimetres(cut.Cut),
-                        InchFraction.Describe(cut.Cut),
-                        "as given",
-                    ]
+                    ? new[] { cut.Pipe.Name, first, sizes.Tape(build.Exact!.Cut) }
+                    : [cut.Pipe.Name, sizes.Tape(cut.Cut), SheetWords.AsGiven]
             )
         );
-        page.Paragraph(
-            Text(
-                $"Cut beside the mark, on the waste side: the saw's kerf is not included. At {Wording.Millimetres(build.WholeMillimetre!.Cut)} the first resonance lies {build.WholeMillimetre.Cents:+0.0;-0.0;0.0} cents from the note, at {build.WholeSixteenth!.Tube.FreeCut!.Cut.Inches:0.####} in {build.WholeSixteenth.Cents:+0.0;-0.0;0.0}."
-            )
-        );
+        page.Paragraph(SheetWords.Kerf(build.WholeMillimetre!, build.WholeSixteenth!));
     }
 
-    private static void Trimming(StringBuilder page, TubeBuild build)
+    private static void Trimming(StringBuilder page, TubeBuild build, Sizes sizes)
     {
         page.Heading(SheetWords.Trim);
-        page.Paragraph(
-            "Make the first cut and play. If the note is steady and flat, cut on by what you hear, a little less each time; the table says what to expect."
-        );
+        page.Paragraph(SheetWords.TrimNote);
         var hidden = build.FirstCut!.Tube.FreeCut!.Hidden.Millimeters;
         page.Table(
             SheetWords.TrimHead,
             build.Trim!.Rows.Select(row =>
                 new[]
                 {
-                    Wording.Both(row.Cut),
-                    Wording.Both(Length.FromMillimeters(row.Length.Millimeters + hidden)),
-                    Text($"{row.Note.Hertz:0.00} Hz"),
-                    Text($"{row.Cents:+0.0;-0.0;0.0} cents, give or take {row.PlusMinusCents:0}"),
+                    sizes.Tape(row.Cut),
+                    sizes.Tape(Length.FromMillimeters(row.Length.Millimeters + hidden)),
+                    SheetWords.Hertz(row.Note),
+                    SheetWords.FromTheNote(row.Cents, row.PlusMinusCents),
                 }
             )
         );
     }
 
-    private static void Sure(StringBuilder page, TubeBuild build)
+    private static void Sure(StringBuilder page, TubeBuild build, FitUp fitUp)
     {
         page.Heading(SheetWords.Sure);
         var budget = build.Budget!;
-        page.Paragraph(
-            Text(
-                $"The first resonance is sure to {budget.PlusMinusCents:0.#} cents (19 times of 20), before the player. What it depends on most:"
-            )
-        );
+        page.Paragraph(SheetWords.SureTo(budget.PlusMinusCents));
         page.Table(
             SheetWords.SureHead,
             budget
@@ -217,13 +198,11 @@ public static class BuildSheet
                     new[]
                     {
                         FitUp.NameOf(contribution.Tolerance.Parameter, build.Exact!.Tube),
-                        FitUp.Amount(contribution.Tolerance),
-                        Text($"{contribution.StandardDeviationCents:0.0} cents (one standard deviation)"),
-                        Text($"{100 * contribution.Share:0} %"),
+                        fitUp.Amount(contribution.Tolerance),
+                        SheetWords.Makes(contribution.StandardDeviationCents),
+                        SheetWords.Share(contribution.Share),
                     }
                 )
         );
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

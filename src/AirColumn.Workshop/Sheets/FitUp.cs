@@ -1,16 +1,18 @@
-using System.Globalization;
 using AirColumn.Acoustics;
 using AirColumn.Design;
 using AirColumn.Workshop.Tubes;
+using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Sheets;
 
-/// <summary>How parts go together, in words.</summary>
-internal static class FitUp
+/// <summary>How parts go together, step by step.</summary>
+internal sealed class FitUp(Sizes sizes)
 {
+    private readonly FitUpWords words = new(sizes);
+
     /// <summary>First every pipe is cut, then what is formed from one, then each part put to another from the blown end.</summary>
-    public static IEnumerable<string> Steps(TubeAssembly assembly) =>
+    public IEnumerable<string> Steps(TubeAssembly assembly) =>
         StepsOf(assembly)
             .OrderBy(step =>
                 step.Part is PipePart ? 0
@@ -23,7 +25,40 @@ internal static class FitUp
     public static bool NeedsHeat(TubeAssembly assembly) =>
         assembly.Parts.Any(part => part is BellPart or BendPart);
 
-    private static IEnumerable<(TubePart Part, string Text)> StepsOf(TubeAssembly assembly)
+    /// <summary>A parameter by the part it belongs to.</summary>
+    public static string NameOf(ColumnParameter parameter, AssembledTube tube)
+    {
+        for (var i = 0; i < tube.SectionParts.Count; i++)
+        {
+            if (parameter == ColumnParameter.Diameter(i) || IsTogetherFrom(parameter, i))
+            {
+                return FitUpWords.InsideOf(tube.SectionParts[i]);
+            }
+
+            if (parameter == ColumnParameter.OutletDiameter(i))
+            {
+                return FitUpWords.EndOf(tube.SectionParts[i]);
+            }
+
+            if (parameter == ColumnParameter.SectionLength(i))
+            {
+                return FitUpWords.CutOf(tube.SectionParts[i]);
+            }
+        }
+
+        return parameter.ToString();
+    }
+
+    /// <summary>A tolerance as people write it.</summary>
+    public string Amount(Tolerance tolerance) =>
+        tolerance.Parameter.Unit switch
+        {
+            "m" => words.Within(Length.FromMeters(tolerance.PlusMinus)),
+            "K" => FitUpWords.WithinKelvins(tolerance.PlusMinus),
+            _ => tolerance.ToString(),
+        };
+
+    private IEnumerable<(TubePart Part, string Text)> StepsOf(TubeAssembly assembly)
     {
         var parts = assembly.Parts;
         for (var i = 0; i < parts.Count; i++)
@@ -32,95 +67,35 @@ internal static class FitUp
             switch (parts[i])
             {
                 case PipePart pipe:
-                    yield return (pipe, $"Cut {pipe.Name} square, deburr it inside and outside.");
+                    yield return (pipe, FitUpWords.Cut(pipe));
                     break;
                 case InsertPart insert:
-                    yield return (
-                        insert,
-                        $"Push {insert.Name} {Wording.Both(insert.Inserted)} into {(before ?? after)!.Name}"
-                            + (
-                                insert.Protrudes > Length.Zero
-                                    ? $"; it stands out {Wording.Both(insert.Protrudes)}."
-                                    : ", flush with its end."
-                            )
-                    );
+                    yield return (insert, words.PushIn(insert, (before ?? after)!));
                     break;
                 case JoinPart join:
                     foreach (var (socket, neighbour) in new[] { (join.Before, before), (join.After, after) })
                     {
                         if (socket is not null && neighbour is not null)
                         {
-                            yield return (
-                                join,
-                                $"Push {neighbour.Name} into {join.Name}, {Wording.Both(Length.FromMillimeters(socket.Depth.Millimeters - socket.Gap.Millimeters))} deep"
-                                    + (
-                                        socket.Gap > Length.Zero
-                                            ? $", which leaves {Wording.Millimetres(socket.Gap)} to the stop."
-                                            : ", to the stop."
-                                    )
-                            );
+                            yield return (join, words.PushInto(neighbour, join, socket));
                         }
                     }
 
                     break;
                 case BendPart bend:
-                    yield return (
-                        bend,
-                        string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"Form {bend.Name}: {bend.Angle.Degrees:0.#}° about a radius of {Wording.Both(bend.Radius)} to the centreline, the bore kept round."
-                        )
-                    );
+                    yield return (bend, words.Bend(bend));
                     break;
                 case BellPart bell:
-                    yield return (
-                        bell,
-                        $"Form {bell.Name} over {Wording.Both(bell.Formed)} to {Wording.Size(bell.EndInside)} inside at its end."
-                    );
+                    yield return (bell, words.Bell(bell));
                     break;
                 case AddedPart added:
-                    yield return (
-                        added,
-                        $"Put on {added.Name}; the tube must be {Wording.Both(added.Adds)} longer with it than without."
-                    );
+                    yield return (added, words.PutOn(added));
                     break;
             }
         }
     }
 
-    /// <summary>A parameter by the part it belongs to.</summary>
-    public static string NameOf(ColumnParameter parameter, AssembledTube tube)
-    {
-        for (var i = 0; i < tube.SectionParts.Count; i++)
-        {
-            if (parameter == ColumnParameter.Diameter(i) || IsTogetherFrom(parameter, i))
-            {
-                return $"inside of {tube.SectionParts[i].Name}";
-            }
-
-            if (parameter == ColumnParameter.OutletDiameter(i))
-            {
-                return $"end of {tube.SectionParts[i].Name}";
-            }
-
-            if (parameter == ColumnParameter.SectionLength(i))
-            {
-                return $"cut of {tube.SectionParts[i].Name}";
-            }
-        }
-
-        return parameter.ToString();
-    }
-
-    /// <summary>A tolerance as people write it.</summary>
-    public static string Amount(Tolerance tolerance) =>
-        tolerance.Parameter.Unit switch
-        {
-            "m" => $"± {Wording.Millimetres(Length.FromMeters(tolerance.PlusMinus))}",
-            "K" => string.Create(CultureInfo.InvariantCulture, $"± {tolerance.PlusMinus:0.#} °C"),
-            _ => string.Create(CultureInfo.InvariantCulture, $"± {tolerance.PlusMinus:G3}"),
-        };
-
+    // What varies together begins with the first of its sections.
     private static bool IsTogetherFrom(ColumnParameter parameter, int section) =>
         parameter
             .ToString()

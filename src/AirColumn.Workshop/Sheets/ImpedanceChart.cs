@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using AirColumn.Acoustics;
 using AirColumn.Workshop.Tubes;
+using AirColumn.Workshop.Words;
 
 namespace AirColumn.Workshop.Sheets;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Stock;

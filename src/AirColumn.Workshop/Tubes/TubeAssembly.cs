@@ -1,4 +1,5 @@
 using AirColumn.Bores;
+using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;

@@ -38,7 +38,7 @@ public class BuildSheetTests
         }
 
         Assert.Contains(
-            FormattableString.Invariant($"<td>{Build.FirstCut!.Cut.Millimeters:0.#} mm</td>"),
+            FormattableString.Invariant($"<td>{Build.FirstCut!.Cut.Millimeters:0.#} mm or "),
             Page,
             StringComparison.Ordinal
         );
@@ -103,6 +103,20 @@ public class BuildSheetTests
             x += bore.Sections[i].Length.Millimeters;
             Assert.Equal(points[0].X + scale * x, points[2 * i + 1].X, 0.02);
         }
+    }
+
+    [Fact]
+    public void Lengths_are_written_in_the_units_that_were_asked_for()
+    {
+        var metric = BuildSheet.Html(Build, "", LengthUnits.Millimetres);
+        var inches = BuildSheet.Html(Build, "", LengthUnits.Inches);
+        var cut = FormattableString.Invariant($"{Build.FirstCut!.Cut.Millimeters:0.#} mm");
+        var cutInches = InchFraction.Describe(Build.FirstCutInches!.Cut);
+        Assert.Contains($"<td>{cut}</td>", metric, StringComparison.Ordinal);
+        Assert.DoesNotContain($"<td>{cutInches}</td>", metric, StringComparison.Ordinal);
+        Assert.Contains($"<td>{cutInches}</td>", inches, StringComparison.Ordinal);
+        Assert.DoesNotContain(" mm (", inches, StringComparison.Ordinal);
+        Assert.Throws<ArgumentOutOfRangeException>(() => BuildSheet.Html(Build, "", (LengthUnits)7));
     }
 
     [Fact]

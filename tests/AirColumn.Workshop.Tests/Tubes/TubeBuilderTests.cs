@@ -103,7 +103,7 @@ public class TubeBuilderTests
     public void What_if_says_what_the_engine_says()
     {
         var build = TubeBuilder.Plan(Stepped, Pitch.Parse("D2"), Tuning.Concert, Room);
-        var sentences = WhatIf.Of(build);
+        var sentences = WhatIf.Of(build, LengthUnits.Both);
         var warmer = build.Exact!.Column.WithAir(
             Air.At(Temperature.FromDegreesCelsius(25), RelativeHumidity.FromPercent(50))
         );
@@ -128,7 +128,7 @@ public class TubeBuilderTests
         var build = TubeBuilder.Plan(Stepped, Pitch.Parse("C6"), Tuning.Concert, Room);
         Assert.False(build.IsSolved);
         Assert.NotEmpty(build.Explanation);
-        Assert.Empty(WhatIf.Of(build));
+        Assert.Empty(WhatIf.Of(build, LengthUnits.Both));
         var closed = new TubeAssembly([new PipePart("pipe", Mm(40), Mm(44), Mm(1000))]);
         var problem = Assert.Throws<ArgumentException>(() =>
             TubeBuilder.Plan(closed, Pitch.Parse("D2"), Tuning.Concert, Room)

@@ -5,7 +5,7 @@ using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;
 
-namespace AirColumn.Workshop;
+namespace AirColumn.Workshop.Words;
 
 /// <summary>The planner's sentences, in words of the bench and the invariant culture.</summary>
 internal static class Wording
@@ -64,9 +64,6 @@ internal static class Wording
             CultureInfo.InvariantCulture,
             $"{length.Millimeters:0.##} mm ({length.Inches:0.000} in)"
         );
-
-    /// <summary>For a sentence: "14.2 mm (9/16 in)".</summary>
-    public static string Both(Length length) => $"{Millimetres(length)} ({InchFraction.Describe(length)})";
 
     private static string Metres(Length length) =>
         string.Create(CultureInfo.InvariantCulture, $"{length.Meters:0.#} m");

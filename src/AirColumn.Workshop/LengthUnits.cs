@@ -1,0 +1,14 @@
+namespace AirColumn.Workshop;
+
+/// <summary>In which units lengths are written for people.</summary>
+public enum LengthUnits
+{
+    /// <summary>Millimetres, and inches behind them.</summary>
+    Both,
+
+    /// <summary>Millimetres only.</summary>
+    Millimetres,
+
+    /// <summary>Inches only: lengths to a sixteenth, diameters in thousandths.</summary>
+    Inches,
+}
