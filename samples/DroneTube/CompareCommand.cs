@@ -46,6 +46,7 @@ internal static class CompareCommand
                         )
                 )
                 .ToList();
+            ConsoleProgram.Warn(parsed, Planned.Warnings(tubes.Select(tube => tube.Build)));
             var text = parsed.GetValue(json) ? Json(tubes) : Table(tubes);
             Answer.Write(parsed, output => output.Write(text));
         });

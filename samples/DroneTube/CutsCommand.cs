@@ -4,6 +4,7 @@ using System.Text;
 using AirColumn.Documents;
 using AirColumn.Pitches;
 using AirColumn.Workshop.Cutting;
+using AirColumn.Workshop.Tubes;
 using Shared;
 using UnitsNet;
 
@@ -48,6 +49,7 @@ internal static class CutsCommand
             units.Apply(parsed);
             var tube = file.Read(parsed);
             var built = new Dictionary<Pitch, Length>();
+            var builds = new List<TubeBuild>();
             var pieces = new List<CutPiece>();
             var wanted = parsed.GetRequiredValue(notes)!;
             var progress = new Progress(parsed, wanted.Length);
@@ -55,7 +57,9 @@ internal static class CutsCommand
             {
                 if (!built.TryGetValue(note, out var cut))
                 {
-                    cut = Planned.Build(tube, note, room, parsed).FirstCut!.Cut;
+                    var build = Planned.Build(tube, note, room, parsed);
+                    builds.Add(build);
+                    cut = build.FirstCut!.Cut;
                     built[note] = cut;
                 }
 
@@ -77,6 +81,7 @@ internal static class CutsCommand
                 throw new BadInputException(OneLine.Of(problem));
             }
 
+            ConsoleProgram.Warn(parsed, Planned.Warnings(builds));
             var text = parsed.GetValue(json) ? Json(plan) : Table(plan);
             Answer.Write(parsed, output => output.Write(text));
         });
@@ -107,6 +112,7 @@ internal static class CutsCommand
             );
         }
 
+        lines.Care();
         return lines.ToString();
     }
 

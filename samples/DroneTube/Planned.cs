@@ -15,6 +15,10 @@ internal static class Planned
         return build.IsSolved ? build : throw new FailureException(build.Explanation);
     }
 
+    /// <summary>What is to be minded of several plans, each once.</summary>
+    public static IReadOnlyList<string> Warnings(IEnumerable<TubeBuild> builds) =>
+        [.. builds.SelectMany(build => build.Warnings).Distinct()];
+
     /// <summary>The plan of a tube for a note, or why there is none.</summary>
     public static TubeBuild BuildIfAny(PartsFile tube, Pitch note, RoomOptions room, ParseResult parsed)
     {

@@ -44,6 +44,19 @@ internal static class SheetCommand
                 shown
             );
             var path = parsed.GetValue(output) ?? PathOf(parsed.GetRequiredValue(file.One));
+            if (path.Length == 0)
+            {
+                throw new BadInputException("--out is empty; name a file, or - for the standard output.");
+            }
+
+            var parts = parsed.GetRequiredValue(file.One);
+            if (path != "-" && parts != "-" && Path.GetFullPath(path) == Path.GetFullPath(parts))
+            {
+                throw new BadInputException(
+                    $"--out would be the parts file itself, '{parts}'; name another file."
+                );
+            }
+
             if (path == "-")
             {
                 Answer.Write(parsed, text => text.Write(page));

@@ -67,6 +67,13 @@ internal static class Show
         lines.Row(line);
     }
 
+    /// <summary>Adds the caution that belongs to every order to saw.</summary>
+    public static void Care(this StringBuilder lines)
+    {
+        var cutting = Cautions.For(CautionStep.Cutting);
+        lines.Paragraph($"{cutting.Title}: {cutting.Text} {Cautions.First}", 0, 2);
+    }
+
     /// <summary>Adds a line; '\n' on every system.</summary>
     public static void Row(this StringBuilder lines, string text = "") =>
         lines.Append(text.TrimEnd()).Append('\n');

@@ -60,6 +60,7 @@ internal static class TableCommand
                 progress.Next();
             }
 
+            ConsoleProgram.Warn(parsed, Planned.Warnings(builds));
             var text = parsed.GetValue(json) ? Json(builds) : Table(builds);
             Answer.Write(parsed, output => output.Write(text));
         });
@@ -92,6 +93,7 @@ internal static class TableCommand
             );
         }
 
+        lines.Care();
         return lines.ToString();
     }
 

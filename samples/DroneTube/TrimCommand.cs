@@ -18,6 +18,9 @@ internal static class TrimCommand
     // How far one player's note varies from one take to the next, cents: a choice.
     private const double OneTake = 5;
 
+    // Farther from the resonance it is another note, or another tube, cents.
+    private const double FarthestHeard = 150;
+
     public static Command Create()
     {
         var file = new TubeFile();
@@ -27,13 +30,18 @@ internal static class TrimCommand
         var cut = Options.Parsed<Length?>(
             "--cut",
             "How long the open pipe is now, such as \"1180 mm\" or \"46 1/2 in\".",
-            text => QuantityText.ParseLength(text)
+            text => new AddedPart("any", QuantityText.ParseLength(text), Length.FromMillimeters(30)).Adds
         );
         cut.Required = true;
         var heard = Options.Parsed<Frequency?>(
             "--heard",
             "The drone as it was measured, such as \"71.3 Hz\"; without it the usual guess of what lips add is used.",
-            text => Options.Hertz(text)
+            text =>
+                Options.Hertz(text) is { Hertz: > 0 } frequency
+                    ? frequency
+                    : throw new FormatException(
+                        $"'{text}' is not a frequency above 0; write such as \"71.3 Hz\"."
+                    )
         );
         var json = TableCommand.JsonOption();
         var command = new Command("trim", "How far to trim the open pipe, from what the tube sounds now.")
@@ -52,13 +60,16 @@ internal static class TrimCommand
         command.SetAction(parsed =>
         {
             units.Apply(parsed);
+            var assembly = file.Read(parsed).Assembly;
+            var warnings = TubeBuilder.Unconfirmed(assembly);
             var (correction, table, hidden) = Trim(
-                file.Read(parsed).Assembly,
+                assembly,
                 room.Tuning(parsed).FrequencyOf(parsed.GetRequiredValue(note)!.Value),
                 parsed.GetRequiredValue(cut)!.Value,
                 parsed.GetValue(heard),
                 room.Air(parsed)
             );
+            ConsoleProgram.Warn(parsed, warnings);
             var text = parsed.GetValue(json)
                 ? Json(correction, table, hidden)
                 : Table(correction, table, hidden);
@@ -86,13 +97,19 @@ internal static class TrimCommand
 
             var tube = assembly.Assemble(cut);
             var column = new Column(tube.Bore, air);
+            var tolerances = TubeBuilder.Tolerances(tube, air, new BuildOptions());
             var correction = PlayingCorrection.LipsInRoomAir;
             if (heard is { } frequency && column.FirstResonances(1) is [var first])
             {
+                // What was heard holds what the player adds and what this tube is off by; both stay when it is cut on.
                 var cents = Cents.Between(first.Frequency, frequency);
+                var tubeCents = column.Budgets([first], tolerances)[0].StandardDeviationCents;
                 correction =
-                    Math.Abs(cents) <= 150
-                        ? correction.After([cents], OneTake)
+                    Math.Abs(cents) <= FarthestHeard
+                        ? new PlayingCorrection(
+                            correction.MeanCents,
+                            double.Hypot(correction.StandardDeviationCents, tubeCents)
+                        ).After([cents], OneTake)
                         : throw new BadInputException(
                             Show.Text(
                                 $"--heard is {frequency.Hertz:0.##} Hz, {Math.Abs(cents):0} cents from the first resonance of this tube, {first.Frequency.Hertz:0.##} Hz; "
@@ -108,10 +125,8 @@ internal static class TrimCommand
                     {
                         Step = Length.FromMillimeters(2),
                         Correction = correction,
-                        // What was heard was heard on this very tube: only the cuts to come are unsure.
-                        Tolerances = heard is null
-                            ? TubeBuilder.Tolerances(tube, air, new BuildOptions())
-                            : [],
+                        // What was heard was heard on this very tube: that is in the correction.
+                        Tolerances = heard is null ? tolerances : [],
                     }
                 ),
                 Length.FromMillimeters(tube.FreeCut!.Hidden.Millimeters)
@@ -128,6 +143,11 @@ internal static class TrimCommand
         var lines = new StringBuilder();
         lines.Row($"Played note less resonance: {correction}");
         lines.Paragraph(table.Explanation);
+        if (table.SafeCut is { } safe)
+        {
+            lines.Row($"The pipe is then {Show.Both(safe.Length + hidden)} long.");
+        }
+
         lines.Row("cut off in all          pipe then               note expected");
         foreach (var row in table.Rows)
         {
@@ -139,6 +159,7 @@ internal static class TrimCommand
             );
         }
 
+        lines.Care();
         return lines.ToString();
     }
 
@@ -149,6 +170,10 @@ internal static class TrimCommand
             json.Number("correctionStandardDeviationCents", correction.StandardDeviationCents);
             json.WriteString("explanation", table.Explanation);
             json.Number("safeCutMetres", table.SafeCut?.Cut.Meters ?? double.NaN);
+            json.Number(
+                "safePipeMetres",
+                table.SafeCut is { } safe ? (safe.Length + hidden).Meters : double.NaN
+            );
             json.WriteStartArray("rows");
             foreach (var row in table.Rows)
             {

@@ -26,4 +26,7 @@ public enum CautionStep
 
     /// <summary>Painting.</summary>
     Paint,
+
+    /// <summary>Working on metal pipe.</summary>
+    Metal,
 }

@@ -58,6 +58,12 @@ public static class Cautions
             "Paint",
             "Outside only: never in the bore or where lips go. Ventilate, thin coats, and let it cure fully before playing."
         ),
+        new(
+            CautionStep.Metal,
+            "Metal pipe",
+            "Cut edges are sharp: wear gloves, file them inside and outside until nothing catches. Soldering and annealing bring flame, flux and "
+                + "fumes: they are trades of their own. Solder and flux stay out of the bore and off the mouth end."
+        ),
     ];
 
     /// <summary>The caution of one step.</summary>

@@ -64,7 +64,8 @@ public sealed class DroneTubeVerbTests : IDisposable
         }
 
         var text = Sample.DroneTube("table", Shown, "--from", "C2", "--to", "D2").Succeeded();
-        Assert.Equal(4, text.TrimEnd('\n').Split('\n').Length);
+        // A heading, three notes, a caution on two lines.
+        Assert.Equal(6, text.TrimEnd('\n').Split('\n').Length);
     }
 
     [Fact]
@@ -117,7 +118,7 @@ public sealed class DroneTubeVerbTests : IDisposable
         var plain = Path.Combine(folder.FullName, "plain.json");
         File.WriteAllText(
             plain,
-            """{ "tube": 1, "parts": [ { "part": "pipe", "stock": "pvc-40 1-1/2", "length": "open" } ] }"""
+            """{ "tube": 1, "parts": [ { "part": "pipe", "stock": "pvc-40 1-1/2", "inside": "39.8 mm", "length": "open" } ] }"""
         );
         var json = Sample.DroneTube("compare", Shown, plain, "--note", "D2", "--json").Json();
         var tubes = json.GetProperty("tubes").EnumerateArray().ToList();
@@ -157,28 +158,113 @@ public sealed class DroneTubeVerbTests : IDisposable
             );
     }
 
-    // Prior 21.5 ± 12 and one take at ± 5 cents, in closed form.
+    // What the tube is off by adds to the prior of 21.5 ± 12; one take at ± 5 cents; in closed form.
     [Fact]
     public void What_was_heard_corrects_what_is_expected()
     {
-        var table = Sample.DroneTube("trim", Shown, "--note", "D2", "--cut", "1090 mm", "--json").Json();
+        var table = Sample.DroneTube("trim", Shown, "--note", "D2", "--cut", "1120 mm", "--json").Json();
         Assert.Equal(21.5, Number(table, "correctionCents"), 1e-9);
         var row = table.GetProperty("rows")[0];
         var resonance = Number(row, "noteHz") * Math.Pow(2, -21.5 / 1200);
-        var heard = resonance * Math.Pow(2, 10 / 1200.0);
-        var text = heard.ToString("0.0000", System.Globalization.CultureInfo.InvariantCulture);
+        var heard = (resonance * Math.Pow(2, 40 / 1200.0)).ToString(
+            "0.0000",
+            System.Globalization.CultureInfo.InvariantCulture
+        );
         var after = Sample
-            .DroneTube("trim", Shown, "--note", "D2", "--cut", "1090 mm", "--heard", $"{text} Hz", "--json")
+            .DroneTube("trim", Shown, "--note", "D2", "--cut", "1120 mm", "--heard", $"{heard} Hz", "--json")
             .Json();
-        var expected = (21.5 / 144 + 10 / 25.0) / (1 / 144.0 + 1 / 25.0);
+        var deviation = Number(after, "correctionStandardDeviationCents");
+        // σ of the prior from that of the posterior, and from that the posterior's mean.
+        var prior = 1 / (1 / (deviation * deviation) - 1 / 25.0);
+        Assert.InRange(Math.Sqrt(prior), 12.5, 16);
+        var expected = (21.5 / prior + 40 / 25.0) / (1 / prior + 1 / 25.0);
         Assert.Equal(expected, Number(after, "correctionCents"), 0.01);
-        Assert.True(Number(after, "safeCutMetres") > 0.01);
+        // Nearer to what was heard than to the guess.
+        Assert.InRange(Number(after, "correctionCents"), 36, 40);
+        // What is cut off and what is left make the pipe.
+        Assert.Equal(1.12, Number(after, "safeCutMetres") + Number(after, "safePipeMetres"), 1e-9);
+        var first = after.GetProperty("rows")[0];
+        Assert.Equal(1.12, Number(first, "pipeMetres"), 1e-9);
+    }
+
+    [Fact]
+    public void Trimming_is_told_in_lengths_of_the_pipe_as_it_is_sawn()
+    {
+        var text = Sample
+            .DroneTube("trim", Shown, "--note", "D2", "--cut", "1120 mm", "--units", "mm")
+            .Succeeded();
+        var off = Amount(text, "Cut ", " mm off");
+        Assert.Equal(1120 - off, Amount(text, "The pipe is then ", " mm long"), 0.11);
+        Assert.Contains("Cutting: Clamp the pipe", text, StringComparison.Ordinal);
         Sample
             .DroneTube("trim", Shown, "--note", "D2", "--cut", "1090 mm", "--heard", "60 Hz")
             .Refused(
                 2,
                 "--heard is 60 Hz, 301 cents from the first resonance of this tube, 71.41 Hz; that is not its drone. Check the note, the cut and the parts."
             );
+        Sample
+            .DroneTube("trim", Shown, "--note", "D2", "--cut", "1090 mm", "--heard", "-1")
+            .Refused(2, "--heard: '-1' is not a frequency above 0; write such as \"71.3 Hz\".");
+        Sample
+            .DroneTube("trim", Shown, "--note", "D2", "--cut", "1000 m")
+            .Refused(2, "--cut is 1000000 mm; allowed is 0.1 mm to 10000 mm.");
+
+        static double Amount(string text, string before, string after)
+        {
+            var start = text.IndexOf(before, StringComparison.Ordinal) + before.Length;
+            var end = text.IndexOf(after, start, StringComparison.Ordinal);
+            return double.Parse(text[start..end], System.Globalization.CultureInfo.InvariantCulture);
+        }
+    }
+
+    [Fact]
+    public void A_sheet_never_takes_the_place_of_its_parts_file()
+    {
+        var parts = Path.Combine(folder.FullName, "tube.html");
+        File.Copy(Shown, parts);
+        Sample
+            .DroneTube("sheet", parts, "--note", "D2")
+            .Refused(2, $"--out would be the parts file itself, '{parts}'; name another file.");
+        Assert.Equal(File.ReadAllText(Shown), File.ReadAllText(parts));
+        Sample
+            .DroneTube("sheet", Shown, "--note", "D2", "--out", "")
+            .Refused(2, "--out is empty; name a file, or - for the standard output.");
+    }
+
+    [Fact]
+    public void What_nobody_confirmed_is_warned_of_by_every_verb()
+    {
+        var parts = Path.Combine(folder.FullName, "pp.json");
+        File.WriteAllText(
+            parts,
+            """{ "tube": 1, "parts": [ { "part": "pipe", "stock": "pp-waste 40", "length": "open" } ] }"""
+        );
+        foreach (
+            var arguments in new string[][]
+            {
+                ["table", parts, "--from", "D2", "--to", "D2"],
+                ["compare", parts, "--note", "D2"],
+                ["cuts", parts, "--notes", "D2", "--stock", "3 m"],
+                ["trim", parts, "--note", "D2", "--cut", "1200 mm"],
+            }
+        )
+        {
+            Assert.Contains(
+                "are from memory: measure the pipe.",
+                Sample.DroneTube(arguments).Error,
+                StringComparison.Ordinal
+            );
+        }
+
+        File.WriteAllText(
+            parts,
+            """{ "tube": 1, "parts": [ { "part": "pipe", "stock": "pp-waste 40", "inside": "36.2 mm", "length": "open" } ] }"""
+        );
+        Assert.DoesNotContain(
+            "from memory",
+            Sample.DroneTube("table", parts, "--from", "D2", "--to", "D2").Error,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]

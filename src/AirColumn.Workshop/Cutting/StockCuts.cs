@@ -11,7 +11,7 @@ public static class StockCuts
 
     /// <summary>Plans the cuts.</summary>
     /// <param name="pieces">The pieces, up to 1000.</param>
-    /// <param name="stock">The length of one piece of stock, above 0.</param>
+    /// <param name="stock">The length of one piece of stock: 1 mm to 100 m.</param>
     /// <param name="kerf">What the saw takes with each cut: 0 to 20 mm. A piece that leaves less than that is the last of its length.</param>
     /// <returns>
     /// The fewest lengths, proven for up to 14 pieces or where the total says so; else those of a good guess, the longest piece first into
@@ -22,7 +22,7 @@ public static class StockCuts
     public static StockCutPlan Plan(IReadOnlyList<CutPiece> pieces, Length stock, Length kerf)
     {
         ArgumentNullException.ThrowIfNull(pieces);
-        Require.Positive(stock.Millimeters, "mm", nameof(stock));
+        Require.InRange(stock.Millimeters, 1, 100_000, "mm", nameof(stock));
         Require.InRange(kerf.Millimeters, 0, 20, "mm", nameof(kerf));
         if (pieces.Count > 1000)
         {

@@ -22,7 +22,8 @@ internal static class BoreDrawing
         var widest = bore.Sections.Max(section =>
             Math.Max(section.InletDiameter.Millimeters, section.OutletDiameter.Millimeters)
         );
-        var across = (Width - 2 * Margin) / length;
+        // As long as there is room for; a wide short bore less, so that its height fits.
+        var across = Math.Min((Width - 2 * Margin) / length, 2 * TallestHalf / widest);
         // As tall as there is room for, up to eight times the scale of the length.
         var up = Math.Min(8 * across, 2 * TallestHalf / widest);
         var middle = TallestHalf + 34;
@@ -72,7 +73,7 @@ internal static class BoreDrawing
         svg.Append("</svg>\n");
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"<p class=\"note\">{(up > 1.05 * across ? SheetWords.DrawnHigher(up / across) : SheetWords.DrawnToScale)}</p>\n"
+            $"<p class=\"note\">{(up > 1.05 * across ? SheetWords.DrawnHigher(up / across) : SheetWords.DrawnToScale)}{(bore.Sections.Any(section => section is BendSection) ? SheetWords.BendsDrawnStraight : "")}</p>\n"
         );
         return svg.ToString();
 
@@ -99,6 +100,12 @@ internal static class BoreDrawing
         var side = number % 2;
         var y = side == 0 ? middle - TallestHalf - 10 : middle + TallestHalf + 4;
         var at = Math.Max(x, lastOnSide[side] + 19);
+        if (at > Width - 9)
+        {
+            // No more room: the table has them all.
+            return;
+        }
+
         lastOnSide[side] = at;
         Line(svg, "lead", at, side == 0 ? y + 8 : y - 8, x, middle + (side == 0 ? -radius : radius));
         svg.Append(

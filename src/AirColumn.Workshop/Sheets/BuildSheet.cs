@@ -81,15 +81,30 @@ public static class BuildSheet
         Cuts(page, build, sizes, units);
         page.Paragraph($"{SheetWords.Cautions}: {Cautions.First}");
         Care(page, CautionStep.Cutting, CautionStep.Dust, CautionStep.Edges);
+        var (plastic, metal) = (FitUp.HasPlastic(build.Assembly), FitUp.HasMetal(build.Assembly));
+        if (metal)
+        {
+            Care(page, CautionStep.Metal);
+        }
+
         page.Heading(SheetWords.FitUp);
-        if (FitUp.NeedsHeat(build.Assembly))
+        if (FitUp.NeedsHeat(build.Assembly) && metal)
+        {
+            page.Paragraph($"{SheetWords.Mind}: {SheetWords.NotPlastic}", "mind");
+        }
+
+        if (FitUp.NeedsHeat(build.Assembly) && plastic)
         {
             Care(page, CautionStep.Heating);
         }
 
         page.List(fitUp.Steps(build.Assembly), true);
         page.Paragraph(SheetWords.DryFirst, "note");
-        Care(page, CautionStep.SolventCement);
+        if (FitUp.IsJoined(build.Assembly) && plastic)
+        {
+            Care(page, CautionStep.SolventCement);
+        }
+
         page.Heading(SheetWords.Chart);
         page.Append(ImpedanceChart.Of(build, build.Exact));
         page.Paragraph(SheetWords.ChartNote, "note");
@@ -170,6 +185,11 @@ public static class BuildSheet
     {
         page.Heading(SheetWords.Trim);
         page.Paragraph(SheetWords.TrimNote);
+        if (FitUp.IsFormedFromOpenPipe(build.Assembly))
+        {
+            page.Paragraph(SheetWords.TrimAtTheLips);
+        }
+
         var hidden = build.FirstCut!.Tube.FreeCut!.Hidden.Millimeters;
         page.Table(
             SheetWords.TrimHead,

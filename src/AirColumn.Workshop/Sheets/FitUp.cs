@@ -25,6 +25,27 @@ internal sealed class FitUp(Sizes sizes)
     public static bool NeedsHeat(TubeAssembly assembly) =>
         assembly.Parts.Any(part => part is BellPart or BendPart);
 
+    /// <summary>Whether anything is joined.</summary>
+    public static bool IsJoined(TubeAssembly assembly) =>
+        assembly.Parts.Any(part => part is JoinPart or AddedPart or InsertPart);
+
+    /// <summary>Whether any pipe is known to be metal.</summary>
+    public static bool HasMetal(TubeAssembly assembly) =>
+        assembly.Parts.OfType<PipePart>().Any(pipe => pipe.Stock?.Material == "copper");
+
+    /// <summary>Whether any pipe is plastic, or not known to be anything else.</summary>
+    public static bool HasPlastic(TubeAssembly assembly) =>
+        assembly.Parts.OfType<PipePart>().Any(pipe => pipe.Stock?.Material != "copper");
+
+    /// <summary>Whether something is formed from the open pipe, so that only its other end can be trimmed.</summary>
+    public static bool IsFormedFromOpenPipe(TubeAssembly assembly)
+    {
+        var index = assembly.Parts.ToList().FindIndex(part => ReferenceEquals(part, assembly.FreePipe));
+        return index >= 0
+            && index + 1 < assembly.Parts.Count
+            && assembly.Parts[index + 1] is BellPart or BendPart;
+    }
+
     /// <summary>A parameter by the part it belongs to.</summary>
     public static string NameOf(ColumnParameter parameter, AssembledTube tube)
     {

@@ -161,6 +161,7 @@ public sealed class Catalogue
     private static List<T> Rows<T>(string csv, string[] columns, Func<CatalogueRow, T> read)
     {
         var result = new List<T>();
+        var names = new HashSet<string>();
         try
         {
             using var reader = Sep.New(',').Reader(options => options with { Unescape = true }).FromText(csv);
@@ -192,10 +193,16 @@ public sealed class Catalogue
                     cells[column] = row[column].ToString().Trim();
                 }
 
-                result.Add(read(new CatalogueRow(row.LineNumberFrom, cells)));
+                var made = new CatalogueRow(row.LineNumberFrom, cells);
+                if (!names.Add($"{made.Text("series")} {made.Text("size")}"))
+                {
+                    throw made.Wrong("size", "this series and size has a row before; give each once");
+                }
+
+                result.Add(read(made));
             }
         }
-        catch (InvalidDataException problem)
+        catch (Exception problem) when (problem is InvalidDataException or ArgumentException)
         {
             throw new FormatException(
                 $"The catalogue is not CSV as it should be: {problem.Message}",

@@ -67,6 +67,11 @@ internal static class CatalogueChecks
             throw row.Wrong("wall_min", "it is empty and so is inside; a pipe needs one of them");
         }
 
+        if (pipe.InsideLeast <= Length.Zero)
+        {
+            throw row.Wrong("outside_tolerance", "with it and the greatest wall nothing is left of the bore");
+        }
+
         if (pipe.WallMost < pipe.WallLeast)
         {
             throw row.Wrong("wall_max", "it is below wall_min");

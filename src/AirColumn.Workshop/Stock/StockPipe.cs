@@ -82,6 +82,25 @@ public sealed record StockPipe
             ? Millimetres((most.Millimeters - least.Millimeters) / 2)
             : null;
 
+    // How far the bore may be from what is reckoned with: half its limits, without the tolerance of the outside diameter where that is not
+    // known; a caliper's 0.3 mm where an inside diameter is given; 1 mm, a choice, where only the least wall is known or nothing is confirmed.
+    internal Length InsideUnsure
+    {
+        get
+        {
+            var limits =
+                InsidePlusMinus?.Millimeters
+                ?? (
+                    InsideGiven is not null ? 0.3
+                    : WallMost is { } most ? most.Millimeters - WallLeast!.Value.Millimeters
+                    : 1
+                );
+            return Length.FromMillimeters(
+                Certainty is DataCertainty.Memory or DataCertainty.Inferred ? Math.Max(1, limits) : limits
+            );
+        }
+    }
+
     /// <summary>Name and diameters, in the invariant culture.</summary>
     public override string ToString() =>
         $"{Name}: {Wording.Size(Outside)} outside, {Wording.Size(Inside)} inside";

@@ -85,34 +85,35 @@ public sealed class PartsFile
         var name = part.TextIfAny("name") ?? $"{kind} {index + 1}";
         var price = part.NumberIfAny("price");
         TubePart made = part.Make(() =>
-            kind switch
-            {
-                "pipe" => Pipe(part, name, catalogue) with { Price = price },
-                "insert" => new InsertPart(
-                    name,
-                    part.Size("inside"),
-                    part.Size("outside"),
-                    part.Size("inserted"),
-                    part.SizeIfAny("protrudes") ?? Length.Zero
-                )
+            (
+                kind switch
                 {
-                    Price = price,
-                },
-                "coupling" => Coupling(part, name, catalogue) with { Price = price },
-                "elbow" => Elbow(part, name, catalogue) with { Price = price },
-                "bell" => new BellPart(name, part.Size("inside"), part.Size("length")),
-                "bend" => new BendPart(
-                    name,
-                    part.Size("radius"),
-                    Angle.FromDegrees(part.Number("angle")),
-                    part.SizeIfAny("straightAfter") ?? Length.Zero
-                ),
-                "fitting" => (TubePart)
-                    new AddedPart(name, part.Size("adds"), part.Size("inside")) { Price = price },
-                _ => throw part.Wrong(
-                    "part",
-                    $"'{kind}' is not known; write pipe, insert, coupling, elbow, bell, bend or fitting"
-                ),
+                    "pipe" => Pipe(part, name, catalogue),
+                    "insert" => new InsertPart(
+                        name,
+                        part.Size("inside"),
+                        part.Size("outside"),
+                        part.Size("inserted"),
+                        part.SizeIfAny("protrudes") ?? Length.Zero
+                    ),
+                    "coupling" => Coupling(part, name, catalogue),
+                    "elbow" => Elbow(part, name, catalogue),
+                    "bell" => new BellPart(name, part.Size("inside"), part.Size("length")),
+                    "bend" => new BendPart(
+                        name,
+                        part.Size("radius"),
+                        Angle.FromDegrees(part.Number("angle")),
+                        part.SizeIfAny("straightAfter") ?? Length.Zero
+                    ),
+                    "fitting" => (TubePart)new AddedPart(name, part.Size("adds"), part.Size("inside")),
+                    _ => throw part.Wrong(
+                        "part",
+                        $"'{kind}' is not known; write pipe, insert, coupling, elbow, bell, bend or fitting"
+                    ),
+                }
+            ) with
+            {
+                Price = price,
             }
         );
         part.Done();

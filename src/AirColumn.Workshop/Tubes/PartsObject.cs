@@ -25,9 +25,10 @@ internal sealed class PartsObject
 
         foreach (var member in json.EnumerateObject())
         {
-            if (!members.TryAdd(member.Name, member.Value))
+            var name = Readable(() => member.Name, path);
+            if (!members.TryAdd(name, member.Value))
             {
-                throw Wrong(member.Name, "it is given twice; give it once");
+                throw Wrong(name, "it is given twice; give it once");
             }
         }
     }
@@ -36,7 +37,7 @@ internal sealed class PartsObject
 
     public string? TextIfAny(string key) =>
         Member(key) is not { } value ? null
-        : value.ValueKind == JsonValueKind.String ? value.GetString()
+        : value.ValueKind == JsonValueKind.String ? Readable(value.GetString, PathOf(key))
         : throw Wrong(key, "it must be a text in quotes");
 
     public double Number(string key) => NumberIfAny(key) ?? throw Wrong(key, "it is missing; write a number");
@@ -118,6 +119,22 @@ internal sealed class PartsObject
         var message = problem.Message;
         var appended = message.IndexOf(" (Parameter '", StringComparison.Ordinal);
         return appended < 0 ? message : message[..appended];
+    }
+
+    // Half of a pair of characters cannot be read as text.
+    private static T Readable<T>(Func<T> text, string where)
+    {
+        try
+        {
+            return text();
+        }
+        catch (InvalidOperationException problem)
+        {
+            throw new FormatException(
+                $"{where}: it holds half a character (\\ud800 to \\udfff); write the whole one.",
+                problem
+            );
+        }
     }
 
     private string PathOf(string key) => path.Length == 0 ? key : $"{path}.{key}";

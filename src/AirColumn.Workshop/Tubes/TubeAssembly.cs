@@ -21,7 +21,7 @@ public sealed class TubeAssembly
 
     /// <summary>Puts parts together.</summary>
     /// <param name="parts">The parts from the blown end; a pipe among them.</param>
-    /// <param name="wall">Thickness of the wall at the open far end; if null that of the pipe or insert that ends there, else a thin edge.</param>
+    /// <param name="wall">Thickness of the wall at the open far end; if null that of the pipe or insert that ends there, of a fitting a thin edge.</param>
     /// <exception cref="ArgumentException">
     /// The parts do not go together: no pipe, more than one of unknown length, a pipe that does not enter its socket, an insert that does not
     /// enter its pipe, a part where it cannot be. The message names them.
@@ -52,7 +52,7 @@ public sealed class TubeAssembly
             RequireFitting(i);
         }
 
-        Wall = wall is { } given ? Caliper.Wall(given, nameof(wall)) : WallOf(this.parts[^1]);
+        Wall = wall is { } given ? Caliper.Wall(given, nameof(wall)) : WallAtEnd();
     }
 
     /// <summary>The parts from the blown end.</summary>
@@ -66,7 +66,24 @@ public sealed class TubeAssembly
 
     /// <summary>Inside diameter where the lips are.</summary>
     public Length BlownDiameter =>
-        Length.FromMillimeters(Assemble(Length.FromMeters(1)).Bore.Sections[0].InletDiameter.Millimeters);
+        parts[0] switch
+        {
+            PipePart pipe => pipe.Inside,
+            InsertPart insert => insert.Inside,
+            JoinPart join => join.Before?.Entrance ?? join.Inside,
+            AddedPart added => added.Inside,
+            _ => throw new InvalidOperationException($"No tube begins with {parts[0].GetType().Name}."),
+        };
+
+    /// <summary>The shortest cut of the open pipe: what is pushed into it and formed from it, and what its sockets hold.</summary>
+    internal Length ShortestCut =>
+        FreePipe is null
+            ? Length.Zero
+            : Length.FromMillimeters(
+                PushedInto(Array.IndexOf(parts, FreePipe))
+                    + TakenFrom(Array.IndexOf(parts, FreePipe))
+                    + Math.Max(0.1, InSockets(Array.IndexOf(parts, FreePipe)))
+            );
 
     /// <summary>What all parts cost, in the user's money; null where any has no price.</summary>
     public double? Price
@@ -76,14 +93,8 @@ public sealed class TubeAssembly
             double? sum = 0;
             foreach (var part in parts)
             {
-                sum += part switch
-                {
-                    PipePart pipe => pipe.Price,
-                    InsertPart insert => insert.Price,
-                    JoinPart join => join.Price,
-                    AddedPart added => added.Price,
-                    _ => 0,
-                };
+                // A bell or a bend costs nothing but the pipe, unless it is said to.
+                sum += part.Price ?? (part is BellPart or BendPart ? 0 : null);
             }
 
             return sum;
@@ -107,11 +118,11 @@ public sealed class TubeAssembly
                     var (pushedIn, taken) = (PushedInto(i), TakenFrom(i));
                     var cut = pipe.Cut ?? freeCut;
                     var straight = cut.Millimeters - pushedIn - taken;
-                    if (!(straight >= 1e-2))
+                    if (!(straight >= Math.Max(1e-2, InSockets(i) - 1e-6)))
                     {
                         throw new ArgumentException(
-                            $"The pipe '{pipe.Name}' is {Wording.Millimetres(cut)} long, but {pushedIn + taken:0.#} mm of it are taken by what is "
-                                + "pushed into it or formed from it; make it longer.",
+                            $"The pipe '{pipe.Name}' is {Wording.Millimetres(cut)} long, but {pushedIn + taken + InSockets(i):0.#} mm of it are taken by what is "
+                                + "pushed into it, formed from it or held in sockets; make it longer.",
                             nameof(freeCut)
                         );
                     }
@@ -222,6 +233,13 @@ public sealed class TubeAssembly
         return taken;
     }
 
+    // How much of a pipe's straight part its sockets hold, mm.
+    private double InSockets(int pipe) =>
+        (pipe > 0 && parts[pipe - 1] is JoinPart { After: { } before } ? HeldBy(before) : 0)
+        + (pipe + 1 < parts.Length && parts[pipe + 1] is JoinPart { Before: { } after } ? HeldBy(after) : 0);
+
+    private static double HeldBy(FittingSocket socket) => socket.Depth.Millimeters - socket.Gap.Millimeters;
+
     private PipePart PipeBefore(int i)
     {
         var pipe = i;
@@ -257,8 +275,8 @@ public sealed class TubeAssembly
 
                 break;
             case JoinPart join:
-                RequireEnters(join, join.Before, before, "before it");
-                RequireEnters(join, join.After, after, "after it");
+                RequireEnters(join, join.Before, before, i - 1, "before it");
+                RequireEnters(join, join.After, after, i + 1, "after it");
                 break;
             case BellPart bell:
                 RequireFormedFromPipe(before, part);
@@ -289,47 +307,50 @@ public sealed class TubeAssembly
         }
     }
 
-    private static void RequireEnters(JoinPart join, FittingSocket? socket, TubePart? neighbour, string where)
+    private void RequireEnters(
+        JoinPart join,
+        FittingSocket? socket,
+        TubePart? neighbour,
+        int index,
+        string where
+    )
     {
-        // What ends in a formed bend is still pipe; any other part is butted against the fitting.
         if (socket is null || neighbour is null)
         {
             return;
         }
 
-        if (neighbour is not PipePart pipe)
+        // What is straight behind a formed bend is still pipe.
+        var pipe = neighbour switch
         {
-            if (neighbour is BendPart)
-            {
-                return;
-            }
-
-            throw Wrong(
+            PipePart straight => straight,
+            BendPart => PipeBefore(index),
+            _ => throw Wrong(
                 $"The fitting '{join.Name}' has a socket for the part {where}, but '{neighbour.Name}' is not a pipe that goes into it."
+            ),
+        };
+        if (neighbour is BendPart bend && bend.StraightAfter.Millimeters < HeldBy(socket))
+        {
+            throw Wrong(
+                $"The pipe is straight for {Wording.Millimetres(bend.StraightAfter)} after '{bend.Name}', but the socket of '{join.Name}' holds "
+                    + $"{Wording.Millimetres(Length.FromMillimeters(HeldBy(socket)))}; leave more of it straight."
             );
         }
 
-        if (pipe.Outside > socket.Entrance)
+        var fit = socket.Entrance.Millimeters - pipe.Outside.Millimeters;
+        if (fit is < 0 or > LoosestFit)
         {
             throw Wrong(
-                $"The pipe '{pipe.Name}', {Wording.Size(pipe.Outside)} outside, does not enter the socket of '{join.Name}', "
-                    + $"{Wording.Size(socket.Entrance)} at its entrance. Measure both, or choose another size."
-            );
-        }
-
-        if (socket.Entrance.Millimeters - pipe.Outside.Millimeters > LoosestFit)
-        {
-            throw Wrong(
-                $"The pipe '{pipe.Name}', {Wording.Size(pipe.Outside)} outside, is loose in the socket of '{join.Name}', "
+                $"The pipe '{pipe.Name}', {Wording.Size(pipe.Outside)} outside, {(fit < 0 ? "does not enter" : "is loose in")} the socket of '{join.Name}', "
                     + $"{Wording.Size(socket.Entrance)} at its entrance. Measure both, or choose another size."
             );
         }
     }
 
-    private static Length WallOf(TubePart last) =>
-        last switch
+    private Length WallAtEnd() =>
+        parts[^1] switch
         {
-            PipePart pipe => pipe.Wall,
+            PipePart or BellPart or BendPart => PipeBefore(parts.Length - 1).Wall,
             InsertPart insert => Length.FromMillimeters(
                 (insert.Outside.Millimeters - insert.Inside.Millimeters) / 2
             ),

@@ -104,6 +104,14 @@ public static class TubeBuilder
         return tolerances;
     }
 
+    /// <summary>Sentences naming sizes of a catalogue that nobody has confirmed and the assembly relies on.</summary>
+    /// <param name="assembly">The parts.</param>
+    public static IReadOnlyList<string> Unconfirmed(TubeAssembly assembly)
+    {
+        ArgumentNullException.ThrowIfNull(assembly);
+        return [.. Wording.Unconfirmed(assembly)];
+    }
+
     private sealed class Planning(
         TubeAssembly assembly,
         Pitch note,
@@ -116,7 +124,7 @@ public static class TubeBuilder
 
         public TubeBuild Run()
         {
-            var any = assembly.Assemble(Length.FromMeters(1));
+            var any = assembly.Assemble(Length.FromMillimeters(assembly.ShortestCut.Millimeters + 1000));
             var highest = ColumnOf(any, air).HighestFrequency;
             if (target > highest)
             {
@@ -134,8 +142,8 @@ public static class TubeBuilder
             if (
                 !first.IsSolved
                 || Built(cut) is not { } exact
-                || Built(Rounded.ToMillimetre(cut)) is not { } millimetre
-                || Built(Rounded.ToSixteenth(cut)) is not { } sixteenth
+                || Built(AtLeastShortest(Rounded.ToMillimetre(cut))) is not { } millimetre
+                || Built(AtLeastShortest(Rounded.ToSixteenth(cut))) is not { } sixteenth
                 || TrimFrom(any, Cut(any, first)).SafeCut is not { } safe
             )
             {
@@ -207,6 +215,9 @@ public static class TubeBuilder
                 ColumnOf(tube, air),
                 new LengthQuestion(tube.FreeSection, frequency)
                 {
+                    Shortest = Length.FromMillimeters(
+                        assembly.ShortestCut.Millimeters - tube.FreeCut!.Hidden.Millimeters
+                    ),
                     Longest = Length.FromMeters(LongestPipeMetres),
                 }
             );
@@ -228,6 +239,9 @@ public static class TubeBuilder
         // The cut, from the length of the straight part.
         private static Length Cut(AssembledTube tube, LengthSolution solution) =>
             Length.FromMillimeters(solution.Length.Millimeters + tube.FreeCut!.Hidden.Millimeters);
+
+        // Rounded down a cut may fall below what its sockets hold.
+        private Length AtLeastShortest(Length cut) => cut < assembly.ShortestCut ? assembly.ShortestCut : cut;
 
         private BuiltTube? Built(Length cut)
         {

@@ -6,6 +6,8 @@ namespace AirColumn.Workshop.Tubes;
 /// <summary>One part of a tube as it lies on the bench. Immutable.</summary>
 public abstract record TubePart
 {
+    private readonly double? price;
+
     private protected TubePart(string name)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(name);
@@ -14,6 +16,14 @@ public abstract record TubePart
 
     /// <summary>What the maker calls it.</summary>
     public string Name { get; }
+
+    /// <summary>What it costs, in the user's money, 0 or more; null if not said.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The price is negative or not a number.</exception>
+    public double? Price
+    {
+        get => price;
+        init => price = value is { } given ? Require.NotNegative(given, "", nameof(Price)) : null;
+    }
 }
 
 /// <summary>A straight piece of pipe, its bore running on to its very ends, inside sockets too.</summary>
@@ -49,8 +59,8 @@ public sealed record PipePart : TubePart
     /// <summary>The pipe of a catalogue that it is, if it was taken from one.</summary>
     public StockPipe? Stock { get; init; }
 
-    /// <summary>What it costs, in the user's money; null if not said.</summary>
-    public double? Price { get; init; }
+    /// <summary>Whether its inside diameter was measured rather than taken from the catalogue.</summary>
+    public bool IsMeasured { get; init; } = true;
 
     /// <summary>Thickness of its wall.</summary>
     public Length Wall => Length.FromMillimeters((Outside.Millimeters - Inside.Millimeters) / 2);
@@ -64,13 +74,12 @@ public sealed record PipePart : TubePart
     public static PipePart Of(string name, StockPipe stock, Length? measured, Length? cut)
     {
         ArgumentNullException.ThrowIfNull(stock);
-        var part = new PipePart(name, measured ?? stock.Inside, stock.Outside, cut) { Stock = stock };
-        return measured is null && stock.InsidePlusMinus is { } limits
-            ? part with
-            {
-                InsidePlusMinus = limits,
-            }
-            : part;
+        return new PipePart(name, measured ?? stock.Inside, stock.Outside, cut)
+        {
+            Stock = stock,
+            IsMeasured = measured is not null,
+            InsidePlusMinus = measured is null ? stock.InsideUnsure : Length.FromMillimeters(0.3),
+        };
     }
 }
 
@@ -105,9 +114,6 @@ public sealed record InsertPart : TubePart
 
     /// <summary>How far it stands out.</summary>
     public Length Protrudes { get; }
-
-    /// <summary>What it costs, in the user's money; null if not said.</summary>
-    public double? Price { get; init; }
 }
 
 /// <summary>
@@ -143,9 +149,6 @@ public sealed record JoinPart : TubePart
 
     /// <summary>Radius of the centreline of an elbow; null where it is straight.</summary>
     public Length? BendRadius { get; }
-
-    /// <summary>What it costs, in the user's money; null if not said.</summary>
-    public double? Price { get; init; }
 
     /// <summary>A straight fitting.</summary>
     /// <param name="name">What the maker calls it; not empty.</param>
@@ -277,7 +280,4 @@ public sealed record AddedPart : TubePart
 
     /// <summary>Inside diameter of what is added.</summary>
     public Length Inside { get; }
-
-    /// <summary>What it costs, in the user's money; null if not said.</summary>
-    public double? Price { get; init; }
 }

@@ -48,7 +48,11 @@ public static class WhatIf
         }
 
         var by = Length.FromMillimeters(2);
-        yield return words.MouthWider(by, Shift(column, Wider(exact, exact.Tube.SectionParts[0], by), 1));
+        if (!ReferenceEquals(exact.Tube.SectionParts[0], exact.Tube.Assembly.FreePipe))
+        {
+            yield return words.MouthWider(by, Shift(column, Wider(exact, exact.Tube.SectionParts[0], by), 1));
+        }
+
         yield return words.PipeWider(by, Shift(column, Wider(exact, exact.Tube.Assembly.FreePipe!, by), 1));
         if (Straight(exact) is { } without)
         {

@@ -13,6 +13,7 @@ internal static class SheetWords
     public const string Lips = "lips";
     public const string OpenEnd = "open end";
     public const string DrawnToScale = "Drawn to scale.";
+    public const string BendsDrawnStraight = " Bends are drawn straight.";
     public const string FrequencyAxis = "frequency, Hz: lines at the multiples of the note";
     public const string LevelAxis = "|Z| over ρc/S, dB";
     public const string Bore = "The bore, from the lips";
@@ -24,10 +25,14 @@ internal static class SheetWords
         "Put everything together dry, play and trim; join for good only when it is in tune.";
     public const string Chart = "Where it resonates";
     public const string ChartNote =
-        "At the length for the resonance on the note; each peak with the nearest note and how many cents it lies from it.";
+        "At the length for the resonance on the note; the first four peaks with the nearest note and how many cents they lie from it.";
     public const string Trim = "Trimming";
     public const string TrimNote =
         "Make the first cut and play. If the note is steady and flat, cut on by what you hear, a little less each time; the table says what to expect.";
+    public const string TrimAtTheLips =
+        "What is formed from the pipe stays: trim at the end where the lips are, before the mouth end is finished.";
+    public const string NotPlastic =
+        "Bells and bends by heat are for plastic pipe. A part formed from metal pipe is a trade of its own: buy it, and describe it as a fitting.";
     public const string Sure = "How sure";
     public const string WhatIf = "What changes what";
     public const string Finishing = "Finishing";

@@ -22,8 +22,12 @@ internal sealed class WhatIfWords(Sizes sizes)
         $"Pipe {sizes.Caliper(by)} wider inside, cut the same, makes it {Change(cents)}.";
 
     public static string Bell(double drone, double overblown) =>
-        $"Against a straight end of the same length the bell makes the drone {Change(drone)} and the first overblown note {Change(overblown)}: "
-        + "a short bell moves both nearly alike, since it is short against their waves; the interval between them is made by the taper of the whole tube.";
+        $"Against a straight end of the same length the bell makes the drone {Change(drone)} and the first overblown note {Change(overblown)}"
+        + (
+            Math.Abs(drone - overblown) < 10
+                ? ": it moves both nearly alike, being short against their waves; the interval between them is made by the taper of the whole tube."
+                : ": it is long enough to change the interval between them."
+        );
 
     public string QuarterWave(Length rule, Length difference) =>
         $"The quarter-wave rule c/4f says {sizes.Tape(rule)} in all, {sizes.Tape(Length.FromMillimeters(Math.Abs(difference.Millimeters)))} too "

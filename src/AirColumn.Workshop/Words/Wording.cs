@@ -20,6 +20,7 @@ internal static class Wording
     public static IEnumerable<string> Unconfirmed(TubeAssembly assembly) =>
         assembly
             .Parts.OfType<PipePart>()
+            .Where(pipe => !pipe.IsMeasured)
             .Select(pipe => pipe.Stock)
             .Where(stock => stock is { Certainty: DataCertainty.Memory or DataCertainty.Inferred })
             .Distinct()

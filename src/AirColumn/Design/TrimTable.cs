@@ -107,7 +107,7 @@ public sealed record TrimTable
         private static string CutTo(in TrimRow row) =>
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"Cut {row.Cut.Millimeters:0.0} mm off at most, to {row.Length.Millimeters:0.0} mm, then play: the note is expected {Wording.CentsOf(row.Cents)} from the target, give or take {row.PlusMinusCents:0.#}."
+                $"Cut {row.Cut.Millimeters:0.0} mm off at most, then play: the note is expected {Wording.CentsOf(row.Cents)} from the target, give or take {row.PlusMinusCents:0.#}."
             );
 
         // Where the upper end of the range meets the target; null where it never does.

@@ -46,7 +46,7 @@ public class BuildSheetTests
         // Nothing of this tube is formed by heat.
         Assert.DoesNotContain("Heating plastic", Page, StringComparison.Ordinal);
         Assert.All(
-            Cautions.All.Where(caution => caution.Step != CautionStep.Heating),
+            Cautions.All.Where(caution => caution.Step is not (CautionStep.Heating or CautionStep.Metal)),
             caution =>
                 Assert.Contains(
                     System.Net.WebUtility.HtmlEncode(caution.Text),
@@ -118,6 +118,73 @@ public class BuildSheetTests
         Assert.DoesNotContain(" mm (", inches, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => BuildSheet.Html(Build, "", (LengthUnits)7));
     }
+
+    // A wide short tube has its length cut down, not its height.
+    [Fact]
+    public void A_wide_bore_is_drawn_to_scale_too()
+    {
+        var wide = BuildSheet.Html(Plan(new PipePart("p", Mm(100), Mm(108), null), "D4"), "");
+        Assert.Contains("Drawn to scale.", wide, StringComparison.Ordinal);
+        var start =
+            wide.IndexOf("class=\"bore\" d=\"M", StringComparison.Ordinal) + "class=\"bore\" d=\"M".Length;
+        var corners = wide[start..wide.IndexOf(" Z", start, StringComparison.Ordinal)]
+            .Replace("L", "", StringComparison.Ordinal)
+            .Split(' ', StringSplitOptions.RemoveEmptyEntries)
+            .Select(corner =>
+                corner
+                    .Split(',')
+                    .Select(x => double.Parse(x, System.Globalization.CultureInfo.InvariantCulture))
+                    .ToArray()
+            )
+            .ToList();
+        var length = Plan(new PipePart("p", Mm(100), Mm(108), null), "D4").FirstCut!.Cut.Millimeters;
+        Assert.Equal(
+            length / 100,
+            (corners.Max(c => c[0]) - corners.Min(c => c[0]))
+                / (corners.Max(c => c[1]) - corners.Min(c => c[1])),
+            0.01
+        );
+    }
+
+    [Fact]
+    public void Cautions_are_those_of_the_work_at_hand()
+    {
+        var bare = BuildSheet.Html(Plan(new PipePart("p", Mm(40), Mm(48), null), "D2"), "");
+        Assert.DoesNotContain("Solvent cement", bare, StringComparison.Ordinal);
+        var copper = BuildSheet.Html(
+            Plan(
+                PipePart.Of(
+                    "p",
+                    AirColumn.Workshop.Stock.Catalogue.Standard.Pipe("copper-l 1-1/2"),
+                    null,
+                    null
+                ),
+                "D2"
+            ),
+            ""
+        );
+        Assert.Contains("Metal pipe: Cut edges are sharp", copper, StringComparison.Ordinal);
+        Assert.DoesNotContain("Heating plastic", copper, StringComparison.Ordinal);
+        var belled = BuildSheet.Html(
+            TubeBuilder.Plan(
+                new TubeAssembly([
+                    new PipePart("p", Mm(40), Mm(48), null),
+                    new BellPart("bell", Mm(70), Mm(80)),
+                ]),
+                Pitch.Parse("D2"),
+                Tuning.Concert,
+                TubeBuilderTests.Room
+            ),
+            ""
+        );
+        Assert.Contains("Heating plastic", belled, StringComparison.Ordinal);
+        Assert.Contains("trim at the end where the lips are", belled, StringComparison.Ordinal);
+    }
+
+    private static TubeBuild Plan(PipePart pipe, string note) =>
+        TubeBuilder.Plan(new TubeAssembly([pipe]), Pitch.Parse(note), Tuning.Concert, TubeBuilderTests.Room);
+
+    private static UnitsNet.Length Mm(double value) => UnitsNet.Length.FromMillimeters(value);
 
     [Fact]
     public void Without_a_solution_there_is_no_sheet()

@@ -102,6 +102,7 @@ public class CatalogueTests
     [InlineData("own,1,PVC,forty,,3,4,,mm,s,e,q,own", "column outside: 'forty' is not a size")]
     [InlineData("own,1,PVC,-40,,3,4,,mm,s,e,q,own", "column outside: '-40' is not a size")]
     [InlineData("own,1,PVC,NaN,,3,4,,mm,s,e,q,own", "column outside: 'NaN' is not a size")]
+    [InlineData("own,1,PVC,40,30,3,6,,mm,s,e,q,own", "nothing is left of the bore")]
     [InlineData("own,1,PVC,40,,3,4,,cm,s,e,q,own", "column unit: 'cm' is not known; write mm or in")]
     [InlineData("own,1,PVC,40,,3,4,,mm,s,e,q,sure", "column certainty: 'sure' is not known")]
     public void What_cannot_be_is_told_with_its_place(string row, string says)
@@ -124,6 +125,10 @@ public class CatalogueTests
         Assert.Contains("a column 'colour'", more.Message, StringComparison.Ordinal);
         Assert.Throws<FormatException>(() => Catalogue.Standard.WithPipes(Header + "a,b\n"));
         Assert.Throws<FormatException>(() => Catalogue.Standard.WithPipes(""));
+        Assert.Throws<FormatException>(() => Catalogue.Standard.WithPipes("series," + Header));
+        const string Row = "own,1,PVC,40,,3,4,,mm,s,e,q,own\n";
+        var twice = Assert.Throws<FormatException>(() => Catalogue.Standard.WithPipes(Header + Row + Row));
+        Assert.Contains("has a row before", twice.Message, StringComparison.Ordinal);
         var size = Assert.Throws<ArgumentException>(() => Catalogue.Standard.Pipe("pvc-40 7"));
         Assert.Contains("the sizes of pvc-40 are 1/2, 3/4, 1,", size.Message, StringComparison.Ordinal);
         var series = Assert.Throws<ArgumentException>(() => Catalogue.Standard.Socket("lead 1"));

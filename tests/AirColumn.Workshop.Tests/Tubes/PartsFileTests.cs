@@ -64,6 +64,11 @@ public class PartsFileTests
     [InlineData("""{ "part": "tap" }""", "parts[0].part: 'tap' is not known")]
     [InlineData("""{ "name": "x" }""", "parts[0].part: it is missing")]
     [InlineData("""{ "part": "coupling", "inside": "40 mm", "between": "3 mm" }""", "has no socket")]
+    [InlineData("""{ "part": "pipe", "name": "\ud800" }""", "parts[0].name: it holds half a character")]
+    [InlineData(
+        """{ "part": "pipe", "inside": "40 mm", "outside": "44 mm", "length": "open", "price": -5 }""",
+        "parts[0]: Price is -5"
+    )]
     [InlineData("7", "parts[0] must be an object")]
     [InlineData("""{ "part": "pipe", "part": "pipe" }""", "parts[0].part: it is given twice")]
     public void What_is_wrong_is_told_with_its_place(string part, string says)

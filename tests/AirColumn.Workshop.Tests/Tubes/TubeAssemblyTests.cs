@@ -73,6 +73,9 @@ public class TubeAssemblyTests
         Assert.Equal(30, last.Length.Millimeters, 1e-9);
         Assert.Equal(60.7, last.OutletDiameter.Millimeters, 1e-9);
         Assert.Equal(0, tube.Assembly.Wall.Millimeters);
+        // A bell's wall is that of the pipe it is formed from.
+        var belled = new TubeAssembly([Open, new BellPart("bell", Mm(60), Mm(50))]);
+        Assert.Equal(3.93, belled.Wall.Millimeters, 1e-9);
     }
 
     [Fact]
@@ -84,6 +87,26 @@ public class TubeAssemblyTests
         var measured = PipePart.Of("p", stock, Mm(40.7), null);
         Assert.Equal(40.7, measured.Inside.Millimeters, 1e-9);
         Assert.Equal(0.3, measured.InsidePlusMinus.Millimeters, 1e-9);
+        // The less is known of it, the less sure: limits of the wall alone, inferred; the least wall alone, from memory; an inside given.
+        Assert.Equal(
+            1,
+            PipePart
+                .Of("p", Catalogue.Standard.Pipe("pvcu-10bar 50"), null, null)
+                .InsidePlusMinus.Millimeters,
+            1e-9
+        );
+        Assert.Equal(
+            1,
+            PipePart.Of("p", Catalogue.Standard.Pipe("pp-waste 50"), null, null).InsidePlusMinus.Millimeters,
+            1e-9
+        );
+        Assert.Equal(
+            0.3,
+            PipePart
+                .Of("p", Catalogue.Standard.Pipe("copper-m 1-1/2"), null, null)
+                .InsidePlusMinus.Millimeters,
+            1e-9
+        );
     }
 
     public static TheoryData<TubePart[], string> Impossible =>
@@ -128,6 +151,19 @@ public class TubeAssemblyTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new FittingSocket(Mm(40), Mm(39), Mm(20), Mm(21)));
         var small = Assert.Throws<ArgumentException>(() => new TubeAssembly([Mouth, Open]).Assemble(Mm(25)));
         Assert.Contains("25 mm of it are taken", small.Message, StringComparison.Ordinal);
+        // Two sockets hold 27 mm each.
+        var stub = new PipePart("stub", Mm(40.4), Mm(48.26), Mm(50));
+        var coupling = JoinPart.Straight("c", Small, Small, Mm(41), Mm(3));
+        var sockets = Assert.Throws<ArgumentException>(() =>
+            new TubeAssembly([Open, coupling, stub, coupling, Open with { }]).Assemble(Mm(500))
+        );
+        Assert.Contains("open; give all but one", sockets.Message, StringComparison.Ordinal);
+        var closed = new PipePart("long", Mm(40.4), Mm(48.26), Mm(500));
+        var held = Assert.Throws<ArgumentException>(() =>
+            new TubeAssembly([Open, coupling, stub, coupling, closed]).Assemble(Mm(500))
+        );
+        Assert.Contains("'stub' is 50 mm long, but 54 mm of it", held.Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Open with { Price = -1 });
     }
 
     private static Length Mm(double value) => Length.FromMillimeters(value);

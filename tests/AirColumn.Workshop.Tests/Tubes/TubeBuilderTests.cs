@@ -136,6 +136,21 @@ public class TubeBuilderTests
         Assert.Contains("leave one open", problem.Message, StringComparison.Ordinal);
     }
 
+    // More than a metre of it goes into the bend.
+    [Fact]
+    public void A_pipe_that_is_mostly_bend_is_planned_too()
+    {
+        var folded = new TubeAssembly([
+            new PipePart("pipe", Mm(40), Mm(48), null),
+            new BendPart("bend", Mm(300), Angle.FromDegrees(180), Mm(150)),
+        ]);
+        var build = TubeBuilder.Plan(folded, Pitch.Parse("C2"), Tuning.Concert, Room);
+        Assert.True(build.IsSolved, build.Explanation);
+        Assert.InRange(build.Exact!.Cut.Millimeters, Math.PI * 300 + 150, 1400);
+        var tooHigh = TubeBuilder.Plan(folded, Pitch.Parse("C4"), Tuning.Concert, Room);
+        Assert.Equal(SolveStatus.OutOfReach, tooHigh.Status);
+    }
+
     [Fact]
     public void Sizes_that_nobody_confirmed_are_warned_of()
     {
