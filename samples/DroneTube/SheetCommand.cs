@@ -17,7 +17,7 @@ internal static class SheetCommand
         var output = new Option<string?>("--out")
         {
             Description =
-                "Where to write the page (HTML). [default: the name of the parts file with .html; - is the standard output]",
+                "Where to write it: HTML, or PDF if the name ends so. [default: the name of the parts file with .html; - is the standard output]",
         };
         var command = new Command(
             "sheet",
@@ -38,11 +38,7 @@ internal static class SheetCommand
             var shown = units.Apply(parsed);
             var tube = file.Read(parsed);
             var build = Planned.Build(tube, parsed.GetRequiredValue(note)!.Value, room, parsed);
-            var page = BuildSheet.Html(
-                build,
-                tube.Name.Length > 0 ? $"{tube.Name} on {build.Note}" : "",
-                shown
-            );
+            var title = tube.Name.Length > 0 ? $"{tube.Name} on {build.Note}" : "";
             var path = parsed.GetValue(output) ?? PathOf(parsed.GetRequiredValue(file.One));
             if (path.Length == 0)
             {
@@ -59,13 +55,20 @@ internal static class SheetCommand
 
             if (path == "-")
             {
-                Answer.Write(parsed, text => text.Write(page));
+                Answer.Write(parsed, text => text.Write(BuildSheet.Html(build, title, shown)));
                 return;
             }
 
             try
             {
-                File.WriteAllText(path, page);
+                if (path.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase))
+                {
+                    File.WriteAllBytes(path, BuildSheet.Pdf(build, title, shown));
+                }
+                else
+                {
+                    File.WriteAllText(path, BuildSheet.Html(build, title, shown));
+                }
             }
             catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
             {

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using AirColumn.Design;
 using AirColumn.Workshop.Tubes;
 using AirColumn.Workshop.Words;
@@ -7,47 +6,16 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Sheets;
 
-/// <summary>One page for the bench, as HTML that needs nothing else and prints on the two sides of a sheet.</summary>
+/// <summary>One page for the bench: HTML that needs nothing else and prints on the two sides of a sheet, or PDF.</summary>
 public static class BuildSheet
 {
-    private const string Style = """
-        :root { color-scheme: light; }
-        body { font: 15px/1.45 system-ui, sans-serif; color: #1a1a1a; background: #fff; max-width: 760px; margin: 0 auto; padding: 14px; }
-        h1 { font-size: 1.45em; margin: 0 0 .2em; }
-        h2 { font-size: 1.05em; margin: 1.1em 0 .3em; border-bottom: 1px solid #999; }
-        p { margin: .3em 0; }
-        .note { color: #555; font-size: .85em; }
-        .mind { background: #fdf3dc; padding: .3em .6em; border-left: 4px solid #c77700; }
-        table { border-collapse: collapse; width: 100%; font-size: .92em; }
-        th, td { text-align: left; padding: .18em .5em .18em 0; border-bottom: 1px solid #ddd; vertical-align: top; }
-        th { font-weight: 600; }
-        ol, ul { margin: .3em 0; padding-left: 1.4em; }
-        svg { width: 100%; height: auto; display: block; }
-        svg text { font: 11px system-ui, sans-serif; fill: #1a1a1a; }
-        .bore { fill: #dce8f3; stroke: #16476b; stroke-width: 1.6; stroke-linejoin: miter; }
-        .axis { stroke: #16476b; stroke-width: .6; stroke-dasharray: 9 3 2 3; }
-        .ruler { stroke: #444; stroke-width: 1; }
-        .lead { stroke: #888; stroke-width: .7; }
-        .callout { fill: #fff; stroke: #16476b; }
-        text.number, text.size, text.tickx, text.axisname, text.peakname, text.peakcents { text-anchor: middle; }
-        text.right, text.tick { text-anchor: end; }
-        .grid { stroke: #e2e2e2; stroke-width: 1; }
-        .harmonic { stroke: #c77700; stroke-width: 1; stroke-dasharray: 3 3; }
-        .curve { fill: none; stroke: #16476b; stroke-width: 1.5; }
-        .peak { fill: #16476b; }
-        text.peakname { font-weight: 600; }
-        text.peakcents { font-size: 10px; fill: #444; }
-        @media print { body { font-size: 8.8pt; line-height: 1.32; max-width: none; padding: 0; } svg { max-height: 44mm; } h2 { margin-top: .8em; break-after: avoid; } table, svg, ol, li { break-inside: avoid; } }
-        @page { margin: 11mm; }
-        """;
-
-    /// <summary>The page, with lengths in millimetres and inches.</summary>
+    /// <summary>The page as HTML, with lengths in millimetres and inches.</summary>
     /// <param name="build">A plan that has a solution.</param>
     /// <param name="title">What stands above it; the note if empty.</param>
     /// <exception cref="ArgumentException">The plan has no solution.</exception>
     public static string Html(TubeBuild build, string title) => Html(build, title, LengthUnits.Both);
 
-    /// <summary>The page.</summary>
+    /// <summary>The page as HTML.</summary>
     /// <param name="build">A plan that has a solution.</param>
     /// <param name="title">What stands above it; the note if empty.</param>
     /// <param name="units">In which units lengths are written.</param>
@@ -55,8 +23,34 @@ public static class BuildSheet
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
     public static string Html(TubeBuild build, string title, LengthUnits units)
     {
+        var page = new HtmlPage(TitleOf(build, title));
+        Write(page, build, units);
+        return page.ToString();
+    }
+
+    /// <summary>The same as PDF, on A4.</summary>
+    /// <param name="build">A plan that has a solution.</param>
+    /// <param name="title">What stands above it; the note if empty.</param>
+    /// <param name="units">In which units lengths are written.</param>
+    /// <returns>The file. It is in ASCII: signs in words, letters without their marks, other scripts as question marks.</returns>
+    /// <exception cref="ArgumentException">The plan has no solution.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    public static byte[] Pdf(TubeBuild build, string title, LengthUnits units)
+    {
+        using var page = new PdfPage(TitleOf(build, title));
+        Write(page, build, units);
+        return page.ToBytes();
+    }
+
+    private static string TitleOf(TubeBuild build, string title)
+    {
         ArgumentNullException.ThrowIfNull(build);
         ArgumentNullException.ThrowIfNull(title);
+        return title.Length > 0 ? title : SheetWords.Title(build);
+    }
+
+    private static void Write(SheetPage page, TubeBuild build, LengthUnits units)
+    {
         Require.Named(units);
         if (!build.IsSolved)
         {
@@ -65,18 +59,10 @@ public static class BuildSheet
 
         var sizes = new Sizes(units);
         var fitUp = new FitUp(sizes);
-        var heading = title.Length > 0 ? title : SheetWords.Title(build);
-        var page = new StringBuilder();
-        page.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
-            .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>")
-            .Append(Sheets.Html.Escaped(heading))
-            .Append("</title>\n<style>\n")
-            .Append(Style.ReplaceLineEndings("\n"))
-            .Append("\n</style>\n</head>\n<body>\n<h1>")
-            .Append(Sheets.Html.Escaped(heading))
-            .Append("</h1>\n");
         Opening(page, build, build.Played);
-        page.Append(BoreDrawing.Of(build.FirstCut.Tube, sizes));
+        var (drawing, note) = BoreDrawing.Of(build.FirstCut.Tube, sizes);
+        page.Draw(drawing);
+        page.Paragraph(note, ParagraphStyle.Note);
         Bore(page, build.FirstCut.Tube, sizes);
         Cuts(page, build, sizes, units);
         page.Paragraph($"{SheetWords.Cautions}: {Cautions.First}");
@@ -90,7 +76,7 @@ public static class BuildSheet
         page.Heading(SheetWords.FitUp);
         if (FitUp.NeedsHeat(build.Assembly) && metal)
         {
-            page.Paragraph($"{SheetWords.Mind}: {SheetWords.NotPlastic}", "mind");
+            page.Paragraph($"{SheetWords.Mind}: {SheetWords.NotPlastic}", ParagraphStyle.Mind);
         }
 
         if (FitUp.NeedsHeat(build.Assembly) && plastic)
@@ -99,15 +85,15 @@ public static class BuildSheet
         }
 
         page.List(fitUp.Steps(build.Assembly), true);
-        page.Paragraph(SheetWords.DryFirst, "note");
+        page.Paragraph(SheetWords.DryFirst, ParagraphStyle.Note);
         if (FitUp.IsJoined(build.Assembly) && plastic)
         {
             Care(page, CautionStep.SolventCement);
         }
 
         page.Heading(SheetWords.Chart);
-        page.Append(ImpedanceChart.Of(build, build.Exact));
-        page.Paragraph(SheetWords.ChartNote, "note");
+        page.Draw(ImpedanceChart.Of(build, build.Exact));
+        page.Paragraph(SheetWords.ChartNote, ParagraphStyle.Note);
         Trimming(page, build, sizes);
         Care(page, CautionStep.Playing, CautionStep.Hygiene);
         Sure(page, build, fitUp);
@@ -115,24 +101,22 @@ public static class BuildSheet
         page.List(WhatIf.Of(build, units), false);
         page.Heading(SheetWords.Finishing);
         Care(page, CautionStep.Paint);
-        page.Append("</body>\n</html>\n");
-        return page.ToString();
     }
 
     // Where the work is that they are about.
-    private static void Care(StringBuilder page, params CautionStep[] steps) =>
+    private static void Care(SheetPage page, params CautionStep[] steps) =>
         page.List(steps.Select(step => SheetWords.Caution(Cautions.For(step))), false);
 
-    private static void Opening(StringBuilder page, TubeBuild build, PlayedNote played)
+    private static void Opening(SheetPage page, TubeBuild build, PlayedNote played)
     {
         page.Paragraph(SheetWords.Opening(build, played));
         foreach (var warning in build.Warnings)
         {
-            page.Paragraph($"{SheetWords.Mind}: {warning}", "mind");
+            page.Paragraph($"{SheetWords.Mind}: {warning}", ParagraphStyle.Mind);
         }
     }
 
-    private static void Bore(StringBuilder page, AssembledTube tube, Sizes sizes)
+    private static void Bore(SheetPage page, AssembledTube tube, Sizes sizes)
     {
         page.Heading(SheetWords.Bore);
         page.Table(
@@ -153,10 +137,10 @@ public static class BuildSheet
                     }
             )
         );
-        page.Paragraph(SheetWords.BoreNote, "note");
+        page.Paragraph(SheetWords.BoreNote, ParagraphStyle.Note);
     }
 
-    private static void Cuts(StringBuilder page, TubeBuild build, Sizes sizes, LengthUnits units)
+    private static void Cuts(SheetPage page, TubeBuild build, Sizes sizes, LengthUnits units)
     {
         page.Heading(SheetWords.CutList);
         // Rounded up in either unit by itself: half a sixteenth is not a millimetre.
@@ -181,7 +165,7 @@ public static class BuildSheet
         page.Paragraph(SheetWords.Kerf(build.WholeMillimetre!, build.WholeSixteenth!));
     }
 
-    private static void Trimming(StringBuilder page, TubeBuild build, Sizes sizes)
+    private static void Trimming(SheetPage page, TubeBuild build, Sizes sizes)
     {
         page.Heading(SheetWords.Trim);
         page.Paragraph(SheetWords.TrimNote);
@@ -205,7 +189,7 @@ public static class BuildSheet
         );
     }
 
-    private static void Sure(StringBuilder page, TubeBuild build, FitUp fitUp)
+    private static void Sure(SheetPage page, TubeBuild build, FitUp fitUp)
     {
         page.Heading(SheetWords.Sure);
         var budget = build.Budget!;

@@ -15,7 +15,7 @@ internal static class SheetWords
     public const string DrawnToScale = "Drawn to scale.";
     public const string BendsDrawnStraight = " Bends are drawn straight.";
     public const string FrequencyAxis = "frequency, Hz: lines at the multiples of the note";
-    public const string LevelAxis = "|Z| over ρc/S, dB";
+    public const string LevelAxis = "|Z| over that of an endless tube, dB";
     public const string Bore = "The bore, from the lips";
     public const string BoreNote = "With the open pipe at its first cut.";
     public const string CutList = "Cut list";

@@ -82,7 +82,7 @@ public class BuildSheetTests
     {
         var start =
             Page.IndexOf("class=\"bore\" d=\"M", StringComparison.Ordinal) + "class=\"bore\" d=\"M".Length;
-        var outline = Page[start..Page.IndexOf('"', start)].Split('L')[0].Trim();
+        var outline = Page[start..Page.IndexOf(" Z", start, StringComparison.Ordinal)];
         var points = outline
             .Split(' ')
             .Select(point => point.Split(','))
@@ -94,8 +94,9 @@ public class BuildSheetTests
             )
             .ToList();
         var bore = Build.FirstCut!.Tube.Bore;
-        Assert.Equal(2 * bore.Sections.Count, points.Count);
-        var scale = (points[^1].X - points[0].X) / bore.Length.Millimeters;
+        // There above the axis and back below it.
+        Assert.Equal(4 * bore.Sections.Count, points.Count);
+        var scale = (points.Max(p => p.X) - points[0].X) / bore.Length.Millimeters;
         var x = 0.0;
         for (var i = 0; i < bore.Sections.Count; i++)
         {
@@ -128,7 +129,6 @@ public class BuildSheetTests
         var start =
             wide.IndexOf("class=\"bore\" d=\"M", StringComparison.Ordinal) + "class=\"bore\" d=\"M".Length;
         var corners = wide[start..wide.IndexOf(" Z", start, StringComparison.Ordinal)]
-            .Replace("L", "", StringComparison.Ordinal)
             .Split(' ', StringSplitOptions.RemoveEmptyEntries)
             .Select(corner =>
                 corner
@@ -185,6 +185,50 @@ public class BuildSheetTests
         TubeBuilder.Plan(new TubeAssembly([pipe]), Pitch.Parse(note), Tuning.Concert, TubeBuilderTests.Room);
 
     private static UnitsNet.Length Mm(double value) => UnitsNet.Length.FromMillimeters(value);
+
+    // Read back with the reader of the same library: what the page says stands in the PDF too.
+    [Fact]
+    public void The_pdf_says_what_the_page_says()
+    {
+        using var pdf = UglyToad.PdfPig.PdfDocument.Open(
+            BuildSheet.Pdf(Build, "Tube of Žofie", LengthUnits.Both)
+        );
+        var text = string.Join(
+            ' ',
+            pdf.GetPages().Select(page => string.Join(' ', page.GetWords().Select(word => word.Text)))
+        );
+        foreach (
+            var words in new[]
+            {
+                "Cut list",
+                "Where it resonates",
+                "How sure",
+                "Clamp the pipe",
+                FormattableString.Invariant(
+                    $"{Build.FirstCut!.Cut.Millimeters:0.#} mm or {InchFraction.Describe(Build.FirstCutInches!.Cut)}"
+                ),
+                FormattableString.Invariant($"sure to {Build.Budget!.PlusMinusCents:0.#} cents"),
+                "+/- 3 deg C",
+                "Tube of Zofie",
+            }
+        )
+        {
+            Assert.Contains(words, text, StringComparison.Ordinal);
+        }
+
+        Assert.DoesNotContain('?', text.Replace("Light-headed?", "", StringComparison.Ordinal));
+        Assert.InRange(pdf.NumberOfPages, 1, 3);
+        // Nothing is written beyond the paper.
+        Assert.All(
+            pdf.GetPages().SelectMany(page => page.Letters.Select(letter => (letter, page))),
+            item =>
+            {
+                Assert.InRange(item.letter.StartBaseLine.X, 30, item.page.Width - 30);
+                Assert.InRange(item.letter.EndBaseLine.X, 30, item.page.Width - 30);
+                Assert.InRange(item.letter.StartBaseLine.Y, 30, item.page.Height - 30);
+            }
+        );
+    }
 
     [Fact]
     public void Without_a_solution_there_is_no_sheet()
