@@ -1,5 +1,5 @@
 using System.Collections.Concurrent;
-using System.Numerics;
+using System.Runtime.Intrinsics;
 
 namespace AirColumn.Acoustics.Kernels;
 
@@ -39,8 +39,15 @@ internal static class ChebyshevFit
     /// <summary>Coefficients of the Chebyshev polynomials.</summary>
     public static double[] Coefficients(ReadOnlySpan<double> values)
     {
+        var c = new double[values.Length];
+        Coefficients(values, c);
+        return c;
+    }
+
+    /// <summary>The same into memory of the caller, not that of the values.</summary>
+    public static void Coefficients(ReadOnlySpan<double> values, Span<double> c)
+    {
         var n = values.Length;
-        var c = new double[n];
         // About the mean, so that rounding counts against what varies only.
         var mean = 0.0;
         foreach (var value in values)
@@ -49,26 +56,30 @@ internal static class ChebyshevFit
         }
 
         var weights = Weights.GetOrAdd(n, static size => new Lazy<double[]>(() => Square(size))).Value;
-        var whole = n - n % Vector<double>.Count;
-        for (var i = 0; i < n; i++)
+        var k = 0;
+        for (; k <= n - Vector512<double>.Count; k += Vector512<double>.Count)
         {
-            var value = values[i] - mean;
-            var row = weights.AsSpan(i * n, n);
-            var k = 0;
-            for (; k < whole; k += Vector<double>.Count)
+            var sum = Vector512<double>.Zero;
+            for (var i = 0; i < n; i++)
             {
-                var sum = new Vector<double>(c, k) + value * new Vector<double>(row[k..]);
-                sum.CopyTo(c, k);
+                sum += (values[i] - mean) * Vector512.LoadUnsafe(ref weights[i * n + k]);
             }
 
-            for (; k < n; k++)
+            sum.CopyTo(c[k..]);
+        }
+
+        for (; k < n; k++)
+        {
+            var sum = 0.0;
+            for (var i = 0; i < n; i++)
             {
-                c[k] += row[k] * value;
+                sum += weights[i * n + k] * (values[i] - mean);
             }
+
+            c[k] = sum;
         }
 
         c[0] += mean;
-        return c;
     }
 
     /// <summary>What value i gives to coefficient k of n.</summary>

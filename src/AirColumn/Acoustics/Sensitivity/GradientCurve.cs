@@ -27,6 +27,8 @@ internal sealed class GradientCurve
     private readonly double[] hertz;
     private readonly int rows; // p, U and each q
     private readonly ComplexLanes[] q;
+    private readonly double[] series = new double[MostNodes];
+    private double[] values = []; // at the nodes of a segment, then its coefficients; used again for the next
 
     public GradientCurve(Column column, IReadOnlyList<ColumnParameter> parameters, ReadOnlySpan<double> hertz)
     {
@@ -119,7 +121,7 @@ internal sealed class GradientCurve
         var turns = 2 * Math.PI * (high - low) * column.Waves.Delay;
         for (var n = WholeLanes(turns + Beyond); n <= MostNodes && n < end - from; n = WholeLanes(1.5 * n))
         {
-            if (Values(n, low, high) is not { } values)
+            if (!FillValues(n, low, high))
             {
                 return false;
             }
@@ -131,10 +133,11 @@ internal sealed class GradientCurve
                 for (var part = 0; part < 2; part++)
                 {
                     var place = values.AsSpan((2 * row + part) * n, n);
-                    var c = ChebyshevFit.Coefficients(place);
+                    var c = series.AsSpan(0, n);
+                    ChebyshevFit.Coefficients(place, c);
                     c.CopyTo(place);
                     largest = Math.Max(largest, Largest(c));
-                    tail = Math.Max(tail, Largest(c.AsSpan(n - 4)));
+                    tail = Math.Max(tail, Largest(c[(n - 4)..]));
                 }
 
                 worst = largest == 0 ? worst : Math.Max(worst, tail / largest);
@@ -165,10 +168,14 @@ internal sealed class GradientCurve
         return largest;
     }
 
-    // [(2·row + part)·n + node]; null where scales differ.
-    private double[]? Values(int n, double low, double high)
+    // [(2·row + part)·n + node]; false where scales differ.
+    private bool FillValues(int n, double low, double high)
     {
-        var values = new double[2 * rows * n];
+        if (values.Length < 2 * rows * n)
+        {
+            values = new double[2 * rows * n];
+        }
+
         var (a, b) = (Math.Sqrt(low), Math.Sqrt(high));
         Span<double> omega = stackalloc double[ComplexLanes.Count];
         for (var from = 0; from < n; from += ComplexLanes.Count)
@@ -182,7 +189,7 @@ internal sealed class GradientCurve
             var (p, u, log) = sensitivity.At(new FrequencyLanes(Vector512.Create<double>(omega)), q);
             if (log != 0)
             {
-                return null;
+                return false;
             }
 
             Store(p, 0);
@@ -199,7 +206,7 @@ internal sealed class GradientCurve
             }
         }
 
-        return values;
+        return true;
     }
 
     // Four vectors of frequencies at a time, so that a coefficient that is loaded serves all of them.
