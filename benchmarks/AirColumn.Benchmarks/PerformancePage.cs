@@ -116,6 +116,15 @@ internal static class PerformancePage
                 + $"{Environment.ProcessorCount} cores, {Show(Of("OneByOne", null) / Of("AllCores", null))} times as fast. A document of ten cones is "
                 + $"read to a column in {Time(Of("Document", null))}."
         );
+        var (asBuilt, ahead) = StartUp.Milliseconds(Folder());
+        Line(text);
+        Line(text, "## Start-up");
+        Line(text);
+        Line(
+            text,
+            $"`ColumnTool resonances` of a stepped tube, eight of them, from the start of the process to its end, medians of 21: {Milliseconds(asBuilt)} as built, "
+                + $"compiled when it runs; {Milliseconds(ahead)} compiled ahead of time, by the command in [DEVELOPERS.md](../DEVELOPERS.md)."
+        );
         File.WriteAllText(Path.Combine(Folder(), "docs", "performance.md"), text.ToString());
 
         double Of(string name, int? sections) => medians[(name, sections)].ResultStatistics!.Median;
@@ -139,6 +148,9 @@ internal static class PerformancePage
             < 1e6 => $"{Show(nanoseconds / 1e3)} µs",
             _ => $"{Show(nanoseconds / 1e6)} ms",
         };
+
+    private static string Milliseconds(double? value) =>
+        value is { } milliseconds ? $"{Show(milliseconds)} ms" : "(could not be published here)";
 
     // Three digits.
     private static string Show(double value) =>
