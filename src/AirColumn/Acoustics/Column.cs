@@ -188,7 +188,7 @@ public sealed class Column
         RequireRadiation(hertz[^1], nameof(grid));
         var real = GC.AllocateUninitializedArray<double>(grid.Count);
         var imaginary = GC.AllocateUninitializedArray<double>(grid.Count);
-        var error = Waves.Interpolate(hertz, real, imaginary);
+        var error = Waves.Segments.Interpolate(hertz, real, imaginary);
         return new ImpedanceCurve(grid, real, imaginary, WarningsUpTo(hertz[^1]), error);
     }
 

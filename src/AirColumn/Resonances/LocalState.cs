@@ -45,7 +45,7 @@ internal sealed class LocalState
         IsSmooth = true;
         // All from one source: each has a scale of its own.
         var reach = LocalPolynomial.Node(LocalPolynomial.Points - 1) * width;
-        var segment = column.Waves.SegmentAt(centre);
+        var segment = column.Waves.Segments.At(centre);
         var isInSegment = segment?.Holds(centre - reach) == true && segment.Holds(centre + reach);
         for (var i = 0; i < LocalPolynomial.Points; i++)
         {

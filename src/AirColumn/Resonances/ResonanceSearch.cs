@@ -204,7 +204,7 @@ internal sealed class ResonanceSearch
 
     private double Magnitude(double hertz)
     {
-        if (column.Waves.SegmentAt(hertz) is { } segment)
+        if (column.Waves.Segments.At(hertz) is { } segment)
         {
             var (pressure, flow) = segment.At(hertz);
             return Complex.Abs(pressure) / Complex.Abs(flow);

@@ -63,7 +63,7 @@ internal sealed class GradientCurve
         {
             var end = i + 1;
             var isSmooth = false;
-            if (column.Waves.SmoothAround(hertz[i]) is var (low, high))
+            if (column.Waves.Segments.SmoothAround(hertz[i]) is var (low, high))
             {
                 while (end < count && hertz[end] < high)
                 {

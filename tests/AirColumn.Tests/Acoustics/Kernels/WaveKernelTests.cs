@@ -218,7 +218,7 @@ public class WaveKernelTests
     {
         double[] all = [hertz, hertz, hertz];
         var (real, imaginary) = (new double[3], new double[3]);
-        var block = column.Waves.BlockAt(hertz);
+        var block = column.Waves.Bands.At(hertz);
         Assert.NotNull(block);
         Assert.False(block.IsDirect);
         Kernels[width](block, all, real, imaginary);

@@ -1,0 +1,82 @@
+namespace AirColumn.Acoustics.Kernels;
+
+/// <summary>
+/// The frequency axis in bands, each compiled to a block when a frequency in it is first asked for, then kept. Safe to share
+/// between threads: a block made twice is the same block.
+/// </summary>
+internal sealed class WaveBands
+{
+    // Half the change of 2kℓ over a band, ℓ the longest stretch.
+    private const double HalfPhase = 0.35;
+
+    private const double WidestRatio = 1.25;
+    private const int MostHalvings = 4;
+
+    // Some tens of megabytes at most; a bore so long that more are needed is answered frequency by frequency above.
+    private const int MostBands = 10_000;
+
+    private readonly WaveColumn waves;
+    private readonly double lowest; // Hz
+    private readonly double turn; // Hz, from ratio to width
+    private readonly int turnIndex;
+    private readonly double width; // Hz
+    private readonly double highest; // Hz
+    private readonly WaveBlock?[] blocks;
+
+    public WaveBands(WaveColumn waves, double speedOfSound, double highestHertz)
+    {
+        this.waves = waves;
+        lowest = waves.Lowest;
+        width = HalfPhase * speedOfSound / (2 * Math.PI * waves.Stretches.Max(stretch => stretch.Length));
+        // A ratio until its width is that of the others.
+        turnIndex = Math.Max(0, (int)Math.Ceiling(Math.Log(width / (WidestRatio - 1) / lowest, WidestRatio)));
+        turn = lowest * Math.Pow(WidestRatio, turnIndex);
+        highest = Math.Min(highestHertz, turn + (MostBands - turnIndex) * width);
+        blocks = new WaveBlock?[turnIndex + Math.Max(0, (int)Math.Ceiling((highest - turn) / width)) + 1];
+    }
+
+    /// <summary>Hz, of the last band.</summary>
+    public double Highest => highest;
+
+    /// <summary>The block that holds a frequency; null beyond them.</summary>
+    public WaveBlock? At(double hertz)
+    {
+        if (hertz > highest)
+        {
+            return null;
+        }
+
+        var index =
+            hertz < turn
+                ? (int)Math.Log(hertz / lowest, WidestRatio)
+                : turnIndex + (int)((hertz - turn) / width);
+        // Rounding of the logarithm may be one off.
+        index = Math.Max(0, index);
+        while (index > 0 && hertz < LowOf(index))
+        {
+            index--;
+        }
+
+        while (hertz >= LowOf(index + 1))
+        {
+            index++;
+        }
+
+        var block = Volatile.Read(ref blocks[index]);
+        if (block is null)
+        {
+            block = WaveBlock.Compile(
+                waves,
+                LowOf(index),
+                Math.Min(LowOf(index + 1), highest * (1 + 1e-12)),
+                MostHalvings
+            );
+            Volatile.Write(ref blocks[index], block);
+        }
+
+        return block.At(hertz);
+    }
+
+    private double LowOf(int index) =>
+        index <= turnIndex ? lowest * Math.Pow(WidestRatio, index) : turn + (index - turnIndex) * width;
+}

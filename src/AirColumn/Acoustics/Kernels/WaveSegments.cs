@@ -1,0 +1,146 @@
+namespace AirColumn.Acoustics.Kernels;
+
+/// <summary>
+/// The frequency axis in segments of a few resonances, over each of which the state at the blown end is one series; made when
+/// first asked for, then kept. Safe to share between threads.
+/// </summary>
+internal sealed class WaveSegments
+{
+    private const int ModesPerSegment = 4;
+    private const int MostSegments = 3000;
+
+    // Of the waves; beside a sharp resonance Z is some hundred times as far off.
+    private const double InterpolationTolerance = 1e-13;
+
+    private readonly WaveColumn waves;
+    private readonly double tolerance;
+    private readonly double spacing; // Hz, of the modes of a plain tube
+    private readonly double[] ends; // Hz, rising
+    private readonly Fitted?[] segments;
+
+    public WaveSegments(WaveColumn waves, double speedOfSound, double tolerance)
+    {
+        this.waves = waves;
+        this.tolerance = tolerance;
+        spacing = speedOfSound / (2 * waves.Length);
+        ends = Ends(Math.Min(waves.Bands.Highest, MostSegments * ModesPerSegment * spacing));
+        segments = new Fitted?[ends.Length - 1];
+    }
+
+    /// <summary>
+    /// The state at the blown end around a frequency, as one smooth function that reaches beyond it by half a resonance or to a
+    /// corner; null where waves do not serve.
+    /// </summary>
+    public WaveSegment? At(double hertz)
+    {
+        if (IndexOf(hertz) is not { } index)
+        {
+            return null;
+        }
+
+        var segment = Volatile.Read(ref segments[index]);
+        if (segment is null)
+        {
+            segment = new Fitted(Segment(ends[index], ends[index + 1]));
+            Volatile.Write(ref segments[index], segment);
+        }
+
+        return segment.Segment;
+    }
+
+    /// <summary>Between which frequencies, Hz, the state is smooth enough for one series; null where waves do not serve.</summary>
+    public (double Low, double High)? SmoothAround(double hertz) =>
+        IndexOf(hertz) is { } index ? (ends[index], ends[index + 1]) : null;
+
+    /// <summary>Z at rising frequencies, interpolated; how far it may be off, relative.</summary>
+    public double Interpolate(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
+    {
+        var error = 0.0;
+        var i = 0;
+        while (i < hertz.Length)
+        {
+            var end = i + 1;
+            WaveSegment? segment = null;
+            if (SmoothAround(hertz[i]) is var (low, high))
+            {
+                while (end < hertz.Length && hertz[end] < high)
+                {
+                    end++;
+                }
+
+                // Fewer frequencies than nodes gain nothing.
+                segment =
+                    end - i < WaveSegment.FewestNodes
+                        ? null
+                        : WaveSegment.Fit(
+                            waves,
+                            low,
+                            high,
+                            Math.Min(tolerance, InterpolationTolerance),
+                            InterpolationTolerance
+                        );
+            }
+
+            if (segment is null)
+            {
+                waves.Impedances(hertz[i..end], real[i..end], imaginary[i..end]);
+            }
+            else
+            {
+                error = Math.Max(error, segment.Impedances(hertz[i..end], real[i..end], imaginary[i..end]));
+            }
+
+            i = end;
+        }
+
+        return error;
+    }
+
+    private int? IndexOf(double hertz)
+    {
+        if (hertz < waves.Lowest || hertz >= ends[^1] || !waves.Load.IsSmooth)
+        {
+            return null;
+        }
+
+        var index = Array.BinarySearch(ends, hertz);
+        return index >= 0 ? index : ~index - 1;
+    }
+
+    private WaveSegment? Segment(double low, double high)
+    {
+        var reach = 0.5 * spacing;
+        var below = Math.Max(low - Math.Min(reach, 0.3 * low), waves.Lowest);
+        var above = Math.Min(high + reach, ends[^1]);
+        foreach (var corner in waves.Corners)
+        {
+            below = corner <= low ? Math.Max(below, corner) : below;
+            above = corner >= high ? Math.Min(above, corner) : above;
+        }
+
+        return WaveSegment.Fit(waves, below, above, tolerance, 0.1 * tolerance);
+    }
+
+    // A few resonances each, narrower below, where √f turns; and at corners.
+    private double[] Ends(double end)
+    {
+        var found = new SortedSet<double> { waves.Lowest };
+        var step = ModesPerSegment * spacing;
+        for (var f = step; f < end * (1 - 1e-9); f += step)
+        {
+            found.Add(f);
+        }
+
+        for (var f = step / 8; f > waves.Lowest; f /= 8)
+        {
+            found.Add(f);
+        }
+
+        found.UnionWith(waves.Corners.Where(corner => corner > waves.Lowest && corner < end));
+        found.Add(end);
+        return [.. found];
+    }
+
+    // A fit, or that there is none.
+    private sealed record Fitted(WaveSegment? Segment);
+}
