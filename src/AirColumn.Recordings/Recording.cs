@@ -1,0 +1,131 @@
+using AirColumn.Recordings.Files;
+using UnitsNet;
+
+namespace AirColumn.Recordings;
+
+/// <summary>Sound that was recorded: frames of one or more channels at equal steps of time.</summary>
+/// <remarks>
+/// Frames are read where they lie, a block at a time, so that hours of sound need no more memory than seconds do. One thread at a time
+/// may read it.
+/// </remarks>
+public abstract class Recording : IDisposable
+{
+    /// <summary>The lowest sample rate that is taken, Hz: speech on old telephones.</summary>
+    internal const double LowestRate = 4000;
+
+    /// <summary>The highest sample rate that is taken, Hz.</summary>
+    internal const double HighestRate = 1_000_000;
+
+    /// <summary>Of floating-point numbers, in full scales: beyond it is not sound.</summary>
+    internal const double Loudest = 1e6;
+
+    private protected Recording(double rateHertz, int channels, long frames)
+    {
+        (RateHertz, Channels, Frames) = (rateHertz, channels, frames);
+    }
+
+    /// <summary>Frames in a second.</summary>
+    public Frequency SampleRate => Frequency.FromHertz(RateHertz);
+
+    /// <summary>How many channels there are; at least 1.</summary>
+    public int Channels { get; }
+
+    /// <summary>How many frames there are; at least 1.</summary>
+    public long Frames { get; }
+
+    /// <summary>How long it is.</summary>
+    public Duration Duration => Duration.FromSeconds(Frames / RateHertz);
+
+    /// <summary>What a user should know, such as that the file ends early.</summary>
+    public IReadOnlyList<string> Warnings { get; private protected init; } = [];
+
+    internal double RateHertz { get; }
+
+    /// <summary>Opens a WAV file: integers of 8, 16, 24 or 32 bits or floating-point numbers of 32 or 64, any channels and rate.</summary>
+    /// <param name="path">The file.</param>
+    /// <exception cref="RecordingException">It is not such a file, or holds no sound; the message says what to do.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    /// <exception cref="UnauthorizedAccessException">It may not be read, or is a folder.</exception>
+    public static Recording Open(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var file = File.OpenRead(path);
+        try
+        {
+            return new WaveRecording(file, leaveOpen: false);
+        }
+        catch
+        {
+            file.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Opens WAV data, as <see cref="Open(string)"/>.</summary>
+    /// <param name="stream">The data, which is read from its beginning; it must be seekable, and stays the caller's to dispose of.</param>
+    /// <exception cref="ArgumentException">The stream cannot be read or seeked.</exception>
+    /// <exception cref="RecordingException">It is not WAV data, or holds no sound.</exception>
+    public static Recording Open(Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        if (stream is not { CanRead: true, CanSeek: true })
+        {
+            throw new ArgumentException(
+                "The stream must be readable and seekable; copy it to a file or a MemoryStream first.",
+                nameof(stream)
+            );
+        }
+
+        stream.Position = 0;
+        return new WaveRecording(stream, leaveOpen: true);
+    }
+
+    /// <summary>Sound in memory, of one channel.</summary>
+    /// <param name="samples">The samples, full scale being −1 to 1; at least one, none beyond a million. They are copied.</param>
+    /// <param name="sampleRate">Samples in a second: 4 kHz to 1 MHz.</param>
+    /// <exception cref="ArgumentException">There is no sample.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The rate is out of range, or a sample is.</exception>
+    public static Recording FromSamples(ReadOnlySpan<double> samples, Frequency sampleRate)
+    {
+        Require.InRange(sampleRate.Hertz, LowestRate, HighestRate, "Hz", nameof(sampleRate));
+        if (samples.IsEmpty)
+        {
+            throw new ArgumentException("There are no samples; at least one is needed.", nameof(samples));
+        }
+
+        foreach (var sample in samples)
+        {
+            Require.InRange(sample, -Loudest, Loudest, "", nameof(samples));
+        }
+
+        return new SampleRecording(samples.ToArray(), sampleRate.Hertz);
+    }
+
+    /// <summary>Reads samples of one channel, full scale being −1 to 1.</summary>
+    /// <param name="channel">Which channel: 0 is the first.</param>
+    /// <param name="start">The first frame: 0 to <see cref="Frames"/> less the room.</param>
+    /// <param name="samples">Receives them.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such channel, or there are not so many frames.</exception>
+    /// <exception cref="RecordingException">The data holds a number that is no sound.</exception>
+    /// <exception cref="IOException">The data cannot be read.</exception>
+    public void Read(int channel, long start, Span<double> samples)
+    {
+        Require.InRange(channel, 0, Channels - 1, "");
+        Require.InRange(start, 0, Frames - samples.Length, "frames");
+        ReadFrames(start, samples.Length, channel, samples);
+    }
+
+    /// <summary>Lets go of the file.</summary>
+    public void Dispose()
+    {
+        Dispose(true);
+        GC.SuppressFinalize(this);
+    }
+
+    /// <summary>Reads frames that are there: one channel.</summary>
+    private protected abstract void ReadFrames(long start, int count, int channel, Span<double> samples);
+
+    /// <summary>Lets go of what is held.</summary>
+    /// <param name="disposing">Whether <see cref="Dispose()"/> asked for it.</param>
+    protected virtual void Dispose(bool disposing) { }
+}

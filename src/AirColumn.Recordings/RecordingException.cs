@@ -1,0 +1,20 @@
+namespace AirColumn.Recordings;
+
+/// <summary>A file is not sound that can be read; the message says why and what to do.</summary>
+public sealed class RecordingException : Exception
+{
+    /// <summary>Says what is wrong.</summary>
+    /// <param name="message">One or two sentences.</param>
+    public RecordingException(string message)
+        : base(message) { }
+
+    /// <summary>Says what is wrong, and what showed it.</summary>
+    /// <param name="message">One or two sentences.</param>
+    /// <param name="innerException">What showed it.</param>
+    public RecordingException(string message, Exception innerException)
+        : base(message, innerException) { }
+
+    /// <summary>Says only that a recording cannot be read.</summary>
+    public RecordingException()
+        : this("The recording cannot be read.") { }
+}

@@ -1,0 +1,65 @@
+using AirColumn.Pitches;
+using UnitsNet;
+
+namespace AirColumn.Recordings;
+
+/// <summary>A note that a recording holds for a while. Immutable.</summary>
+/// <remarks>
+/// The frequency counts the recorder's samples: a clock that is off by 50 parts in a million, which is usual, puts it off by 0.09 cent
+/// more than said here.
+/// </remarks>
+public sealed record SoundedNote
+{
+    internal SoundedNote() { }
+
+    /// <summary>Where it begins in the recording.</summary>
+    public required Duration From { get; init; }
+
+    /// <summary>How long it is held.</summary>
+    public required Duration Duration { get; init; }
+
+    /// <summary>The fundamental: its mean over the part that was measured, at most the steadiest 20 s.</summary>
+    public required Frequency Fundamental { get; init; }
+
+    /// <summary>
+    /// Standard uncertainty of <see cref="Fundamental"/>, cents: from how its phase strays from a steady drift, by noise or by the player.
+    /// </summary>
+    public required double StandardUncertaintyCents { get; init; }
+
+    /// <summary>How the pitch drifts, cents in a second; positive is rising.</summary>
+    public required double DriftCentsPerSecond { get; init; }
+
+    /// <summary>Standard deviation of the pitch about that drift, cents; vibrato and wandering, and noise from one window to the next.</summary>
+    public required double SpreadCents { get; init; }
+
+    /// <summary>
+    /// Harmonics-to-noise ratio, dB: the power of all partials against all between them, up to 4 kHz. Hiss above that is not counted.
+    /// </summary>
+    public required double HarmonicsToNoiseDecibels { get; init; }
+
+    /// <summary>The partials below 4 kHz that stand out of the noise, in order.</summary>
+    public required IReadOnlyList<NotePartial> Partials { get; init; }
+
+    /// <summary>The spectral envelope: the level in each third of an octave, partials and noise together.</summary>
+    public required IReadOnlyList<BandLevel> Bands { get; init; }
+
+    /// <summary>The pitch over the part that was measured, a point every 5 to 25 ms.</summary>
+    public required IReadOnlyList<PitchPoint> Pitch { get; init; }
+
+    /// <summary>Half the 95 % range of the fundamental, cents.</summary>
+    public double PlusMinusCents => 1.96 * StandardUncertaintyCents;
+
+    /// <summary>The nearest note of a tuning, and how far off it is.</summary>
+    /// <param name="tuning">The tuning.</param>
+    public PitchReading Nearest(Tuning tuning)
+    {
+        ArgumentNullException.ThrowIfNull(tuning);
+        return tuning.Nearest(Fundamental);
+    }
+
+    /// <summary>Frequency, uncertainty and time, in the invariant culture.</summary>
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"{Fundamental.Hertz:0.###} Hz ± {PlusMinusCents:0.##} cents for {Duration.Seconds:0.#} s"
+        );
+}

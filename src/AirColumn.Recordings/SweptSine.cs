@@ -1,0 +1,61 @@
+using UnitsNet;
+
+namespace AirColumn.Recordings;
+
+/// <summary>
+/// A sine whose frequency rises by equal ratios in equal times, to be played by a loudspeaker at one end of a tube and recorded at it or
+/// inside (farina2000). Immutable.
+/// </summary>
+public sealed record SweptSine
+{
+    // Of its length: no click at either end.
+    private const double Fade = 0.01;
+
+    /// <summary>Describes a sweep.</summary>
+    /// <param name="from">Where it begins: 10 Hz to 10 kHz.</param>
+    /// <param name="to">Where it ends: 20 Hz to 20 kHz, at least twice <paramref name="from"/>.</param>
+    /// <param name="duration">How long it takes: 1 to 120 s.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
+    public SweptSine(Frequency from, Frequency to, Duration duration)
+    {
+        Require.InRange(from.Hertz, 10, 10_000, "Hz", nameof(from));
+        Require.InRange(to.Hertz, Math.Max(20, 2 * from.Hertz), 20_000, "Hz", nameof(to));
+        Require.InRange(duration.Seconds, 1, 120, "s", nameof(duration));
+        (From, To, Duration) = (from, to, duration);
+    }
+
+    /// <summary>Where it begins.</summary>
+    public Frequency From { get; }
+
+    /// <summary>Where it ends.</summary>
+    public Frequency To { get; }
+
+    /// <summary>How long it takes.</summary>
+    public Duration Duration { get; }
+
+    /// <summary>Its samples, of amplitude 1, faded in and out over a hundredth of its length.</summary>
+    /// <param name="sampleRate">Samples in a second: 4 kHz to 1 MHz, and more than twice <see cref="To"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The rate is out of range.</exception>
+    public double[] Samples(Frequency sampleRate)
+    {
+        var rate = Require.InRange(
+            sampleRate.Hertz,
+            Math.Max(Recording.LowestRate, 2 * To.Hertz),
+            Recording.HighestRate,
+            "Hz",
+            nameof(sampleRate)
+        );
+        var seconds = Duration.Seconds;
+        var samples = new double[(int)(seconds * rate)];
+        var growth = Math.Log(To.Hertz / From.Hertz);
+        for (var i = 0; i < samples.Length; i++)
+        {
+            var share = i / (seconds * rate);
+            var turns = From.Hertz * seconds / growth * (Math.Exp(growth * share) - 1);
+            var edge = Math.Min(1, Math.Min(share, 1 - share) / Fade);
+            samples[i] = Math.Sin(2 * Math.PI * turns) * (0.5 - 0.5 * Math.Cos(Math.PI * edge));
+        }
+
+        return samples;
+    }
+}

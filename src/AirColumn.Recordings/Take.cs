@@ -1,0 +1,138 @@
+using AirColumn.Recordings.Tones;
+using AirColumn.Recordings.Tracking;
+using UnitsNet;
+
+namespace AirColumn.Recordings;
+
+/// <summary>What a recording of a played tube holds: its notes, and the drone among them. Immutable.</summary>
+/// <remarks>
+/// Notes are found by the period of the sound (normalised square difference, mcleod2005), in frames of four of the longest periods, and
+/// measured by the phases of all their harmonics. No fundamental is needed. What falls together with a hum of the mains within half a hertz cannot be told
+/// from it.
+/// </remarks>
+public sealed record Take
+{
+    // Notes of one pitch, cents.
+    private const double SamePitch = 80;
+
+    // Pitches that are the mains' as well, Hz, and how near is too near.
+    private static readonly double[] Mains = [50, 60, 100, 120];
+    private const double NearMains = 0.25;
+
+    private Take(IReadOnlyList<SoundedNote> notes, string? reason, IReadOnlyList<string> warnings)
+    {
+        (Notes, Reason, Warnings) = (notes, reason, warnings);
+        Drone = notes
+            .OrderByDescending(note => notes.Where(other => IsSame(note, other)).Sum(o => o.Duration.Seconds))
+            .ThenByDescending(note => note.Duration.Seconds)
+            .FirstOrDefault();
+    }
+
+    /// <summary>The notes in the order in which they are played; a pitch that is left and taken up again is there twice.</summary>
+    public IReadOnlyList<SoundedNote> Notes { get; }
+
+    /// <summary>
+    /// The drone: the longest note of the pitch that is held longest in all. Null where there is no steady pitch; <see cref="Reason"/> says why.
+    /// </summary>
+    public SoundedNote? Drone { get; }
+
+    /// <summary>Why there is no steady pitch, as a sentence; null where there is one.</summary>
+    public string? Reason { get; }
+
+    /// <summary>What a user should know, such as clipping.</summary>
+    public IReadOnlyList<string> Warnings { get; }
+
+    /// <summary>Listens to a recording.</summary>
+    /// <param name="recording">The recording; any length.</param>
+    /// <param name="options">What to listen for; the defaults if left out.</param>
+    /// <param name="progress">Is told the share that is done, 0 to 1.</param>
+    /// <param name="cancellation">Ends it early.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The recording does not have the channel asked for.</exception>
+    /// <exception cref="RecordingException">The data is damaged.</exception>
+    /// <exception cref="OperationCanceledException">It was ended early.</exception>
+    public static Take Of(
+        Recording recording,
+        TakeOptions? options = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(recording);
+        options ??= new TakeOptions();
+        if (options.Channel is { } asked)
+        {
+            Require.InRange(asked, 0, recording.Channels - 1, "", "channel");
+        }
+
+        // Reading every sample once, then the search for periods, take most of the time.
+        var scan = LevelScan.Of(recording, Part(progress, 0, 0.2), cancellation);
+        var channel = options.Channel ?? scan.Loudest;
+        var warnings = new List<string>([.. recording.Warnings, .. scan.WarningsOf(channel)]);
+        var sound = new LowRate(recording, channel, LowRate.Partials);
+        var finder = new PeriodFinder(sound.Rate, options.Lowest.Hertz, options.Highest.Hertz);
+        var frames = FrameTrack.Of(sound, finder, Part(progress, 0.2, 0.7), cancellation);
+        var stretches = new SteadyStretches(frames, options.Shortest.Seconds);
+        var found = stretches.Find();
+        var reader = new NoteReader(recording, channel, sound, frames);
+        var notes = new List<SoundedNote>();
+        for (var i = 0; i < found.Count; i++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (reader.Read(found[i]) is { } note)
+            {
+                notes.Add(note);
+            }
+
+            Part(progress, 0.9, 0.1)?.Report((i + 1.0) / found.Count);
+        }
+
+        var reason = notes.Count > 0 ? null : NoPitch(recording, options, stretches);
+        var take = new Take(notes, reason, warnings);
+        return take.Drone is { } drone && Mains.FirstOrDefault(hum => IsNear(drone, hum)) is > 0 and var near
+            ? new Take(
+                notes,
+                null,
+                [
+                    .. warnings,
+                    FormattableString.Invariant(
+                        $"The drone is within {NearMains} Hz of {near:0} Hz, which electric mains hum at: make sure that it is the tube."
+                    ),
+                ]
+            )
+            : take;
+    }
+
+    /// <summary>The longest note near a frequency; null where none is.</summary>
+    /// <param name="frequency">The frequency, above 0.</param>
+    /// <param name="withinCents">How near it must be, cents: above 0, up to 1200.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
+    public SoundedNote? Near(Frequency frequency, double withinCents)
+    {
+        Require.Positive(frequency.Hertz, "Hz", nameof(frequency));
+        Require.InRange(withinCents, 1e-3, 1200, "cents");
+        return Notes
+            .Where(note => Math.Abs(Pitches.Cents.Between(frequency, note.Fundamental)) <= withinCents)
+            .MaxBy(note => note.Duration.Seconds);
+    }
+
+    private static string NoPitch(Recording recording, TakeOptions options, SteadyStretches stretches) =>
+        recording.Duration < options.Shortest
+            ? FormattableString.Invariant(
+                $"No steady pitch: the recording lasts {recording.Duration.Seconds:0.###} s, and a note must be held for {options.Shortest.Seconds:0.##} s."
+            )
+            : $"No steady pitch: {stretches.Reason()}.";
+
+    private static bool IsSame(SoundedNote a, SoundedNote b) =>
+        Math.Abs(Pitches.Cents.Between(a.Fundamental, b.Fundamental)) <= SamePitch;
+
+    private static bool IsNear(SoundedNote note, double hertz) =>
+        Math.Abs(note.Fundamental.Hertz - hertz) < NearMains;
+
+    private static ProgressPart? Part(IProgress<double>? progress, double from, double share) =>
+        progress is null ? null : new ProgressPart(progress, from, share);
+
+    private sealed class ProgressPart(IProgress<double> whole, double from, double share) : IProgress<double>
+    {
+        public void Report(double value) => whole.Report(Math.Min(1, from + share * value));
+    }
+}

@@ -1,0 +1,74 @@
+namespace AirColumn.Recordings.Tones;
+
+/// <summary>
+/// Whether what looked like one period is: a sound that nearly repeats within its period, or one whose period was found twice.
+/// </summary>
+internal static class Octave
+{
+    // Partials that no ear would take as the pitch's, of the power of all.
+    private const double LeastShare = 1e-3;
+
+    // Of the power of noise in their windows.
+    private const double AboveNoise = 4;
+
+    // Partials of one periodic sound keep step; what hums along does not, Hz.
+    private const double InStep = 0.5;
+
+    private const double Enough = 2; // seconds to listen to
+    private const int Passes = 2;
+
+    /// <summary>The factor by which the pitch must be multiplied: 1, 2, 3, ½ or ⅓.</summary>
+    public static double Factor(double[] sound, double rate, double hertz, Func<double, double> hertzAt)
+    {
+        var part = sound.Length <= Enough * rate ? sound : sound[..(int)(Enough * rate)];
+        foreach (var divisor in (int[])[2, 3])
+        {
+            if (
+                hertz / divisor >= Lowest
+                && PhaseTrack.Of(part, rate, hertz / divisor, t => hertzAt(t) / divisor, Passes) is { } lower
+                && AreHeard(lower, divisor)
+            )
+            {
+                return 1.0 / divisor;
+            }
+        }
+
+        if (PhaseTrack.Of(part, rate, hertz, hertzAt, Passes) is { } track)
+        {
+            foreach (var factor in (int[])[3, 2])
+            {
+                if (track.Power.Length >= factor && !AreHeard(track, factor))
+                {
+                    return factor;
+                }
+            }
+        }
+
+        return 1;
+    }
+
+    // No lips are as slow.
+    private const double Lowest = 25;
+
+    // Whether harmonics that are not multiples of a number are there.
+    private static bool AreHeard(PhaseTrack track, int number)
+    {
+        var (between, all, heard) = (0.0, 0.0, 0);
+        for (var h = 0; h < track.Power.Length; h++)
+        {
+            all += track.Power[h];
+            if ((h + 1) % number == 0 || track.Power[h] < AboveNoise * track.Noise[h])
+            {
+                continue;
+            }
+
+            if (Math.Abs(track.Apart[h]) < InStep)
+            {
+                between += track.Power[h];
+                heard++;
+            }
+        }
+
+        return heard >= 1 && between > LeastShare * all;
+    }
+}

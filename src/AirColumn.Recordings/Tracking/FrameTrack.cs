@@ -1,0 +1,47 @@
+namespace AirColumn.Recordings.Tracking;
+
+/// <summary>A whole recording, looked at in short frames, a block at a time.</summary>
+internal static class FrameTrack
+{
+    /// <summary>From one frame to the next, s.</summary>
+    public const double Hop = 0.05;
+
+    private const double BlockSeconds = 20;
+
+    public static List<PitchFrame> Of(
+        LowRate sound,
+        PeriodFinder finder,
+        IProgress<double>? progress,
+        CancellationToken cancellation
+    )
+    {
+        var frames = new List<PitchFrame>();
+        var hop = Hop * sound.Rate;
+        var inBlock = (int)(BlockSeconds / Hop);
+        var all = Math.Max(1, (long)((sound.Count - finder.FrameLength) / hop) + 1);
+        for (var first = 0L; first < all; first += inBlock)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var count = (int)Math.Min(inBlock, all - first);
+            var start = (long)(first * hop);
+            var block = sound.Read(
+                start,
+                (int)((long)((first + count - 1) * hop) - start) + finder.FrameLength
+            );
+            for (var i = first; i < first + count; i++)
+            {
+                var at = (long)(i * hop);
+                frames.Add(
+                    finder.Look(
+                        block.AsSpan((int)(at - start), finder.FrameLength),
+                        (at + finder.FrameLength / 2.0) / sound.Rate
+                    )
+                );
+            }
+
+            progress?.Report((double)(first + count) / all);
+        }
+
+        return frames;
+    }
+}

@@ -1,0 +1,118 @@
+namespace AirColumn.Recordings.Tracking;
+
+/// <summary>Finds where a recording holds a note, and if nowhere, why.</summary>
+internal sealed class SteadyStretches
+{
+    // Below it one period is not like the next: 0.5 is as much noise as tone.
+    private const double LeastClarity = 0.5;
+
+    // A frame so far below the loudest is no playing any more, dB.
+    private const double Quiet = -35;
+
+    // Full scale over silence: what the steps of 16 bits amount to, dB.
+    private const double Silent = -85;
+
+    // A player's note wanders less, another note is farther, cents.
+    private const double SameNote = 60;
+
+    // Frames that may fall out of a note before it counts as ended.
+    private const int Gap = 2;
+
+    private readonly IReadOnlyList<PitchFrame> frames;
+    private readonly double leastSeconds;
+    private readonly double loudest;
+
+    public SteadyStretches(IReadOnlyList<PitchFrame> frames, double leastSeconds)
+    {
+        (this.frames, this.leastSeconds) = (frames, leastSeconds);
+        loudest = frames.Max(frame => frame.Level);
+    }
+
+    public IReadOnlyList<SteadyStretch> Find()
+    {
+        var found = new List<SteadyStretch>();
+        var least = (int)Math.Ceiling(leastSeconds / FrameTrack.Hop);
+        var from = 0;
+        while (from < frames.Count)
+        {
+            if (!Sounds(from))
+            {
+                from++;
+                continue;
+            }
+
+            var to = End(from);
+            // A frame that reaches into what comes before or after is of two notes.
+            var (inner, outer) = (from + 1, to - 1);
+            if (outer - inner >= least)
+            {
+                found.Add(new SteadyStretch(inner, outer, Pitch(inner, outer)));
+            }
+
+            from = Math.Max(to, from + 1);
+        }
+
+        return found;
+    }
+
+    /// <summary>Why nothing was found.</summary>
+    public string Reason()
+    {
+        if (Decibels(loudest) < Silent)
+        {
+            return loudest == 0
+                ? "it is silent"
+                : FormattableString.Invariant(
+                    $"it is silent: its loudest part is {Decibels(loudest):0} dB of full scale"
+                );
+        }
+
+        var periodic = frames.Count(frame => frame.Clarity >= LeastClarity && frame.Level > 0);
+        if (periodic * FrameTrack.Hop < leastSeconds)
+        {
+            return FormattableString.Invariant(
+                $"it is noise, or too far away: one period is hardly ever like the next (at best to {100 * frames.Max(f => f.Clarity):0} %, needed are {100 * LeastClarity:0} %)"
+            );
+        }
+
+        return FormattableString.Invariant(
+            $"no note is held within {SameNote:0} cents for {leastSeconds:0.##} s: the pitch glides, jumps or breaks off"
+        );
+    }
+
+    private static double Decibels(double level) => 20 * Math.Log10(level);
+
+    private bool Sounds(int i) =>
+        frames[i].Clarity >= LeastClarity
+        && frames[i].Hertz > 0
+        && Decibels(frames[i].Level) >= Math.Max(Silent, Decibels(loudest) + Quiet);
+
+    // Behind the last frame of the note that begins here.
+    private int End(int from)
+    {
+        var recent = new List<double> { frames[from].Hertz };
+        var end = from + 1;
+        for (var i = from + 1; i < frames.Count && i - end <= Gap; i++)
+        {
+            if (Sounds(i) && Math.Abs(Cents(Median(recent), frames[i].Hertz)) <= SameNote)
+            {
+                recent.Add(frames[i].Hertz);
+                if (recent.Count > 20)
+                {
+                    recent.RemoveAt(0);
+                }
+
+                end = i + 1;
+            }
+        }
+
+        return end;
+    }
+
+    private double Pitch(int from, int to) =>
+        Median([.. Enumerable.Range(from, to - from).Where(Sounds).Select(i => frames[i].Hertz)]);
+
+    private static double Cents(double from, double to) => 1200 * Math.Log2(to / from);
+
+    private static double Median(List<double> values) => values.Order().ElementAt(values.Count / 2);
+}

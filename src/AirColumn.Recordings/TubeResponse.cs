@@ -1,0 +1,224 @@
+using AirColumn.Acoustics;
+using AirColumn.Recordings.Responses;
+using AirColumn.Recordings.Tracking;
+using AirColumn.Resonances;
+using UnitsNet;
+
+namespace AirColumn.Recordings;
+
+/// <summary>The resonances of a tube that is not played but made to ring: tapped, or driven by noise or a sweep. Immutable.</summary>
+/// <remarks>
+/// <para>
+/// However it is excited, what follows is turned into free decay, a sum of decaying sines, and these are found by the shift invariance of
+/// the space that they span (roy1989). The column to compare with must have the ends that the tube had: a palm
+/// that slaps one end and stays there closes it; struck in passing, both ends are open while it rings.
+/// </para>
+/// <para>Recordings are read up to their first two minutes.</para>
+/// </remarks>
+public sealed record TubeResponse
+{
+    private const double LongestRecording = 120;
+
+    // After the slap itself: the sound of the hand, s.
+    private const double Slap = 0.006;
+
+    private TubeResponse(
+        IReadOnlyList<MeasuredResonance> resonances,
+        string? reason,
+        IReadOnlyList<string> warnings
+    )
+    {
+        (Resonances, Reason, Warnings) = (resonances, reason, warnings);
+    }
+
+    /// <summary>The resonances that were heard, in order.</summary>
+    public IReadOnlyList<MeasuredResonance> Resonances { get; }
+
+    /// <summary>Why there are none, as a sentence; null where there are some.</summary>
+    public string? Reason { get; }
+
+    /// <summary>What a user should know, such as clipping.</summary>
+    public IReadOnlyList<string> Warnings { get; }
+
+    /// <summary>From one tap or several, such as a palm that slaps an end and stays there.</summary>
+    /// <param name="recording">The recording.</param>
+    /// <param name="highest">Up to where resonances are looked for: 100 Hz to 2 kHz; 1 kHz if left out.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
+    /// <exception cref="RecordingException">The data is damaged.</exception>
+    public static TubeResponse FromTap(Recording recording, Frequency? highest = null)
+    {
+        var heard = new Heard(recording, highest);
+        return heard.Told(
+            heard.Ringing(heard.Sound),
+            "No tap was heard that rings on: make the recording quieter around it, slap harder, or hold the microphone to the open end"
+        );
+    }
+
+    /// <summary>From a broad noise blown or played at the tube: the correlation of the sound with itself decays as the tube rings.</summary>
+    /// <param name="recording">The recording: 2 s of noise and nothing else; better 20.</param>
+    /// <param name="highest">Up to where resonances are looked for: 100 Hz to 2 kHz; 1 kHz if left out.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
+    /// <exception cref="RecordingException">The data is damaged.</exception>
+    public static TubeResponse FromNoise(Recording recording, Frequency? highest = null)
+    {
+        var heard = new Heard(recording, highest);
+        var lags = (int)(RingingModes.Longest * heard.Rate);
+        // The first lags hold the noise's own colour.
+        var from = (int)(Slap * heard.Rate);
+        // What correlates by chance does so in one part and not in the next.
+        var parts = Math.Clamp((int)(heard.Sound.Length / (2 * heard.Rate)), 2, 8);
+        List<double[]> decays =
+        [
+            .. heard
+                .Sound.Chunk(Math.Max(1, heard.Sound.Length / parts))
+                .Select(part => Correlation.OfNoise(part, lags))
+                .Where(decay => decay.Length > from)
+                .Select(decay => decay[from..]),
+        ];
+        var whole = Correlation.OfNoise(heard.Sound, lags);
+        return heard.Told(
+            whole.Length > from
+                ? RingingModes.Of(whole[from..], decays, heard.Rate, Heard.Lowest, heard.Highest)
+                : [],
+            "No resonances stand out of the noise: 2 s of it are needed at least, and 20 are better"
+        );
+    }
+
+    /// <summary>From a sweep that was played by a loudspeaker.</summary>
+    /// <param name="recording">The recording: the whole sweep, once, and half a second more.</param>
+    /// <param name="sweep">What was played.</param>
+    /// <param name="highest">Up to where resonances are looked for: 100 Hz to 2 kHz; 1 kHz if left out.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
+    /// <exception cref="ArgumentException">The recording is shorter than the sweep.</exception>
+    /// <exception cref="RecordingException">The data is damaged.</exception>
+    public static TubeResponse FromSweep(Recording recording, SweptSine sweep, Frequency? highest = null)
+    {
+        ArgumentNullException.ThrowIfNull(recording);
+        ArgumentNullException.ThrowIfNull(sweep);
+        if (recording.Duration < sweep.Duration)
+        {
+            throw new ArgumentException(
+                $"recording lasts {Require.Show(recording.Duration.Seconds, "s")} and the sweep {Require.Show(sweep.Duration.Seconds, "s")}; "
+                    + "record the whole sweep.",
+                nameof(recording)
+            );
+        }
+
+        var heard = new Heard(recording, highest);
+        return heard.Told(
+            heard.Ringing(Correlation.OfKnown(heard.Sound, heard.Played(sweep))),
+            "The sweep was not found in the recording, or nothing rings on after it"
+        );
+    }
+
+    /// <summary>Puts what was measured beside the resonances of a column with the same ends.</summary>
+    /// <param name="column">The column.</param>
+    /// <returns>One for each resonance of the column up to the highest that was measured.</returns>
+    public IReadOnlyList<ResonanceComparison> CompareWith(Column column)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        if (Resonances.Count == 0)
+        {
+            return [];
+        }
+
+        // One more, so that the last has a neighbour on either side.
+        var below = Math.Min(1.3 * Resonances[^1].Frequency.Hertz, 0.999 * column.HighestFrequency.Hertz);
+        var computed = column.Resonances(Frequency.FromHertz(below)).ToList();
+        return
+        [
+            .. computed
+                .Select((resonance, i) => new ResonanceComparison(i + 1, resonance, Nearest(computed, i)))
+                .Where(pair =>
+                    pair.Measured is not null || pair.Computed.Pole.Real <= Resonances[^1].Frequency.Hertz
+                ),
+        ];
+    }
+
+    // The strongest of those that are nearer to this resonance than to any other, and within two semitones.
+    private MeasuredResonance? Nearest(List<Resonance> computed, int i)
+    {
+        double Distance(MeasuredResonance measured, Resonance resonance) =>
+            Math.Abs(Math.Log2(measured.Frequency.Hertz / resonance.Pole.Real));
+        var near = Resonances
+            .Where(m =>
+                Distance(m, computed[i]) < 200 / 1200.0
+                && computed.All(other => Distance(m, computed[i]) <= Distance(m, other))
+            )
+            .ToList();
+        return near.Count == 0 ? null : near.MaxBy(measured => measured.Decibels);
+    }
+
+    /// <summary>One channel of the recording at the rate that modes are looked for at.</summary>
+    private sealed class Heard
+    {
+        // No tube of ours is as long.
+        public const double Lowest = 20;
+
+        private readonly List<string> warnings;
+        private readonly LevelScan scan;
+        private readonly Recording recording;
+
+        public Heard(Recording recording, Frequency? highest)
+        {
+            ArgumentNullException.ThrowIfNull(recording);
+            this.recording = recording;
+            Highest = highest is { } limit
+                ? Require.InRange(limit.Hertz, 100, 2000, "Hz", nameof(highest))
+                : 1000;
+            scan = LevelScan.Of(recording, null, default);
+            warnings = [.. recording.Warnings, .. scan.WarningsOf(scan.Loudest)];
+            var low = Low(recording, scan.Loudest);
+            Rate = low.Rate;
+            Sound = low.Read(0, (int)Math.Min(low.Count, LongestRecording * low.Rate));
+            if (low.Count > Sound.Length)
+            {
+                warnings.Add("Only the first two minutes of the recording were used.");
+            }
+        }
+
+        public double[] Sound { get; }
+
+        /// <summary>Up to where resonances are looked for, Hz.</summary>
+        public double Highest { get; }
+
+        public double Rate { get; }
+
+        public double[] Played(SweptSine sweep)
+        {
+            using var samples = Recording.FromSamples(
+                sweep.Samples(recording.SampleRate),
+                recording.SampleRate
+            );
+            var low = Low(samples, 0);
+            return low.Read(0, (int)low.Count);
+        }
+
+        /// <summary>The modes of what rings on after each impulse of a sound.</summary>
+        public IReadOnlyList<MeasuredResonance> Ringing(double[] sound)
+        {
+            var pieces = new List<double[]>();
+            foreach (var (from, to) in Impulses.In(sound, Rate, Slap))
+            {
+                var end = Math.Min(to, from + (int)(RingingModes.Longest * Rate));
+                if (end - from >= RingingModes.Shortest * Rate)
+                {
+                    pieces.Add(sound[from..end]);
+                }
+            }
+
+            return RingingModes.Of(pieces, Rate, Lowest, Highest);
+        }
+
+        public TubeResponse Told(IReadOnlyList<MeasuredResonance> found, string otherwise) =>
+            new(
+                found,
+                scan.IsSilent ? "The recording is silent."
+                    : found.Count == 0 ? $"{otherwise}."
+                    : null,
+                warnings
+            );
+
+        private LowRate Low(Recording sound, int channel) => new(sound, channel, 1.2 * Highest);
+    }
+}
