@@ -10,6 +10,8 @@ var root = new RootCommand("From parts on the bench to a drone tube in tune.")
     CompareCommand.Create(),
     CutsCommand.Create(),
     TrimCommand.Create(),
+    ListenCommand.Create(),
+    RingCommand.Create(),
     StockCommand.Create(),
 };
 return ConsoleProgram.Run(root, args);

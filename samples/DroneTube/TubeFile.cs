@@ -1,9 +1,11 @@
 using System.CommandLine;
 using System.Text;
+using AirColumn.Documents;
 using AirColumn.Pitches;
 using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;
 using Shared;
+using UnitsNet;
 
 namespace DroneTube;
 
@@ -40,6 +42,18 @@ internal sealed class TubeFile
         );
         note.Required = true;
         return note;
+    }
+
+    /// <summary>How long the open pipe is, which must be given.</summary>
+    public static Option<Length?> Cut()
+    {
+        var cut = Shared.Options.Parsed<Length?>(
+            "--cut",
+            "How long the open pipe is now, such as \"1180 mm\" or \"46 1/2 in\".",
+            text => new AddedPart("any", QuantityText.ParseLength(text), Length.FromMillimeters(30)).Adds
+        );
+        cut.Required = true;
+        return cut;
     }
 
     public PartsFile Read(ParseResult parsed) => Read(parsed.GetRequiredValue(One), Catalogue(parsed));

@@ -4,23 +4,23 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
 
-/// <summary>An object of a parts file: hands out members by name, and refuses those that nobody asked for.</summary>
+/// <summary>An object of a parts file or a history: hands out members by name, and refuses those that nobody asked for.</summary>
 internal sealed class PartsObject
 {
     private readonly Dictionary<string, JsonElement> members = new(StringComparer.Ordinal);
     private readonly HashSet<string> asked = new(StringComparer.Ordinal);
     private readonly string path;
 
-    public PartsObject(JsonElement json, string path)
+    public PartsObject(
+        JsonElement json,
+        string path,
+        string whole = "The parts file must be an object, { \"tube\": 1, … }."
+    )
     {
         this.path = path;
         if (json.ValueKind != JsonValueKind.Object)
         {
-            throw new FormatException(
-                path.Length == 0
-                    ? "The parts file must be an object, { \"tube\": 1, … }."
-                    : $"{path} must be an object, {{ … }}."
-            );
+            throw new FormatException(path.Length == 0 ? whole : $"{path} must be an object, {{ … }}.");
         }
 
         foreach (var member in json.EnumerateObject())
@@ -50,16 +50,17 @@ internal sealed class PartsObject
     public Length Size(string key) =>
         SizeIfAny(key) ?? throw Wrong(key, "it is missing; write a size, such as \"40.6 mm\"");
 
-    public Length? SizeIfAny(string key)
-    {
-        if (TextIfAny(key) is not { } text)
-        {
-            return null;
-        }
+    public Length? SizeIfAny(string key) =>
+        TextIfAny(key) is { } text ? Read(key, text, QuantityText.ParseLength) : null;
 
+    /// <summary>A quantity that must be there.</summary>
+    public T Quantity<T>(string key, Func<string, T> parse) => Read(key, Text(key), parse);
+
+    private T Read<T>(string key, string text, Func<string, T> parse)
+    {
         try
         {
-            return QuantityText.ParseLength(text);
+            return parse(text);
         }
         catch (FormatException problem)
         {

@@ -1,0 +1,98 @@
+using System.Text;
+using System.Text.Json;
+using AirColumn.Workshop.Measurements;
+using Shared;
+using UnitsNet;
+
+namespace DroneTube;
+
+/// <summary>How far to trim, or how to lengthen, in words and as JSON.</summary>
+internal static class AdviceText
+{
+    public static void Write(StringBuilder lines, TrimAdvice advice)
+    {
+        lines.Row($"Played note less resonance: {advice.Correction}");
+        lines.Paragraph(advice.Verdict);
+        if (advice.SafePipe is { } safe)
+        {
+            lines.Row($"The pipe is then {Show.Both(safe)} long.");
+        }
+
+        if (advice.Lengthening is { } longer)
+        {
+            Write(lines, longer);
+            return;
+        }
+
+        lines.Row("cut off in all          pipe then               note expected");
+        foreach (var row in advice.Table.Rows)
+        {
+            lines.Row(
+                Show.Text(
+                    $"{Show.Both(row.Cut), -24}{Show.Both(Pipe(row.Length, advice)), -24}{row.Note.Hertz:0.00} Hz, {Show.Cents(row.Cents)} ± {row.PlusMinusCents:0}"
+                )
+            );
+        }
+    }
+
+    public static void Json(Utf8JsonWriter json, TrimAdvice advice)
+    {
+        json.Number("correctionCents", advice.Correction.MeanCents);
+        json.Number("correctionStandardDeviationCents", advice.Correction.StandardDeviationCents);
+        json.WriteString("explanation", advice.Verdict);
+        json.Number("safeCutMetres", advice.Table.SafeCut?.Cut.Meters ?? double.NaN);
+        json.Number("safePipeMetres", advice.SafePipe?.Meters ?? double.NaN);
+        if (advice.Lengthening is { } longer)
+        {
+            json.WriteStartObject("lengthening");
+            json.Number("pipeMetres", longer.Pipe?.Meters ?? double.NaN);
+            json.Number("beyondEndMetres", longer.Beyond?.Meters ?? double.NaN);
+            json.Number("ringLengthMetres", longer.RingLength.Meters);
+            json.Number("ringInsideMetres", longer.RingInside?.Meters ?? double.NaN);
+            json.WriteEndObject();
+        }
+
+        json.WriteStartArray("rows");
+        foreach (var row in advice.Table.Rows)
+        {
+            json.WriteStartObject();
+            json.Number("cutOffMetres", row.Cut.Meters);
+            json.Number("pipeMetres", Pipe(row.Length, advice).Meters);
+            json.Number("noteHz", row.Note.Hertz);
+            json.Number("cents", row.Cents);
+            json.Number("plusMinusCents", row.PlusMinusCents);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Write(StringBuilder lines, Lengthening longer)
+    {
+        lines.Row("To bring it down, one of:");
+        if (longer.Pipe is { } pipe)
+        {
+            lines.Row($"  a new pipe of {Show.Both(pipe)} in place of the one to trim");
+        }
+
+        if (longer.Beyond is { } beyond)
+        {
+            lines.Row($"  {Show.Both(beyond)} more at the open end, of the same inside diameter");
+        }
+
+        if (longer.RingInside is { } ring)
+        {
+            lines.Row(
+                $"  a ring {Show.Both(longer.RingLength)} long in the open end, {Show.Both(ring)} inside"
+            );
+        }
+
+        if (longer is { Pipe: null, Beyond: null, RingInside: null })
+        {
+            lines.Row("  none was found: choose a lower note or other parts");
+        }
+    }
+
+    private static Length Pipe(Length section, TrimAdvice advice) =>
+        Length.FromMillimeters(section.Millimeters + advice.Hidden.Millimeters);
+}

@@ -1,0 +1,210 @@
+using System.CommandLine;
+using System.Security.Cryptography;
+using AirColumn.Acoustics;
+using AirColumn.Pitches;
+using AirColumn.Recordings;
+using AirColumn.Resonances;
+using AirColumn.Workshop.Measurements;
+using AirColumn.Workshop.Tubes;
+using Shared;
+using UnitsNet;
+
+namespace DroneTube;
+
+/// <summary>The verb 'listen': a recording of the tube as it is, and what follows from it.</summary>
+internal static class ListenCommand
+{
+    public static Command Create()
+    {
+        var file = new TubeFile();
+        var room = new RoomOptions();
+        var units = UnitsOption.Create();
+        var note = TubeFile.Note();
+        var cut = TubeFile.Cut();
+        var recording = new Option<string>("--recording")
+        {
+            Description = "The drone, held steadily for a few seconds: a WAV file.",
+            Required = true,
+        };
+        var history = new Option<string?>("--history")
+        {
+            Description =
+                "Where this tube's measurements are kept. [default: beside the parts file, ending in -heard.json]",
+        };
+        var forget = new Option<bool>("--forget")
+        {
+            Description = "Neither use nor keep earlier measurements.",
+        };
+        var json = TableCommand.JsonOption();
+        var command = new Command("listen", "What a recording sounds, and how far to trim from that.")
+        {
+            file.One,
+            note,
+            cut,
+            recording,
+            history,
+            forget,
+            json,
+        };
+        foreach (var option in room.All.Concat(file.Options).Append(units))
+        {
+            command.Add(option);
+        }
+
+        command.SetAction(parsed =>
+        {
+            units.Apply(parsed);
+            var kept = History(
+                parsed.GetRequiredValue(file.One),
+                parsed.GetValue(history),
+                parsed.GetValue(forget)
+            );
+            var assembly = file.Read(parsed).Assembly;
+            var (air, length) = (room.Air(parsed), parsed.GetRequiredValue(cut)!.Value);
+            var tuning = room.Tuning(parsed);
+            var path = parsed.GetRequiredValue(recording);
+            var before = kept?.Read() ?? MeasurementHistory.Empty;
+            var column = Column(assembly, length, air);
+            var take = Heard(parsed, path);
+            var drone = Drone(take, column, path);
+            var after = before.With(
+                new TubeMeasurement(
+                    DateTimeOffset.Now,
+                    length,
+                    drone.Fundamental,
+                    drone.StandardUncertaintyCents,
+                    air,
+                    Name(path)
+                )
+            );
+            var heard = new HeardTube(
+                path,
+                take,
+                drone,
+                column,
+                tuning,
+                before.Taken.Count,
+                after.Taken.Count,
+                kept?.Path
+            )
+            {
+                Advice = Advice(
+                    assembly,
+                    tuning.FrequencyOf(parsed.GetRequiredValue(note)!.Value),
+                    length,
+                    air,
+                    after
+                ),
+                Expected = Expected(assembly, length, air, after),
+            };
+            kept?.Prepare(after);
+            ConsoleProgram.Warn(parsed, [.. TubeBuilder.Unconfirmed(assembly), .. take.Warnings]);
+            var text = parsed.GetValue(json) ? heard.Json() : heard.Text();
+            Answer.Write(parsed, output => output.Write(text));
+            kept?.Keep();
+        });
+        return command;
+    }
+
+    private static HistoryFile? History(string parts, string? named, bool forget) =>
+        (forget, named, parts) switch
+        {
+            (true, null, _) => null,
+            (true, _, _) => throw new BadInputException(
+                "--forget and --history are given; leave one of them out."
+            ),
+            (_, "", _) => throw new BadInputException("--history is empty; name a file."),
+            (_, { } path, _) => new HistoryFile(path),
+            (_, _, "-") => throw new BadInputException(
+                "The parts come from the standard input, so that there is no name to keep the measurements under; give --history FILE or --forget."
+            ),
+            _ => new HistoryFile(
+                Path.Combine(
+                    Path.GetDirectoryName(parts) ?? "",
+                    $"{Path.GetFileNameWithoutExtension(parts)}-heard.json"
+                )
+            ),
+        };
+
+    private static Column Column(TubeAssembly assembly, Length cut, AirColumn.Gases.Air air)
+    {
+        try
+        {
+            return new Column(assembly.Assemble(cut).Bore, air);
+        }
+        catch (ArgumentException problem)
+        {
+            throw new BadInputException(OneLine.Of(problem));
+        }
+    }
+
+    private static Take Heard(ParseResult parsed, string path)
+    {
+        var progress = new Progress(parsed, 100);
+        return SoundFile.Read(path, recording => Take.Of(recording, null, progress));
+    }
+
+    private static SoundedNote Drone(Take take, Column column, string path)
+    {
+        if (take.Drone is null)
+        {
+            throw new FailureException($"{path}: {take.Reason}");
+        }
+
+        if (column.FirstResonances(1) is not [var first])
+        {
+            throw new BadInputException(
+                "The tube shows no first resonance, so that nothing can be compared with it."
+            );
+        }
+
+        return take.Near(first.Frequency, TrimAdvice.FarthestHeard)
+            ?? throw new BadInputException(
+                Show.Text($"{path} holds {take.Drone.Fundamental.Hertz:0.##} Hz, ")
+                    + Show.Text(
+                        $"{Math.Abs(Cents.Between(first.Frequency, take.Drone.Fundamental)):0} cents from the first resonance of this tube, {first.Frequency.Hertz:0.##} Hz; "
+                    )
+                    + "that is not its drone. Check the recording, the cut and the parts."
+            );
+    }
+
+    private static TrimAdvice Advice(
+        TubeAssembly assembly,
+        Frequency target,
+        Length cut,
+        AirColumn.Gases.Air air,
+        MeasurementHistory history
+    )
+    {
+        try
+        {
+            return TrimAdvice.For(assembly, target, cut, air, history.Taken);
+        }
+        catch (ArgumentException problem)
+        {
+            throw new BadInputException(
+                problem.ParamName == "heard"
+                    ? OneLine.Of(problem, "The history's drone")
+                    : OneLine.Of(problem)
+            );
+        }
+    }
+
+    // From what was known before this recording.
+    private static TrimAdvice Expected(
+        TubeAssembly assembly,
+        Length cut,
+        AirColumn.Gases.Air air,
+        MeasurementHistory after
+    ) => Advice(assembly, after.Taken[^1].Heard, cut, air, After(after, after.Taken.Count - 1));
+
+    private static MeasurementHistory After(MeasurementHistory history, int count) =>
+        history.Taken.Take(count).Aggregate(MeasurementHistory.Empty, (kept, one) => kept.With(one));
+
+    // The same sound has the same name, wherever it lies.
+    private static string Name(string path)
+    {
+        using var stream = File.OpenRead(path);
+        return $"sha256:{Convert.ToHexStringLower(SHA256.HashData(stream))[..16]}";
+    }
+}

@@ -1,0 +1,192 @@
+using System.CommandLine;
+using System.Text;
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using AirColumn.Recordings;
+using AirColumn.Workshop.Tubes;
+using Shared;
+using UnitsNet;
+
+namespace DroneTube;
+
+/// <summary>The verb 'ring': a recording of the tube being slapped or driven, beside its computed resonances.</summary>
+internal static class RingCommand
+{
+    private static readonly SweptSine Sweep = new(
+        Frequency.FromHertz(30),
+        Frequency.FromHertz(2000),
+        Duration.FromSeconds(10)
+    );
+
+    public static Command Create()
+    {
+        var file = new TubeFile();
+        var room = new RoomOptions();
+        var cut = TubeFile.Cut();
+        var recording = new Option<string>("--recording") { Description = "A WAV file.", Required = true };
+        var by = OneOf(
+            "--by",
+            "What makes it ring: tap (a palm slaps one end and stays there), noise, or sweep (the sound that --write-sweep writes). [default: tap]",
+            "tap",
+            "noise",
+            "sweep"
+        );
+        var closed = OneOf(
+            "--closed",
+            "Which end is closed while it rings: mouth or far; the other is open. [default: mouth]",
+            "mouth",
+            "far"
+        );
+        var writeSweep = new Option<bool>("--write-sweep")
+        {
+            Description = "Write the sweep to play into the file named by --recording, and end.",
+        };
+        var json = TableCommand.JsonOption();
+        var command = new Command(
+            "ring",
+            "Resonances from a slap, noise or a sweep, beside the computed ones."
+        )
+        {
+            file.One,
+            cut,
+            recording,
+            by,
+            closed,
+            writeSweep,
+            json,
+        };
+        foreach (var option in room.All.Concat(file.Options))
+        {
+            command.Add(option);
+        }
+
+        command.SetAction(parsed =>
+        {
+            var path = parsed.GetRequiredValue(recording);
+            var column = Column(
+                file.Read(parsed).Assembly,
+                parsed.GetRequiredValue(cut)!.Value,
+                room.Air(parsed),
+                parsed.GetValue(closed) == "far"
+            );
+            if (parsed.GetValue(writeSweep))
+            {
+                var rate = Frequency.FromHertz(48_000);
+                double[] samples = [.. Sweep.Samples(rate).Select(sample => 0.5 * sample)];
+                SoundFile.Write(path, stream => WaveFile.Write16(stream, samples, rate));
+                Answer.Write(
+                    parsed,
+                    output =>
+                        output.WriteLine(
+                            $"The sweep is {path}: 10 s from 30 Hz to 2 kHz. Begin softly: speakers are loud in a tube."
+                        )
+                );
+                return;
+            }
+
+            var response = SoundFile.Read(path, sound => Heard(sound, parsed.GetValue(by) ?? "tap"));
+            if (response.Reason is { } reason)
+            {
+                throw new FailureException($"{path}: {reason}");
+            }
+
+            var pairs = response.CompareWith(column);
+            ConsoleProgram.Warn(parsed, response.Warnings);
+            var text = parsed.GetValue(json) ? Json(pairs) : Table(pairs);
+            Answer.Write(parsed, output => output.Write(text));
+        });
+        return command;
+    }
+
+    private static Option<string?> OneOf(string name, string description, params string[] words) =>
+        Options.Parsed<string?>(
+            name,
+            description,
+            text =>
+                words.Contains(text)
+                    ? text
+                    : throw new FormatException(
+                        $"'{text}' is not possible here; write {string.Join(" or ", words)}."
+                    )
+        );
+
+    private static TubeResponse Heard(Recording sound, string by)
+    {
+        try
+        {
+            return by switch
+            {
+                "noise" => TubeResponse.FromNoise(sound),
+                "sweep" => TubeResponse.FromSweep(sound, Sweep),
+                _ => TubeResponse.FromTap(sound),
+            };
+        }
+        catch (ArgumentException problem)
+        {
+            throw new BadInputException(OneLine.Of(problem, "--recording"));
+        }
+    }
+
+    private static Column Column(TubeAssembly assembly, Length cut, AirColumn.Gases.Air air, bool farIsClosed)
+    {
+        try
+        {
+            var bore = assembly.Assemble(cut).Bore;
+            return farIsClosed
+                ? new Column(
+                    bore.WithFarEnd(new ClosedEnd()),
+                    air,
+                    new ColumnOptions { BlownEnd = BlownEnd.FreeOpen() }
+                )
+                : new Column(bore, air);
+        }
+        catch (ArgumentException problem)
+        {
+            throw new BadInputException(OneLine.Of(problem));
+        }
+    }
+
+    private static string Table(IReadOnlyList<ResonanceComparison> pairs)
+    {
+        var lines = new StringBuilder();
+        lines.Row("resonance  computed     rings at              off by       Q computed, heard");
+        foreach (var pair in pairs)
+        {
+            lines.Row(
+                pair.Measured is { } heard
+                    ? Show.Text(
+                        $"{pair.Number, 5}      {pair.Computed.Pole.Real, 7:0.00} Hz   {heard.Frequency.Hertz, 7:0.00} Hz ± {1.96 * heard.StandardUncertaintyCents, 4:0.0} c   {pair.Cents, 6:+0.0;-0.0;0.0} c     {pair.Computed.QualityFactor, 3:0}, {heard.QualityFactor:0}"
+                    )
+                    : Show.Text($"{pair.Number, 5}      {pair.Computed.Pole.Real, 7:0.00} Hz   not heard")
+            );
+        }
+
+        lines.Paragraph(
+            "Both by the frequency at which free sound dies away. A few cents are the room's temperature: 1 °C is 3 cents."
+        );
+        return lines.ToString();
+    }
+
+    private static string Json(IReadOnlyList<ResonanceComparison> pairs) =>
+        JsonText.Of(json =>
+        {
+            json.WriteStartArray("resonances");
+            foreach (var pair in pairs)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("number", pair.Number);
+                json.Number("computedHz", pair.Computed.Pole.Real);
+                json.Number("computedQ", pair.Computed.QualityFactor);
+                json.Number("heardHz", pair.Measured?.Frequency.Hertz ?? double.NaN);
+                json.Number(
+                    "standardUncertaintyCents",
+                    pair.Measured?.StandardUncertaintyCents ?? double.NaN
+                );
+                json.Number("heardQ", pair.Measured?.QualityFactor ?? double.NaN);
+                json.Number("cents", pair.Cents ?? double.NaN);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+        });
+}

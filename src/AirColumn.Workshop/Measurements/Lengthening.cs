@@ -1,0 +1,46 @@
+using AirColumn.Acoustics;
+using AirColumn.Design;
+using AirColumn.Workshop.Tubes;
+using UnitsNet;
+
+namespace AirColumn.Workshop.Measurements;
+
+/// <summary>Ways to bring a tube down that sounds too high; each null where it does not lead there. Immutable.</summary>
+public sealed record Lengthening
+{
+    private Lengthening() { }
+
+    /// <summary>How long another pipe in the open one's place would have to be, sockets included.</summary>
+    public required Length? Pipe { get; init; }
+
+    /// <summary>How far a piece of the end's own inside diameter must reach beyond the open end.</summary>
+    public required Length? Beyond { get; init; }
+
+    /// <summary>How wide a ring of <see cref="RingLength"/> in the open end must be inside; it makes the tube softer.</summary>
+    public required Length? RingInside { get; init; }
+
+    /// <summary>How long that ring is.</summary>
+    public required Length RingLength { get; init; }
+
+    internal static Lengthening For(AssembledTube tube, Column column, Frequency resonance, Length ringLength)
+    {
+        var last = column.Bore.Sections[^1];
+        var pipe = SectionLength.Solve(column, tube.FreeSection, resonance);
+        var sleeve = ShortTube.Sleeve(column, last.OutletDiameter, resonance);
+        var ring =
+            last is Bores.CylinderSection or Bores.ConeSection && last.Length > ringLength * 1.1
+                ? ShortTube.NarrowEnd(column, ringLength, resonance)
+                : null;
+        return new Lengthening
+        {
+            Pipe = pipe.IsSolved
+                ? Length.FromMillimeters(pipe.Length.Millimeters + tube.FreeCut!.Hidden.Millimeters)
+                : null,
+            Beyond = sleeve.IsSolved ? Length.FromMillimeters(sleeve.Length.Millimeters) : null,
+            RingInside = ring is { IsSolved: true }
+                ? Length.FromMillimeters(1000 * ring.Values[0].Value)
+                : null,
+            RingLength = ringLength,
+        };
+    }
+}

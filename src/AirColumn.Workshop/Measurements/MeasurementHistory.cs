@@ -1,0 +1,151 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using AirColumn.Documents;
+using AirColumn.Gases;
+using AirColumn.Workshop.Tubes;
+
+namespace AirColumn.Workshop.Measurements;
+
+/// <summary>All that was heard of one tube while it was trimmed, as a small file keeps it: JSON, each quantity a text with its unit. Immutable.</summary>
+/// <remarks>
+/// <code>
+/// { "measurements": 1, "taken": [ { "when": "2026-05-02T09:30:00+00:00", "cut": "1120 mm", "heard": "70.31 Hz",
+///   "standardUncertaintyCents": 0.4, "temperature": "20 °C", "humidity": "50 %", "recording": "…" } ] }
+/// </code>
+/// Only what was measured is in it: what follows from the parts is computed anew, so that a better caliper reading betters all.
+/// </remarks>
+public sealed class MeasurementHistory
+{
+    private const int Longest = 1_000_000;
+
+    private static readonly JsonWriterOptions Layout = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        // The text is data for programs, never part of a web page.
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    private readonly ImmutableArray<TubeMeasurement> taken;
+
+    private MeasurementHistory(ImmutableArray<TubeMeasurement> taken) => this.taken = taken;
+
+    /// <summary>Nothing heard yet.</summary>
+    public static MeasurementHistory Empty { get; } = new([]);
+
+    /// <summary>The measurements in the order in which they were added.</summary>
+    public IReadOnlyList<TubeMeasurement> Taken => taken;
+
+    /// <summary>This and one more; one of the same recording is replaced, so that hearing it twice is not hearing it better.</summary>
+    /// <param name="measurement">The one to add.</param>
+    public MeasurementHistory With(TubeMeasurement measurement)
+    {
+        ArgumentNullException.ThrowIfNull(measurement);
+        return new([
+            .. taken.Where(old => old.Recording.Length == 0 || old.Recording != measurement.Recording),
+            measurement,
+        ]);
+    }
+
+    /// <summary>Reads a history.</summary>
+    /// <param name="json">Its text, up to a million characters.</param>
+    /// <exception cref="FormatException">Something is not as it should be; the message names where and what is allowed.</exception>
+    public static MeasurementHistory Read(string json)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        if (json.Length > Longest)
+        {
+            throw new FormatException($"The history has {json.Length} characters; allowed are {Longest}.");
+        }
+
+        try
+        {
+            using var document = JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = 8 });
+            var file = new PartsObject(
+                document.RootElement,
+                "",
+                "The history must be an object, { \"measurements\": 1, … }."
+            );
+            if (file.Number("measurements") is not 1)
+            {
+                throw file.Wrong("measurements", "it must be 1, the version of this format");
+            }
+
+            var history = new MeasurementHistory([.. file.Objects("taken").Select(Measurement)]);
+            file.Done();
+            return history;
+        }
+        catch (JsonException problem)
+        {
+            throw new FormatException(
+                $"The history is not JSON: line {problem.LineNumber + 1}, place {problem.BytePositionInLine + 1}.",
+                problem
+            );
+        }
+    }
+
+    /// <summary>The history as <see cref="Read"/> reads it, with '\n' at the ends of lines.</summary>
+    public string Write()
+    {
+        using var bytes = new MemoryStream();
+        using (var json = new Utf8JsonWriter(bytes, Layout))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("measurements", 1);
+            json.WriteStartArray("taken");
+            foreach (var one in taken)
+            {
+                json.WriteStartObject();
+                json.WriteString(
+                    "when",
+                    one.When.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture)
+                );
+                json.WriteString("cut", Text(one.Cut.Millimeters, "mm"));
+                json.WriteString("heard", Text(one.Heard.Hertz, "Hz"));
+                json.WriteNumber("standardUncertaintyCents", one.StandardUncertaintyCents);
+                json.WriteString("temperature", Text(one.Air.State!.Temperature.DegreesCelsius, "°C"));
+                json.WriteString("humidity", Text(one.Air.State.Humidity.Percent, "%"));
+                json.WriteString("recording", one.Recording);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(bytes.ToArray()) + "\n";
+    }
+
+    private static string Text(double value, string unit) =>
+        string.Create(CultureInfo.InvariantCulture, $"{value:G12} {unit}");
+
+    private static TubeMeasurement Measurement(PartsObject one)
+    {
+        var when = one.Text("when");
+        if (
+            !DateTimeOffset.TryParse(
+                when,
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.AssumeUniversal,
+                out var time
+            )
+        )
+        {
+            throw one.Wrong("when", $"'{when}' is not a time; write such as 2026-05-02T09:30:00+00:00");
+        }
+
+        var cut = one.Size("cut");
+        var heard = one.Quantity("heard", QuantityText.ParseFrequency);
+        var temperature = one.Quantity("temperature", QuantityText.ParseTemperature);
+        var humidity = one.Quantity("humidity", QuantityText.ParseRelativeHumidity);
+        var uncertainty = one.Number("standardUncertaintyCents");
+        var recording = one.TextIfAny("recording") ?? "";
+        one.Done();
+        return one.Make(() =>
+            new TubeMeasurement(time, cut, heard, uncertainty, Air.At(temperature, humidity), recording)
+        );
+    }
+}

@@ -1,0 +1,178 @@
+using AirColumn.Acoustics;
+using AirColumn.Design;
+using AirColumn.Gases;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using AirColumn.Workshop.Tubes;
+using AirColumn.Workshop.Words;
+using UnitsNet;
+
+namespace AirColumn.Workshop.Measurements;
+
+/// <summary>How far to trim a tube, or how to lengthen it, from what was heard of it. Immutable.</summary>
+/// <remarks>
+/// What was heard less the computed resonance holds what the player adds and what this tube is off by; both stay when it is cut on, and are
+/// learned together: the prior is the usual correction, widened by the tolerances of the tube.
+/// </remarks>
+public sealed record TrimAdvice
+{
+    /// <summary>Farther from the resonance a note is not the drone of this tube, cents.</summary>
+    public const double FarthestHeard = 150;
+
+    // How far one player's note varies from one take to the next, cents: a choice.
+    private const double OneTake = 5;
+
+    // Of a ring pushed into the end: wide enough to hold.
+    private static readonly Length RingLength = Length.FromMillimeters(20);
+
+    private TrimAdvice() { }
+
+    /// <summary>The tube as it is.</summary>
+    public required AssembledTube Tube { get; init; }
+
+    /// <summary>Its column.</summary>
+    public required Column Column { get; init; }
+
+    /// <summary>Its first resonance.</summary>
+    public required Resonance Resonance { get; init; }
+
+    /// <summary>For each measurement the note heard less the resonance of that tube in that air, cents.</summary>
+    public required IReadOnlyList<double> DifferencesCents { get; init; }
+
+    /// <summary>Played note less resonance, after all that was heard.</summary>
+    public required PlayingCorrection Correction { get; init; }
+
+    /// <summary>What each cut makes of the drone, and how far to cut before listening again.</summary>
+    public required TrimTable Table { get; init; }
+
+    /// <summary>What to do, in a sentence or two.</summary>
+    public string Verdict
+    {
+        get
+        {
+            var (cents, plusMinus) = (Table.Rows[0].Cents, Table.Rows[0].PlusMinusCents);
+            return DifferencesCents.Count == 0 || cents + plusMinus <= 0 ? Table.Explanation
+                : cents > plusMinus ? TrimWords.IsSharp(cents, plusMinus)
+                : TrimWords.MayBeSharp(cents, plusMinus);
+        }
+    }
+
+    /// <summary>How much of the pipe is taken by what is pushed into it or formed from it.</summary>
+    public required Length Hidden { get; init; }
+
+    /// <summary>How to come down to the note, for a tube whose drone is expected above it; null for others.</summary>
+    public required Lengthening? Lengthening { get; init; }
+
+    /// <summary>How long the pipe is after the safe cut; null where there is none.</summary>
+    public Length? SafePipe =>
+        Table.SafeCut is { } safe
+            ? Length.FromMillimeters(safe.Length.Millimeters + Hidden.Millimeters)
+            : null;
+
+    /// <summary>Advises.</summary>
+    /// <param name="assembly">The parts, one pipe of open length among them.</param>
+    /// <param name="target">Where the drone is wanted.</param>
+    /// <param name="cut">How long the open pipe is now.</param>
+    /// <param name="air">The air in the room in which it is to be in tune.</param>
+    /// <param name="heard">What was heard of this tube, at this cut and longer ones; may be empty.</param>
+    /// <param name="prior">The correction before anything was heard; <see cref="PlayingCorrection.LipsInRoomAir"/> if left out.</param>
+    /// <exception cref="ArgumentException">
+    /// All pipes have a length; the tube shows no resonance; something heard is more than <see cref="FarthestHeard"/> from the resonance.
+    /// </exception>
+    /// <exception cref="ArgumentOutOfRangeException">A length or the target is out of range.</exception>
+    public static TrimAdvice For(
+        TubeAssembly assembly,
+        Frequency target,
+        Length cut,
+        Air air,
+        IReadOnlyList<TubeMeasurement> heard,
+        PlayingCorrection? prior = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(assembly);
+        ArgumentNullException.ThrowIfNull(air);
+        ArgumentNullException.ThrowIfNull(heard);
+        if (assembly.FreePipe is null)
+        {
+            throw new ArgumentException(
+                "All pipes of the parts file have a length; leave the one to trim open.",
+                nameof(assembly)
+            );
+        }
+
+        var (tube, column, first) = Made(assembly, cut, air);
+        var tolerances = TubeBuilder.Tolerances(tube, air, new BuildOptions());
+        var differences = heard.Select(one => Difference(assembly, one)).ToList();
+        var correction = prior ?? PlayingCorrection.LipsInRoomAir;
+        if (differences.Count > 0)
+        {
+            var ofTube = column.Budgets([first], tolerances)[0].StandardDeviationCents;
+            correction = new PlayingCorrection(
+                correction.MeanCents,
+                double.Hypot(correction.StandardDeviationCents, ofTube)
+            );
+            for (var i = 0; i < heard.Count; i++)
+            {
+                correction = correction.After(
+                    [differences[i]],
+                    double.Hypot(OneTake, heard[i].StandardUncertaintyCents)
+                );
+            }
+        }
+
+        var table = TrimTable.For(
+            column,
+            new TrimQuestion(tube.FreeSection, target)
+            {
+                Step = Length.FromMillimeters(2),
+                Correction = correction,
+                // What was heard was heard on this very tube: that is in the correction.
+                Tolerances = differences.Count == 0 ? tolerances : [],
+            }
+        );
+        return new TrimAdvice
+        {
+            Tube = tube,
+            Column = column,
+            Resonance = first,
+            DifferencesCents = differences,
+            Correction = correction,
+            Table = table,
+            Hidden = tube.FreeCut!.Hidden,
+            Lengthening =
+                table.Rows[0].Cents > 0
+                    ? Lengthening.For(tube, column, target * Cents.ToRatio(-correction.MeanCents), RingLength)
+                    : null,
+        };
+    }
+
+    private static (AssembledTube Tube, Column Column, Resonance First) Made(
+        TubeAssembly assembly,
+        Length cut,
+        Air air
+    )
+    {
+        var tube = assembly.Assemble(cut);
+        var column = TubeBuilder.ColumnOf(tube, air);
+        return column.FirstResonances(1) is [var first]
+            ? (tube, column, first)
+            : throw new ArgumentException(
+                "The tube shows no first resonance, so that there is nothing to trim.",
+                nameof(cut)
+            );
+    }
+
+    private static double Difference(TubeAssembly assembly, TubeMeasurement heard)
+    {
+        var (_, _, first) = Made(assembly, heard.Cut, heard.Air);
+        var cents = Cents.Between(first.Frequency, heard.Heard);
+        return Math.Abs(cents) <= FarthestHeard
+            ? cents
+            : throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"heard is {heard.Heard.Hertz:0.##} Hz, {Math.Abs(cents):0} cents from the first resonance of this tube, {first.Frequency.Hertz:0.##} Hz; "
+                ) + "that is not its drone. Check the note, the cut and the parts.",
+                nameof(heard)
+            );
+    }
+}
