@@ -1,0 +1,43 @@
+namespace AirColumn.Recordings.Previews;
+
+/// <summary>The pressure in the mouth over the time of a note: a soft attack, steady, a soft release, silence.</summary>
+internal readonly record struct Breath(int Samples, double SampleRate)
+{
+    private const double Attack = 0.06; // s; these three are our choice
+    private const double Release = 0.15;
+    private const double Silence = 0.05;
+    private const double LongestSteady = 1;
+
+    /// <summary>
+    /// The samples to take the note from: before the release, a second or half of what lies between attack and release.
+    /// </summary>
+    public Range Steady
+    {
+        get
+        {
+            var end = Samples - (int)((Release + Silence) * SampleRate);
+            var length = Math.Min((int)(LongestSteady * SampleRate), (end - (int)(Attack * SampleRate)) / 2);
+            return (end - length)..end;
+        }
+    }
+
+    /// <summary>Pressure at every sample, Pa.</summary>
+    public double[] Of(double pascal)
+    {
+        var pressure = new double[Samples];
+        for (var i = 0; i < Samples; i++)
+        {
+            pressure[i] = pascal * Slope(i / (Attack * SampleRate)) * Slope(Left(i) / (Release * SampleRate));
+        }
+
+        return pressure;
+    }
+
+    /// <summary>What the last moments of the sound are multiplied by, so that it ends without a click.</summary>
+    public double FadeAt(int sample) => Slope((Samples - 1 - sample) / (Silence * SampleRate));
+
+    private double Left(int sample) => Samples - Silence * SampleRate - sample;
+
+    // From 0 to 1 along half a cosine.
+    private static double Slope(double x) => 0.5 - 0.5 * Math.Cos(Math.PI * Math.Clamp(x, 0, 1));
+}
