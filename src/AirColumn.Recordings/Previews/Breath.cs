@@ -1,22 +1,23 @@
 namespace AirColumn.Recordings.Previews;
 
-/// <summary>The pressure in the mouth over the time of a note: a soft attack, steady, a soft release, silence.</summary>
+/// <summary>
+/// The pressure in the mouth over the time of a note: there when the lips are let go, steady, softly released, then silence.
+/// </summary>
 internal readonly record struct Breath(int Samples, double SampleRate)
 {
-    private const double Attack = 0.06; // s; these three are our choice
-    private const double Release = 0.15;
+    private const double Release = 0.15; // s; these two are our choice
     private const double Silence = 0.05;
     private const double LongestSteady = 1;
 
     /// <summary>
-    /// The samples to take the note from: before the release, a second or half of what lies between attack and release.
+    /// The samples to take the note from: before the release, a second or half of what lies before it.
     /// </summary>
     public Range Steady
     {
         get
         {
             var end = Samples - (int)((Release + Silence) * SampleRate);
-            var length = Math.Min((int)(LongestSteady * SampleRate), (end - (int)(Attack * SampleRate)) / 2);
+            var length = Math.Min((int)(LongestSteady * SampleRate), end / 2);
             return (end - length)..end;
         }
     }
@@ -27,7 +28,7 @@ internal readonly record struct Breath(int Samples, double SampleRate)
         var pressure = new double[Samples];
         for (var i = 0; i < Samples; i++)
         {
-            pressure[i] = pascal * Slope(i / (Attack * SampleRate)) * Slope(Left(i) / (Release * SampleRate));
+            pressure[i] = pascal * Slope(Left(i) / (Release * SampleRate));
         }
 
         return pressure;

@@ -22,6 +22,8 @@ namespace AirColumn.Recordings.Previews;
 /// </remarks>
 public static class DronePreview
 {
+    private const double Semitone = 1.0594630943592953; // 2^(1/12)
+
     /// <summary>Renders a note.</summary>
     /// <param name="column">The column: blown end closed by the lips, far end open.</param>
     /// <param name="options">Which note and how; the drone, 3 s, if left out.</param>
@@ -81,15 +83,26 @@ public static class DronePreview
             peak = Math.Max(peak, Math.Abs(sound[i]));
         }
 
-        return new(sound, Math.Sqrt(square / length), [.. Warnings(column, player, peak)]);
+        return new(sound, Math.Sqrt(square / length), [.. Warnings(column, player, performance, peak)]);
     }
 
-    private static IEnumerable<string> Warnings(Column column, Player player, double peak)
+    private static IEnumerable<string> Warnings(
+        Column column,
+        Player player,
+        Performance performance,
+        double peak
+    )
     {
         if (peak > 1)
         {
             yield return $"The sound reaches {Require.Show(Math.Round(peak, 2), "")} times full scale; a file of whole numbers would clip it. "
                 + "Set FullScale higher, the same for all that are to be compared.";
+        }
+
+        if (performance.Hertz > performance.Resonance.Frequency.Hertz * Semitone)
+        {
+            yield return "The note lies more than a semitone above its resonance: the lips of this model rule it more than the column. "
+                + "Do not judge the pitch by it.";
         }
 
         if (player.Reflection.WorstCents > 0.1)

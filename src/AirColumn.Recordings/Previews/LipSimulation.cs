@@ -35,7 +35,8 @@ internal sealed class LipSimulation
     /// <summary>Blows.</summary>
     /// <param name="mouth">Pressure in the mouth at every sample, Pa.</param>
     /// <param name="lipHertz">The lips' own frequency.</param>
-    public LipMotion Blow(ReadOnlySpan<double> mouth, double lipHertz)
+    /// <param name="opening">How far the lips are open when they are let go, m.</param>
+    public LipMotion Blow(ReadOnlySpan<double> mouth, double lipHertz, double opening)
     {
         var motion = new LipMotion(mouth.Length, latestLast.Length);
         var omega = 2 * Math.PI * lipHertz;
@@ -46,11 +47,11 @@ internal sealed class LipSimulation
         var push = (1 - c1 - c2) / (omega * omega * lips.MassPerArea); // a steady pressure opens by Δ/(μω²)
         var direct = impedance * (1 + first) / (1 - first);
 
-        var (opened, before, drop) = (0.0, 0.0, 0.0); // h − h₀ now and a step ago; pₘ − p
+        var (opened, before, drop) = (opening - lips.Opening, opening - lips.Opening, mouth[0]); // h − h₀ now and a step ago; pₘ − p
         for (var i = 0; i < mouth.Length; i++)
         {
             (opened, before) = (c1 * opened + c2 * before + push * drop, opened);
-            var opening = lips.Opening + opened;
+            opening = lips.Opening + opened;
             var returned = DotProduct.Of(latestLast, motion.Past(i)) / (1 - first);
             var flow = Flow(lips.Width * Math.Max(opening, 0), mouth[i] - returned, direct);
             var pressure = direct * flow + returned;

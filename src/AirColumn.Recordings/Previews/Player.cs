@@ -45,10 +45,12 @@ internal sealed class Player
         var density = column.Air.Density.KilogramsPerCubicMeter;
         var lips = options.Lips.Constants;
         thresholds = LipThreshold.Of(column, Wanted.Frequency.Hertz, density, lips);
+        // Of a wide tube some lie where the band fades already; the note's own is to be right all the same.
+        var whole = new BandLimit(column, options.SampleRate).WholeUpTo(double.PositiveInfinity);
         Reflection = ReflectionFunction.Of(
             column,
             options.SampleRate,
-            [.. resonances.Select(r => r.Frequency.Hertz)]
+            [.. resonances.Select(r => r.Frequency.Hertz).Where((f, i) => f <= whole || i < options.Register)]
         );
         simulation = new(Reflection, column.CharacteristicImpedance, density, lips);
         breath = new((int)Math.Round(options.Duration.Seconds * options.SampleRate), options.SampleRate);
@@ -131,7 +133,8 @@ internal sealed class Player
 
     private Performance Attempt(double pascal, double lipHertz)
     {
-        var motion = simulation.Blow(breath.Of(pascal), lipHertz);
+        // From lips pressed together, as a player tongues a note: it is soon there.
+        var motion = simulation.Blow(breath.Of(pascal), lipHertz, 0);
         var (start, length) = breath.Steady.GetOffsetAndLength(breath.Samples);
         var note = SteadyNote.Of(
             motion.Opening.AsSpan(start, length),

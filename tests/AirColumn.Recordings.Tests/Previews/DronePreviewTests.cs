@@ -249,6 +249,19 @@ public class DronePreviewTests
         Assert.Throws<ArgumentNullException>(() => DronePreview.Of(null!));
     }
 
+    // A hose of 8 mm hardly answers to lips that let so much through.
+    [Fact]
+    public void A_note_that_the_lips_rule_is_warned_of()
+    {
+        var air = Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50));
+        var hose = new Column(Bore.Build().Cylinder(Tubes.Mm(8), Tubes.Mm(1500)).OpenEnd(), air);
+
+        var note = DronePreview.Of(hose);
+        Assert.True(note.CentsAboveResonance > 100);
+        Assert.Contains(note.Warnings, w => w.Contains("semitone", StringComparison.Ordinal));
+        Assert.Empty(Tubes.Note("straight", 1).Warnings);
+    }
+
     [Fact]
     public void A_register_that_the_column_does_not_have_is_refused()
     {

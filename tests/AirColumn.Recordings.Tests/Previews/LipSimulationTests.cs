@@ -10,7 +10,7 @@ public class LipSimulationTests
     [Fact]
     public void Without_breath_nothing_moves()
     {
-        var motion = Simulation("straight", Rate, out _).Blow(new double[Rate / 4], 60);
+        var motion = Simulation("straight", Rate, out _).Blow(new double[Rate / 4], 60, Lips.Opening);
 
         Assert.All(motion.Pressure, p => Assert.Equal(0, p));
         Assert.All(motion.Opening, h => Assert.Equal(Lips.Opening, h));
@@ -26,7 +26,7 @@ public class LipSimulationTests
         var mouth = new double[2 * Rate];
         mouth.AsSpan(0, Rate).Fill(2000);
         var resonance = Tubes.Hertz(Tubes.Column(name), 1);
-        var motion = Simulation(name, Rate, out _).Blow(mouth, 0.85 * resonance);
+        var motion = Simulation(name, Rate, out _).Blow(mouth, 0.85 * resonance, 0);
 
         // From the last tenth of a second of breath on: hundreds of pascals, then less and less.
         var energy = motion
@@ -45,7 +45,7 @@ public class LipSimulationTests
     {
         const double Pascal = 1500;
         var simulation = Simulation("cone", Rate, out var reflection);
-        var motion = simulation.Blow(Enumerable.Repeat(Pascal, Rate / 2).ToArray(), 85);
+        var motion = simulation.Blow(Enumerable.Repeat(Pascal, Rate / 2).ToArray(), 85, 0);
         var column = Tubes.Column("cone");
         var (zc, rho) = (column.CharacteristicImpedance, column.Air.Density.KilogramsPerCubicMeter);
         var (closed, open) = (0, 0);
@@ -82,7 +82,7 @@ public class LipSimulationTests
         const double Pascal = 1000;
         const double LipHertz = 85;
         var motion = Simulation("cone", Rate, out _)
-            .Blow(Enumerable.Repeat(Pascal, Rate / 2).ToArray(), LipHertz);
+            .Blow(Enumerable.Repeat(Pascal, Rate / 2).ToArray(), LipHertz, 0);
         var omega = 2 * Math.PI * LipHertz;
 
         double Acceleration(double h, double v, double p) =>

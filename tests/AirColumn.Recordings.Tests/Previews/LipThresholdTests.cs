@@ -68,7 +68,7 @@ public class LipThresholdTests
         return LipThreshold.Of(column, resonance, column.Air.Density.KilogramsPerCubicMeter, Lips);
     }
 
-    // Nepers a second, and the frequency, from one to two and a half seconds after a sudden start.
+    // Nepers a second, and the frequency, from one to two and a half seconds after the lips were let go.
     private static (double Growth, double Hertz) Growth(string name, LipThreshold threshold, double times)
     {
         const int Rate = 48_000;
@@ -80,8 +80,12 @@ public class LipThresholdTests
             column.Air.Density.KilogramsPerCubicMeter,
             Lips
         );
-        var mouth = Enumerable.Repeat(threshold.Pascal * times, Rate * 5 / 2).ToArray();
-        var motion = simulation.Blow(mouth, threshold.LipHertz);
+        var pascal = threshold.Pascal * times;
+        var mouth = Enumerable.Repeat(pascal, Rate * 5 / 2).ToArray();
+        // A thousandth from where the pressure holds them open.
+        var omega = 2 * Math.PI * threshold.LipHertz;
+        var open = Lips.Opening + pascal / (Lips.MassPerArea * omega * omega);
+        var motion = simulation.Blow(mouth, threshold.LipHertz, 1.001 * open);
         var note = SteadyNote.Of(motion.Opening.AsSpan(Rate), motion.Pressure.AsSpan(Rate), Rate);
         // Mean squares of halves that follow each other after 0.75 s.
         return (Math.Log(note.Growth) / 2 / 0.75, note.Hertz);
