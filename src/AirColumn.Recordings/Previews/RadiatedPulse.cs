@@ -7,7 +7,7 @@ namespace AirColumn.Recordings.Previews;
 
 /// <summary>
 /// From the wave that is sent in at the blown end to the sound pressure 1 m from the far end, as that of a simple source there:
-/// p = jωρU/(4πr) (pierce1981, sec. 4-1), U the flow through the far end.
+/// p = jωρU/(4πr) (pierce1981, ch. 4), U the flow through the far end.
 /// </summary>
 /// <remarks>
 /// From the wave, p + ρcU/S, and not from the flow: what a wave does that leaves the blown end for good is over after some

@@ -8,7 +8,7 @@ public class RadiatedPulseTests
 {
     private const double Rate = 48_000;
 
-    // A sine of wave pressure in, a sine of sound out; its power through a sphere of 1 m, 4πr²·p²/(ρc) (pierce1981, sec. 4-1), against the
+    // A sine of wave pressure in, a sine of sound out; its power through a sphere of 1 m, 4πr²·p²/(ρc) (pierce1981, ch. 4), against the
     // power that leaves the far end in the column's own balance. A simple source is the low-frequency limit of an open end, whose
     // radiation resistance falls short of (ka)²/4 by less than (ka)²/5 of itself there (levine1948): 1 % at ka = 0.16.
     [Theory]
