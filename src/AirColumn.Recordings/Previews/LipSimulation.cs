@@ -14,8 +14,7 @@ internal sealed class LipSimulation
     private readonly double impedance;
     private readonly double density;
     private readonly double step;
-    private readonly double first;
-    private readonly double[] latestLast; // the reflection function but for time 0, reversed
+    private readonly double[] taps;
 
     /// <param name="reflection">What the column reflects.</param>
     /// <param name="impedance">Zc = ρc/S at the blown end, Pa·s/m³.</param>
@@ -27,9 +26,7 @@ internal sealed class LipSimulation
         this.impedance = impedance;
         this.density = density;
         step = 1 / reflection.SampleRate;
-        first = reflection.Taps[0];
-        latestLast = reflection.Taps[1..];
-        Array.Reverse(latestLast);
+        taps = reflection.Taps;
     }
 
     /// <summary>Blows.</summary>
@@ -38,7 +35,9 @@ internal sealed class LipSimulation
     /// <param name="opening">How far the lips are open when they are let go, m.</param>
     public LipMotion Blow(ReadOnlySpan<double> mouth, double lipHertz, double opening)
     {
-        var motion = new LipMotion(mouth.Length, latestLast.Length);
+        var motion = new LipMotion(mouth.Length);
+        var returning = new ReturningWave(taps);
+        var first = taps[0];
         var omega = 2 * Math.PI * lipHertz;
         var decay = omega / (2 * lips.Quality);
         var free = Math.Sqrt(omega * omega - decay * decay);
@@ -52,11 +51,13 @@ internal sealed class LipSimulation
         {
             (opened, before) = (c1 * opened + c2 * before + push * drop, opened);
             opening = lips.Opening + opened;
-            var returned = DotProduct.Of(latestLast, motion.Past(i)) / (1 - first);
+            var returned = returning.At(motion.Outgoing, i) / (1 - first);
             var flow = Flow(lips.Width * Math.Max(opening, 0), mouth[i] - returned, direct);
             var pressure = direct * flow + returned;
             drop = mouth[i] - pressure;
-            motion.Set(i, opening, pressure, pressure + impedance * flow);
+            motion.Opening[i] = opening;
+            motion.Pressure[i] = pressure;
+            motion.Outgoing[i] = pressure + impedance * flow;
         }
 
         return motion;

@@ -107,6 +107,33 @@ public class LipSimulationTests
         }
     }
 
+    // Against the plain sum, to rounding; lengths on either side of the blocks it works in.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(511)]
+    [InlineData(512)]
+    [InlineData(513)]
+    [InlineData(1024)]
+    [InlineData(1500)]
+    public void What_returns_is_the_convolution(int length)
+    {
+        var random = new Random(length);
+        var taps = Enumerable.Range(0, length).Select(_ => random.NextDouble() - 0.5).ToArray();
+        var sent = Enumerable.Range(0, 2600).Select(_ => random.NextDouble() - 0.5).ToArray();
+        var returning = new ReturningWave(taps);
+        for (var i = 0; i < sent.Length; i++)
+        {
+            var expected = 0.0;
+            for (var k = 1; k < length && k <= i; k++)
+            {
+                expected += taps[k] * sent[i - k];
+            }
+
+            Tubes.Within(1e-12, returning.At(sent, i) - expected, i);
+        }
+    }
+
     [Fact]
     public void The_dot_product_is_the_sum_of_products()
     {
