@@ -68,7 +68,7 @@ public static class DronePreview
         Performance performance
     )
     {
-        var sound = RadiatedPulse.SoundOf(column, performance.Motion!.Outgoing, options.SampleRate);
+        var sound = RadiatedPulse.SoundOf(column, player.Reflection, performance.Motion!.Outgoing);
         var (start, length) = performance.Steady.GetOffsetAndLength(sound.Length);
         var square = 0.0;
         foreach (var pascal in sound.AsSpan(start, length))

@@ -1,6 +1,7 @@
 using System.Numerics;
 using AirColumn.Acoustics;
 using MathNet.Numerics.IntegralTransforms;
+using MathNet.Numerics.Interpolation;
 using UnitsNet;
 
 namespace AirColumn.Recordings.Previews;
@@ -16,12 +17,17 @@ namespace AirColumn.Recordings.Previews;
 internal static class RadiatedPulse
 {
     private const double Distance = 1; // m
-    private const double Seconds = 0.15;
+
+    // Exact values for each c/L in frequency; between them splines, good to 1e-4 at such a spacing.
+    private const double PointsPerTurn = 22;
 
     /// <summary>The sound of a wave, Pa, as long as the wave.</summary>
-    public static double[] SoundOf(Column column, ReadOnlySpan<double> wave, double sampleRate)
+    /// <param name="column">The column.</param>
+    /// <param name="reflection">What it reflects, which tells how long it rings.</param>
+    /// <param name="wave">p + ZcU at the blown end, Pa.</param>
+    public static double[] SoundOf(Column column, ReflectionFunction reflection, ReadOnlySpan<double> wave)
     {
-        var pulse = Of(column, sampleRate);
+        var pulse = Of(column, reflection);
         var n = (int)BitOperations.RoundUpToPowerOf2((uint)(wave.Length + pulse.Length));
         var (signal, response) = (new Complex[n], new Complex[n]);
         for (var i = 0; i < wave.Length; i++)
@@ -51,28 +57,49 @@ internal static class RadiatedPulse
         return sound;
     }
 
-    private static double[] Of(Column column, double sampleRate)
+    private static double[] Of(Column column, ReflectionFunction reflection)
     {
-        var n = (int)BitOperations.RoundUpToPowerOf2((uint)(Seconds * sampleRate));
+        var sampleRate = reflection.SampleRate;
+        var n = (int)BitOperations.RoundUpToPowerOf2((uint)(2 * reflection.Taps.Length));
         var spacing = sampleRate / n;
         var band = new BandLimit(column, sampleRate);
+        var (real, imaginary) = WavePerFlow(column, band);
         var outside = column.AirProfile.At(column.Bore.Length, column.Bore.Length);
         var scale = outside.Density.KilogramsPerCubicMeter / (4 * Math.PI * Distance);
         var spectrum = new Complex[n];
         for (var k = 1; k < band.Count(spacing); k++)
         {
-            var frequency = Frequency.FromHertz(k * spacing);
-            var flow =
-                column.TransferAt(frequency).FlowRatio
-                / (column.ImpedanceAt(frequency) + column.CharacteristicImpedance);
-            spectrum[k] =
-                flow
-                * new Complex(0, 2 * Math.PI * frequency.Hertz)
-                * (scale * band.WeightAt(frequency.Hertz));
+            var hertz = k * spacing;
+            var perFlow = new Complex(real.Interpolate(hertz), imaginary.Interpolate(hertz));
+            spectrum[k] = new Complex(0, 2 * Math.PI * hertz) * (scale * band.WeightAt(hertz)) / perFlow;
             spectrum[n - k] = Complex.Conjugate(spectrum[k]);
         }
 
         Fourier.Inverse(spectrum, FourierOptions.Matlab);
         return [.. spectrum.Select(value => value.Real)];
+    }
+
+    // (p + ZcU) at the blown end over U at the far end: an entry of the column's two-port, so to speak, without resonances. It turns once in
+    // c/L at most, and is interpolated.
+    private static (CubicSpline Real, CubicSpline Imaginary) WavePerFlow(Column column, BandLimit band)
+    {
+        var spacing = column.Air.SpeedOfSound.MetersPerSecond / column.Bore.Length.Meters / PointsPerTurn;
+        // From next to 0 to the first point beyond the band, or as near to it as the column answers.
+        var hertz = new double[band.Count(spacing) + 1];
+        var (real, imaginary) = (new double[hertz.Length], new double[hertz.Length]);
+        for (var i = 0; i < hertz.Length; i++)
+        {
+            hertz[i] = Math.Clamp(i * spacing, 1e-3, band.Top);
+            var frequency = Frequency.FromHertz(hertz[i]);
+            var value =
+                (column.ImpedanceAt(frequency) + column.CharacteristicImpedance)
+                / column.TransferAt(frequency).FlowRatio;
+            (real[i], imaginary[i]) = (value.Real, value.Imaginary);
+        }
+
+        return (
+            CubicSpline.InterpolateNaturalSorted(hertz, real),
+            CubicSpline.InterpolateNaturalSorted(hertz, imaginary)
+        );
     }
 }
