@@ -1,0 +1,123 @@
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+
+namespace AirColumn.Recordings.Previews;
+
+/// <summary>
+/// Renders what a column would sound like, blown with the lips: its drone, or an overblown note, by a simple stated model, so that two
+/// shapes can be compared by ear before either is built. Deterministic: the same column and options give the same samples.
+/// </summary>
+/// <remarks>
+/// <para>
+/// Model: lips of one degree of freedom (<see cref="LipModel"/>) on the reflection function of the column (schumacher1981,
+/// adachi1996); heard is the far end as a simple source, 1 m away. No vocal tract, no vibrato, no noise of breath, no steepening of
+/// loud waves, nothing above where the column's model ends. It shows what the column does to a note. It does not say how a tube
+/// will respond to a player, nor what timbre a player gives it.
+/// </para>
+/// <para>
+/// Where the lip frequency is left out, it is the slackest lips whose threshold of oscillation is a third of the blowing pressure (then
+/// a half, then the lips of the lowest threshold); that is where the note comes nearest to its resonance and still speaks readily.
+/// The rule is ours; a player tunes by ear.
+/// </para>
+/// </remarks>
+public static class DronePreview
+{
+    private const double Semitone = 1.0594630943592953; // 2^(1/12)
+
+    /// <summary>Renders a note.</summary>
+    /// <param name="column">The column: blown end closed by the lips, far end open.</param>
+    /// <param name="options">Which note and how; the drone, 3 s, if left out.</param>
+    /// <returns>The note; or none, with the reason, where it does not speak in this model.</returns>
+    /// <exception cref="ArgumentNullException">The column is null.</exception>
+    /// <exception cref="ArgumentException">The blown end is open, or the far end closed.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The column has no resonance of that register.</exception>
+    public static PreviewSound Of(Column column, PreviewOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        options ??= new PreviewOptions();
+        if (column.Options.BlownEnd.IsOpen)
+        {
+            throw new ArgumentException(
+                $"column has an open blown end ({column.Options.BlownEnd}), as under an air jet; this model is of lips, which close it. "
+                    + "Give a column with BlownEnd.Closed.",
+                nameof(column)
+            );
+        }
+
+        if (column.Bore.FarEnd is ClosedEnd)
+        {
+            throw new ArgumentException(
+                "column has a closed far end; what is heard in this model comes out there. Give a bore with an open end.",
+                nameof(column)
+            );
+        }
+
+        var player = new Player(column, options);
+        var performance = player.Play();
+        return new PreviewSound(
+            options,
+            performance,
+            performance.Status == PreviewStatus.Speaks ? Render(column, options, player, performance) : null
+        );
+    }
+
+    private static RenderedSound Render(
+        Column column,
+        PreviewOptions options,
+        Player player,
+        Performance performance
+    )
+    {
+        var sound = RadiatedPulse.SoundOf(column, player.Reflection, performance.Motion!.Outgoing);
+        var (start, length) = performance.Steady.GetOffsetAndLength(sound.Length);
+        var square = 0.0;
+        foreach (var pascal in sound.AsSpan(start, length))
+        {
+            square += pascal * pascal;
+        }
+
+        var (scale, peak) = (1 / PreviewSound.FullScalePascal(options), 0.0);
+        for (var i = 0; i < sound.Length; i++)
+        {
+            sound[i] *= scale * player.Breath.FadeAt(i);
+            peak = Math.Max(peak, Math.Abs(sound[i]));
+        }
+
+        return new(sound, Math.Sqrt(square / length), [.. Warnings(column, player, performance, peak)]);
+    }
+
+    private static IEnumerable<string> Warnings(
+        Column column,
+        Player player,
+        Performance performance,
+        double peak
+    )
+    {
+        if (peak > 1)
+        {
+            yield return $"The sound reaches {Require.Show(Math.Round(peak, 2), "")} times full scale; a file of whole numbers would clip it. "
+                + "Set FullScale higher, the same for all that are to be compared.";
+        }
+
+        if (performance.Hertz > performance.Resonance.Frequency.Hertz * Semitone)
+        {
+            yield return "The note lies more than a semitone above its resonance: the lips of this model rule it more than the column. "
+                + "Do not judge the pitch by it.";
+        }
+
+        if (player.Reflection.WorstCents > 0.1)
+        {
+            yield return $"The reflection function moves a resonance by {Require.Show(Math.Round(player.Reflection.WorstCents, 2), "cents")}.";
+        }
+
+        if (column.Bore.Holes.Count > 0)
+        {
+            yield return "What open holes radiate is not in the sound; only the far end is heard.";
+        }
+
+        foreach (var warning in player.Warnings)
+        {
+            yield return warning;
+        }
+    }
+}
