@@ -12,6 +12,7 @@ var root = new RootCommand("From parts on the bench to a drone tube in tune.")
     TrimCommand.Create(),
     ListenCommand.Create(),
     RingCommand.Create(),
+    PreviewCommand.Create(),
     StockCommand.Create(),
 };
 return ConsoleProgram.Run(root, args);

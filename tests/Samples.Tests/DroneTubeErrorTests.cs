@@ -71,13 +71,13 @@ public class DroneTubeErrorTests
             .DroneTube()
             .Refused(
                 2,
-                "Say what to do; the verbs of DroneTube are plan, sheet, table, compare, cuts, trim, stock."
+                "Say what to do; the verbs of DroneTube are plan, sheet, table, compare, cuts, trim, listen, ring, preview, stock."
             );
         Sample
             .DroneTube("melt")
             .Refused(
                 2,
-                "'melt' is not a verb of DroneTube; its verbs are plan, sheet, table, compare, cuts, trim, stock."
+                "'melt' is not a verb of DroneTube; its verbs are plan, sheet, table, compare, cuts, trim, listen, ring, preview, stock."
             );
         Sample
             .DroneTube("plan", "--note", "D2", "--pipe-diameter", "38 mm", "--colour", "red")

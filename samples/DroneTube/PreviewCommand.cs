@@ -1,0 +1,134 @@
+using System.CommandLine;
+using System.Text;
+using AirColumn.Acoustics;
+using AirColumn.Recordings;
+using AirColumn.Recordings.Previews;
+using AirColumn.Workshop.Tubes;
+using Shared;
+using UnitsNet;
+
+namespace DroneTube;
+
+/// <summary>The verb 'preview': what tubes that are not built yet might sound like, one after the other in one file.</summary>
+internal static class PreviewCommand
+{
+    private const double Pause = 0.6; // seconds
+
+    public static Command Create()
+    {
+        var file = new TubeFile();
+        var room = new RoomOptions();
+        var note = TubeFile.Note();
+        note.Description = "Each tube is cut so that its first resonance is on this note.";
+        var output = new Option<string>("--out") { Description = "The WAV file to write.", Required = true };
+        var overblown = Options.WholeNumber(
+            "--overblown",
+            "How many overblown notes follow each drone. [default: 1]",
+            0,
+            3
+        );
+        var command = new Command(
+            "preview",
+            "Tubes to listen to, by a simple model of lips: shapes side by side."
+        )
+        {
+            file.Several,
+            note,
+            output,
+            overblown,
+        };
+        foreach (var option in room.All.Concat(file.Options))
+        {
+            command.Add(option);
+        }
+
+        command.SetAction(parsed =>
+        {
+            var path = parsed.GetRequiredValue(output);
+            if (path.Length == 0)
+            {
+                throw new BadInputException("--out is empty; name a file.");
+            }
+
+            if (parsed.GetRequiredValue(file.Several).Any(parts => IsSame(parts, path)))
+            {
+                throw new BadInputException(
+                    $"--out would be a parts file itself, '{path}'; name another file."
+                );
+            }
+
+            var pitch = parsed.GetRequiredValue(note)!.Value;
+            var warnings = new List<string>();
+            var lines = new StringBuilder();
+            var sound = new List<double>();
+            foreach (var (tube, parts) in file.ReadAll(parsed).Zip(parsed.GetRequiredValue(file.Several)))
+            {
+                var name = tube.Name.Length > 0 ? tube.Name : Path.GetFileNameWithoutExtension(parts);
+                var build = TubeBuilder.Plan(tube.Assembly, pitch, room.Tuning(parsed), room.Air(parsed));
+                if (build.Exact is not { } exact)
+                {
+                    throw new FailureException($"{name}: {build.Explanation}");
+                }
+
+                warnings.AddRange(build.Warnings);
+                lines.Row($"{name}, cut {Show.Both(exact.Cut)}");
+                for (var register = 1; register <= 1 + (parsed.GetValue(overblown) ?? 1); register++)
+                {
+                    warnings.AddRange(Add(exact.Column, register, sound, lines));
+                }
+            }
+
+            if (sound.Count == 0)
+            {
+                throw new FailureException("No note speaks in this model; nothing is written.");
+            }
+
+            var rate = Frequency.FromHertz(new PreviewOptions().SampleRate);
+            SoundFile.Write(path, stream => WaveFile.Write16(stream, sound.ToArray(), rate));
+            lines.Row($"The sound is {path}.");
+            lines.Paragraph(
+                "The lips of this model play higher above the resonance than players do, and differently for each shape: judge colour and the interval to the overblown notes, not the pitch."
+            );
+            ConsoleProgram.Warn(parsed, [.. warnings.Distinct()]);
+            Answer.Write(parsed, text => text.Write(lines.ToString()));
+        });
+        return command;
+    }
+
+    private static bool IsSame(string parts, string path) =>
+        parts != "-" && Path.GetFullPath(parts) == Path.GetFullPath(path);
+
+    private static IReadOnlyList<string> Add(
+        Column column,
+        int register,
+        List<double> sound,
+        StringBuilder lines
+    )
+    {
+        var preview = DronePreview.Of(column, new PreviewOptions { Register = register });
+        var rate = preview.SampleRate;
+        var name = register == 1 ? "drone" : Show.Text($"overblown {register}");
+        if (preview.Status != PreviewStatus.Speaks)
+        {
+            lines.Row($"    —      {name}: {preview.Remark}");
+            return [];
+        }
+
+        if (sound.Count > 0)
+        {
+            sound.AddRange(new double[(int)(Pause * rate)]);
+        }
+
+        lines.Row(
+            Show.Text(
+                $"  {(double)sound.Count / rate, 5:0.0} s  {name, -12}{preview.PlayingFrequency!.Value.Hertz, 7:0.0} Hz, resonance {preview.Resonance.Frequency.Hertz:0.0} Hz, {preview.SoundPressure.Pascals:0.00} Pa at 1 m"
+            )
+        );
+        foreach (var sample in preview.Samples.Span)
+        {
+            sound.Add(Math.Clamp(sample, -1, 1));
+        }
+
+        return preview.Warnings;
+    }
+}
