@@ -13,6 +13,7 @@ IReadOnlyList<Chapter> chapters =
     JunctionChapter.Make(),
     AirChapter.Make(),
     EnergyChapter.Make(),
+    RecordingChapter.Make(),
 ];
 var plots = Path.Combine(root, "accuracy");
 Directory.CreateDirectory(plots);

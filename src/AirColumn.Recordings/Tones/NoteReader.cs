@@ -43,7 +43,7 @@ internal sealed class NoteReader(
             DriftCentsPerSecond = stretch == part ? cents * mean.Drift : DriftOf(stretch),
             SpreadCents = cents * mean.Spread,
             HarmonicsToNoiseDecibels = Decibels(
-                track.Power.Sum() / (PhaseTrack.NoiseBetweenHarmonics * track.Noise.Sum())
+                track.Power.Sum() / (track.NoiseBetweenHarmonics * track.Noise.Sum())
             ),
             Partials = Partials(track, mean.Hertz),
             Bands = Spectrum.Bands(

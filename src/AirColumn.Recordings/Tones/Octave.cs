@@ -14,6 +14,11 @@ internal static class Octave
     // Partials of one periodic sound keep step; what hums along does not, Hz.
     private const double InStep = 0.5;
 
+    // No lips are as slow, Hz.
+    private const double Lowest = 25;
+
+    private static readonly double[] Mains = [50, 60];
+
     private const double Enough = 2; // seconds to listen to
     private const int Passes = 2;
 
@@ -26,7 +31,7 @@ internal static class Octave
             if (
                 hertz / divisor >= Lowest
                 && PhaseTrack.Of(part, rate, hertz / divisor, t => hertzAt(t) / divisor, Passes) is { } lower
-                && AreHeard(lower, divisor)
+                && AreHeard(lower, divisor, hertz / divisor)
             )
             {
                 return 1.0 / divisor;
@@ -47,11 +52,16 @@ internal static class Octave
         return 1;
     }
 
-    // No lips are as slow.
-    private const double Lowest = 25;
+    // Power stations keep to a few thousandths, and what they hum has died out at a kilohertz.
+    private static bool IsMains(double hertz) =>
+        hertz < 1000
+        && Mains.Any(mains => Math.Abs(hertz - mains * Math.Round(hertz / mains)) < 0.3 + 0.003 * hertz);
 
     // Whether harmonics that are not multiples of a number are there.
-    private static bool AreHeard(PhaseTrack track, int number)
+    /// <param name="track">The note.</param>
+    /// <param name="number">The number.</param>
+    /// <param name="hertz">Of the first harmonic, where a hum of the mains must not pass for them; else 0.</param>
+    private static bool AreHeard(PhaseTrack track, int number, double hertz = 0)
     {
         var (between, all, heard) = (0.0, 0.0, 0);
         for (var h = 0; h < track.Power.Length; h++)
@@ -62,7 +72,10 @@ internal static class Octave
                 continue;
             }
 
-            if (Math.Abs(track.Apart[h]) < InStep)
+            if (
+                Math.Abs(track.Apart[h]) < InStep
+                && !(hertz > 0 && IsMains((h + 1) * hertz + track.Apart[h]))
+            )
             {
                 between += track.Power[h];
                 heard++;

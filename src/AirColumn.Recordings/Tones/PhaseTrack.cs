@@ -7,7 +7,7 @@ namespace AirColumn.Recordings.Tones;
 /// <remarks>
 /// <para>
 /// Sound driven by lips repeats itself: its partials are harmonics of one frequency. Each is brought down to zero frequency by the phase
-/// that is known so far, with windows of four periods in whose spectra the neighbours vanish, and what its phase still turns by, from
+/// that is known so far, with windows of whole periods, four or more, in whose spectra the neighbours vanish, and what its phase still turns by, from
 /// window to window, corrects that phase (flanagan1966 for the turning phase as frequency). Harmonics are joined with the weight
 /// that each has for a periodic signal in coloured noise, h²·power/noise power: quinn1991 shows that to be efficient. The noise is measured between the
 /// harmonics, where the windows have zeros for both neighbours.
@@ -19,7 +19,8 @@ internal sealed class PhaseTrack
     /// <summary>Corrections after which nothing changes any more.</summary>
     private const int ToTheEnd = 4;
 
-    private const int Periods = 4;
+    private const int LeastPeriods = 4;
+    private const double LeastWindow = 0.03; // seconds
     private const int MostHarmonics = 60;
 
     // Power over noise, in a window, from which a harmonic is heard.
@@ -33,11 +34,20 @@ internal sealed class PhaseTrack
     private readonly double[] turns; // of the fundamental at each node
     private readonly int harmonics;
 
-    private PhaseTrack(double[] sound, double rate, double hertz, Func<double, double> hertzAt)
+    private PhaseTrack(
+        double[] sound,
+        double rate,
+        double hertz,
+        Func<double, double> hertzAt,
+        bool isForPhases
+    )
     {
         (this.sound, this.rate) = (sound, rate);
-        half = (int)Math.Round(Periods * rate / hertz / 2);
-        hop = (int)Math.Round(Math.Clamp(10 / hertz, 0.005, 0.025) * rate);
+        var periods = Math.Max(LeastPeriods, (int)Math.Ceiling(LeastWindow * hertz));
+        NoiseBetweenHarmonics = periods / 1.5;
+        half = (int)Math.Round(periods * rate / hertz / 2);
+        // Phases must not turn far from one window to the next; powers only need all of the sound.
+        hop = isForPhases ? (int)Math.Round(Math.Clamp(10 / hertz, 0.005, 0.025) * rate) : half;
         window = Hann(half);
         harmonics = Math.Clamp((int)(LowRate.Partials / (1.03 * hertz)), 1, MostHarmonics);
         Nodes = Math.Max(0, (sound.Length - 2 * half - 1) / hop + 1);
@@ -72,7 +82,7 @@ internal sealed class PhaseTrack
     /// <summary>
     /// From the noise of one window to that of the whole distance between two harmonics: the noise of a Hann window is 1.5 of its bins wide.
     /// </summary>
-    public const double NoiseBetweenHarmonics = Periods / 1.5;
+    public double NoiseBetweenHarmonics { get; }
 
     /// <summary>By how much each harmonic's own phase turns beside the fundamental's, Hz.</summary>
     public double[] Apart { get; private set; } = [];
@@ -82,7 +92,7 @@ internal sealed class PhaseTrack
     /// <param name="rate">Samples in a second.</param>
     /// <param name="hertz">The pitch on the whole, Hz.</param>
     /// <param name="hertzAt">The pitch at so many seconds from the first sample, to about 1 %.</param>
-    /// <param name="passes">How often it is corrected: once for powers, <see cref="ToTheEnd"/> for phases.</param>
+    /// <param name="passes">How often it is corrected: a few times for powers, <see cref="ToTheEnd"/> for phases.</param>
     public static PhaseTrack? Of(
         double[] sound,
         double rate,
@@ -91,7 +101,7 @@ internal sealed class PhaseTrack
         int passes = ToTheEnd
     )
     {
-        var track = new PhaseTrack(sound, rate, hertz, hertzAt);
+        var track = new PhaseTrack(sound, rate, hertz, hertzAt, passes == ToTheEnd);
         if (track.Nodes < 5)
         {
             return null;
