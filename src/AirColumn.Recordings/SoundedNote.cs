@@ -43,7 +43,7 @@ public sealed record SoundedNote
     /// <summary>The spectral envelope: the level in each third of an octave, partials and noise together.</summary>
     public required IReadOnlyList<BandLevel> Bands { get; init; }
 
-    /// <summary>The pitch over the part that was measured, a point every 5 to 25 ms.</summary>
+    /// <summary>The pitch over the part that was measured, a point every 4 to 25 ms.</summary>
     public required IReadOnlyList<PitchPoint> Pitch { get; init; }
 
     /// <summary>Half the 95 % range of the fundamental, cents.</summary>

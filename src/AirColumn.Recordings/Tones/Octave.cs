@@ -31,7 +31,14 @@ internal static class Octave
             if (
                 hertz / divisor >= Lowest
                 && PhaseTrack.Of(part, rate, hertz / divisor, t => hertzAt(t) / divisor, Passes) is { } lower
-                && AreHeard(lower, divisor, hertz / divisor)
+                && AreHeard(
+                    lower,
+                    divisor,
+                    // Nothing but the note itself speaks for a period longer than it seems.
+                    (track, h) =>
+                        Math.Abs(track.Apart[h - 1]) < InStep
+                        && !IsMains(h * hertz / divisor + track.Apart[h - 1])
+                )
             )
             {
                 return 1.0 / divisor;
@@ -42,7 +49,7 @@ internal static class Octave
         {
             foreach (var factor in (int[])[3, 2])
             {
-                if (track.Power.Length >= factor && !AreHeard(track, factor))
+                if (track.Power.Length >= factor && !AreHeard(track, factor, (_, _) => true))
                 {
                     return factor;
                 }
@@ -58,30 +65,18 @@ internal static class Octave
         && Mains.Any(mains => Math.Abs(hertz - mains * Math.Round(hertz / mains)) < 0.3 + 0.003 * hertz);
 
     // Whether harmonics that are not multiples of a number are there.
-    /// <param name="track">The note.</param>
-    /// <param name="number">The number.</param>
-    /// <param name="hertz">Of the first harmonic, where a hum of the mains must not pass for them; else 0.</param>
-    private static bool AreHeard(PhaseTrack track, int number, double hertz = 0)
+    private static bool AreHeard(PhaseTrack track, int number, Func<PhaseTrack, int, bool> isOwn)
     {
-        var (between, all, heard) = (0.0, 0.0, 0);
+        var (between, all) = (0.0, 0.0);
         for (var h = 0; h < track.Power.Length; h++)
         {
             all += track.Power[h];
-            if ((h + 1) % number == 0 || track.Power[h] < AboveNoise * track.Noise[h])
-            {
-                continue;
-            }
-
-            if (
-                Math.Abs(track.Apart[h]) < InStep
-                && !(hertz > 0 && IsMains((h + 1) * hertz + track.Apart[h]))
-            )
+            if ((h + 1) % number != 0 && track.Power[h] >= AboveNoise * track.Noise[h] && isOwn(track, h + 1))
             {
                 between += track.Power[h];
-                heard++;
             }
         }
 
-        return heard >= 1 && between > LeastShare * all;
+        return between > LeastShare * all;
     }
 }

@@ -26,6 +26,9 @@ internal sealed class PhaseTrack
     // Power over noise, in a window, from which a harmonic is heard.
     private const double LeastRatio = 8;
 
+    // Of the strongest harmonic's power: what a first guess is corrected by.
+    private const double StrongShare = 0.1;
+
     private readonly double[] sound;
     private readonly double rate;
     private readonly int half; // of a window, samples
@@ -47,7 +50,7 @@ internal sealed class PhaseTrack
         NoiseBetweenHarmonics = periods / 1.5;
         half = (int)Math.Round(periods * rate / hertz / 2);
         // Phases must not turn far from one window to the next; powers only need all of the sound.
-        hop = isForPhases ? (int)Math.Round(Math.Clamp(10 / hertz, 0.005, 0.025) * rate) : half;
+        hop = isForPhases ? (int)Math.Round(Math.Clamp(4 / hertz, 0.004, 0.025) * rate) : half;
         window = Hann(half);
         harmonics = Math.Clamp((int)(LowRate.Partials / (1.03 * hertz)), 1, MostHarmonics);
         Nodes = Math.Max(0, (sound.Length - 2 * half - 1) / hop + 1);
@@ -156,11 +159,9 @@ internal sealed class PhaseTrack
             weights[h] = ratios[h] >= least ? (h + 1.0) * (h + 1) * ratios[h] : 0;
         }
 
-        // A first guess may be off by so much that high harmonics turn too far to be trusted; a second is not.
-        var highest = first ? Lowest(weights) : harmonics;
-        for (var h = highest; h < harmonics; h++)
+        if (first)
         {
-            weights[h] = 0;
+            KeepSafe(weights);
         }
 
         var own = TurnsOf(on);
@@ -168,21 +169,19 @@ internal sealed class PhaseTrack
         Join(own, weights);
     }
 
-    // Up to the third that can be heard at all.
-    private static int Lowest(double[] weights)
+    // A first guess may be off by so much that high harmonics turn too far to be trusted, and that a hum, which is weaker than the note,
+    // seems to be one: two strong and low ones remain.
+    private void KeepSafe(double[] weights)
     {
-        var floor = 1e-4 * weights.Max();
-        var heard = 0;
-        for (var h = 0; h < weights.Length; h++)
+        var strong = StrongShare * Power.Max();
+        var kept = 0;
+        for (var h = 0; h < harmonics; h++)
         {
-            heard += weights[h] / ((h + 1) * (h + 1)) > floor ? 1 : 0;
-            if (heard == 3)
+            if (Power[h] < strong || kept++ >= 2)
             {
-                return h + 1;
+                weights[h] = 0;
             }
         }
-
-        return weights.Length;
     }
 
     // For each harmonic the turns of its phase from window to window, over its number: what the fundamental's is off by.

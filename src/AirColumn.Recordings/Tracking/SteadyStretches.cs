@@ -16,7 +16,7 @@ internal sealed class SteadyStretches
     private const double SameNote = 60;
 
     // Frames that may fall out of a note before it counts as ended.
-    private const int Gap = 2;
+    private const int Gap = 4;
 
     private readonly IReadOnlyList<PitchFrame> frames;
     private readonly double leastSeconds;
