@@ -24,7 +24,7 @@ public static class BorePicture
     {
         var (narrow, wide) = (Numbers.Plain(shape.Narrowest, 4), Numbers.Plain(shape.Widest, 4));
         var wideness = narrow == wide ? $"{wide} mm wide" : $"{narrow} to {wide} mm wide";
-        return $"{Numbers.Plain(shape.Length, 6)} mm long, {wideness} inside, {shape.FarEnd}"
+        return $"{Numbers.Plain(shape.Length, 4)} mm long, {wideness} inside, {shape.FarEnd}"
             + Count(shape.Bore.Holes.Count, "hole")
             + Count(shape.Bore.Branches.Count, "branch", "es");
     }
@@ -98,8 +98,8 @@ public static class BorePicture
     {
         var whole = Axis.Linear(0, shape.Widest, 2).Ticks;
         return new Axis(
-            -1.12 * shape.Below,
-            1.12 * shape.Above,
+            -1.25 * shape.Below,
+            1.15 * shape.Above,
             [
                 .. whole.Where(t => t.At > 0).Reverse().Select(t => (-t.At / 2, t.Label)),
                 .. whole.Select(t => (t.At / 2, t.Label)),

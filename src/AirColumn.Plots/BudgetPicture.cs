@@ -60,7 +60,7 @@ public static class BudgetPicture
             most > 0 ? 1.02 * most : 1,
             (int)Math.Clamp(area.Width / (6 * look.Text), 2, 8)
         );
-        using var chart = new Chart(page, area, across, new Axis(shown.Count + 0.5, 0.5, []));
+        using var chart = new Chart(page, area, across, new Axis(shown.Count + 0.65, 0.5, []));
         chart.Draw("Standard deviation from each alone, cents");
         for (var i = 0; i < shown.Count; i++)
         {

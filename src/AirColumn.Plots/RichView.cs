@@ -16,6 +16,7 @@ namespace AirColumn.Plots;
 public static class RichView
 {
     private const int UsualResonances = 6;
+    private const double Finer = 1.5;
 
     /// <summary>A bore: its side view.</summary>
     /// <param name="bore">The bore.</param>
@@ -61,8 +62,8 @@ public static class RichView
     public static string Of(Picture picture)
     {
         ArgumentNullException.ThrowIfNull(picture);
-        // Twice the pixels, for screens that have them.
-        var fine = picture.Size.Scale >= 2 ? picture : picture.At(picture.Size.AtScale(2));
+        // More pixels, for screens that have them.
+        var fine = picture.Size.Scale >= Finer ? picture : picture.At(picture.Size.AtScale(Finer));
         return string.Create(
             CultureInfo.InvariantCulture,
             $"<img width=\"{picture.Width:0}\" height=\"{picture.Height:0}\" alt=\"{WebUtility.HtmlEncode(picture.Description)}\" src=\"data:image/png;base64,{Convert.ToBase64String(fine.Png())}\">"

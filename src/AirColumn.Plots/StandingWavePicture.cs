@@ -22,8 +22,8 @@ public static class StandingWavePicture
         var (pressure, mostPressure) = Parts(wave.Pressure);
         var (flow, mostFlow) = Parts(wave.Flow);
         var source = column.Options.BlownEnd.IsOpen
-            ? $"Largest: {Most(mostPressure)} Pa and {Most(mostFlow)} m³/s for 1 Pa outside the blown end"
-            : $"Largest: {Most(mostPressure)} Pa and {Most(mostFlow)} m³/s for a flow of 1 m³/s into the blown end";
+            ? $"Largest: {Numbers.WithUnit(mostPressure, "Pa")} and {Numbers.Plain(mostFlow, 3)} m³/s for 1 Pa outside the blown end"
+            : $"Largest: {Numbers.WithUnit(mostPressure, "Pa")} and {Numbers.Plain(mostFlow, 3)} m³/s for a flow of 1 m³/s into the blown end";
         var heading = $"Standing wave at {Numbers.Fixed(frequency.Hertz, 2)} Hz";
         var shape = new BoreShape(column.Bore);
         return new Picture(
@@ -38,8 +38,6 @@ public static class StandingWavePicture
             )
         );
     }
-
-    private static string Most(double value) => Numbers.Plain(value, 3);
 
     private static (double[] Parts, double Most) Parts(ReadOnlySpan<System.Numerics.Complex> values)
     {
@@ -57,7 +55,7 @@ public static class StandingWavePicture
         var whole = new Bounds(
             left,
             look.Top + 1.9f * look.Text,
-            page.Width - look.Margin - 0.5f * look.Text,
+            page.Width - Chart.EndRoom(look, across),
             page.Height - 4f * look.Text
         );
         var upper = (whole with { Bottom = whole.Top + 0.68f * whole.Height }).AtLeast(look.Text);

@@ -86,17 +86,14 @@ internal sealed class BoreShape
             );
         }
 
-        foreach (var wall in walls)
-        {
-            page.Shape(
-                [
-                    .. wall.Select(p => (x(p.X), y(p.Radius))),
-                    .. Enumerable.Reverse(wall).Select(p => (x(p.X), y(-p.Radius))),
-                ],
-                Palette.Air
-            );
-        }
-
+        var whole = walls.SelectMany(wall => wall).ToList();
+        page.Shape(
+            [
+                .. whole.Select(p => (x(p.X), y(p.Radius))),
+                .. Enumerable.Reverse(whole).Select(p => (x(p.X), y(-p.Radius))),
+            ],
+            Palette.Air
+        );
         for (var i = 0; i < walls.Count; i++)
         {
             foreach (var side in new[] { 1, -1 })

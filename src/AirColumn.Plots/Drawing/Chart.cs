@@ -1,5 +1,6 @@
 using ScottPlot;
 using ScottPlot.TickGenerators;
+using SkiaSharp;
 
 namespace AirColumn.Plots.Drawing;
 
@@ -26,6 +27,8 @@ internal sealed class Chart : IDisposable
         plot.RenderManager.ClearCanvasBeforeEachRender = false;
         plot.FigureBackground.Color = Colors.Transparent;
         plot.DataBackground.Color = Colors.Transparent;
+        // The library marks no axis of a plot without anything in it.
+        plot.Add.Scatter(new[] { x.From, x.To }, new[] { y.From, y.To }).IsVisible = false;
         plot.Axes.SetLimits(x.From, x.To, y.From, y.To);
         plot.Layout.Fixed(area.Pixels);
         plot.Axes.Right.IsVisible = false;
@@ -63,6 +66,14 @@ internal sealed class Chart : IDisposable
 
         return look.Margin + widest + 0.8f * look.Text;
     }
+
+    /// <summary>How much room the last number below the x axis may need to the right of its end.</summary>
+    public static float EndRoom(Look look, Axis across) =>
+        Math.Max(
+            look.Margin,
+            0.5f * (across.Ticks.Count > 0 ? Page.TextWidth(across.Ticks[^1].Label, look.Text) : 0)
+                + 0.5f * look.Text
+        );
 
     public float X(double value) => Area.Left + (float)((value - x.From) / (x.To - x.From)) * Area.Width;
 
@@ -129,7 +140,14 @@ internal sealed class Chart : IDisposable
     /// <summary>Draws it, with what the axes are measured in.</summary>
     public void Draw(string? acrossTitle, string upTitle = "")
     {
-        plot.Render(page.Canvas, new PixelRect(0, page.Width, page.Height, 0));
+        var whole = new PixelRect(0, page.Width, page.Height, 0);
+        // The library draws a plot twice the first time, to place its axes. Once is for nobody to see.
+        using (var nowhere = new SKNoDrawCanvas((int)page.Width, (int)page.Height))
+        {
+            plot.Render(nowhere, whole);
+        }
+
+        plot.Render(page.Canvas, whole);
         var look = page.Look;
         page.Text(
             look.Margin,

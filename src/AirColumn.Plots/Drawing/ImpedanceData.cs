@@ -54,7 +54,9 @@ internal sealed class ImpedanceData
         var sizes = kept.Select(i => curve[i].Magnitude).ToList();
         phase = [.. kept.Select(i => curve[i].Phase * 180 / Math.PI)];
         var middle = sizes.Order().ElementAt(sizes.Count / 2);
-        (var factor, unit) = Units.Last(u => u.Factor <= Math.Max(middle, 1));
+        (var factor, unit) = Units.Last(u =>
+            u.Factor <= Math.Clamp(sizes.Max(), 1, 1e3 * middle) || u.Factor == 1
+        );
         magnitude = [.. sizes.Select(m => Math.Log10(m / factor))];
         low = Math.Max(magnitude.Min(), Math.Log10(middle / factor) - MostDecades);
         high = Math.Min(magnitude.Max(), Math.Log10(middle / factor) + MostDecades);
@@ -113,18 +115,18 @@ internal sealed class ImpedanceData
                 ? "At the blown end"
                 : $"At the blown end; resonances with their distance from a note in cents; {view.Tuning}"
         );
-        var left = new Bounds(
-            0,
-            look.Top + 3.1f * look.Text,
-            page.Width - look.Margin,
-            page.Height - 4f * look.Text
-        );
         var span = high - low;
         var (room0, room1) = (
             marks.Any(m => !m.IsPeak) ? 0.16 : 0.04,
             marks.Any(m => m.IsPeak) ? 0.16 : 0.04
         );
         var across = Axis.Linear(hertz[0], hertz[^1], (int)Math.Clamp(page.Width / (6 * look.Text), 2, 12));
+        var left = new Bounds(
+            0,
+            look.Top + 3.1f * look.Text,
+            page.Width - Chart.EndRoom(look, across),
+            page.Height - 4f * look.Text
+        );
         var upper = view.HasPhase
             ? left with
             {
@@ -217,15 +219,9 @@ internal sealed class ImpedanceData
             if (x - half > taken)
             {
                 var y = chart.Y(levels[i]);
-                page.Text(
-                    x,
-                    marks[i].IsPeak ? y - 0.65f * look.Text : y + 1.35f * look.Text,
-                    text,
-                    Anchor.Middle,
-                    Palette.Vermilion,
-                    look.Small,
-                    true
-                );
+                var baseline = marks[i].IsPeak ? y - 0.65f * look.Text : y + 1.35f * look.Text;
+                page.Clear(x - half, baseline - 0.78f * look.Small, x + half, baseline + 0.08f * look.Small);
+                page.Text(x, baseline, text, Anchor.Middle, Palette.Vermilion, look.Small, true);
                 taken = x + half + 0.3f * look.Text;
             }
         }

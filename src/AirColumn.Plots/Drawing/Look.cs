@@ -25,5 +25,5 @@ internal sealed class Look(PictureSize size)
     public float Margin => Text;
 
     /// <summary>Height of heading and the line below it, from the top.</summary>
-    public float Top => Margin + 1.3f * Heading + LineHeight;
+    public float Top => Margin + 1.3f * Heading + LineHeight + 0.5f * Text;
 }

@@ -29,6 +29,18 @@ internal static class Numbers
             .ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
             .Replace('-', '−');
 
+    /// <summary>A number of three digits with its unit, thousands and millions in the unit.</summary>
+    public static string WithUnit(double value, string unit)
+    {
+        var size = Math.Abs(value);
+        return size switch
+        {
+            >= 1e6 and < 1e10 => $"{Plain(value / 1e6, 3)} M{unit}",
+            >= 1e3 and < 1e6 => $"{Plain(value / 1e3, 3)} k{unit}",
+            _ => $"{Plain(value, 3)} {unit}",
+        };
+    }
+
     /// <summary>Cents with their sign and one decimal.</summary>
     public static string Cents(double value)
     {

@@ -101,6 +101,13 @@ internal sealed class Page(SKCanvas canvas, Look look, float width, float height
         canvas.DrawLine(x1, y1, x2, y2, paint);
     }
 
+    /// <summary>Thins what lies below a text, so that it can be read.</summary>
+    public void Clear(float left, float top, float right, float bottom)
+    {
+        using var veil = new SKPaint { Color = SKColors.White.WithAlpha(215) };
+        canvas.DrawRect(new SKRect(left, top, right, bottom), veil);
+    }
+
     public void Shape(
         IReadOnlyList<(float X, float Y)> points,
         Color fill,
