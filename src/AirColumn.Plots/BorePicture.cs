@@ -6,6 +6,8 @@ namespace AirColumn.Plots;
 /// <summary>Pictures of a bore: its side view, lengths and diameters each to their own scale.</summary>
 public static class BorePicture
 {
+    private const float Shortest = 8; // of the text, across
+
     /// <summary>A bore from the side, the blown end on the left; bends laid out straight.</summary>
     /// <param name="bore">The bore.</param>
     public static Picture Of(Bore bore)
@@ -42,54 +44,24 @@ public static class BorePicture
         var look = page.Look;
         page.Begin("Bore", words);
         var up = UpAxis(shape);
+        var most = Axis.Linear(0, shape.Length, 10);
         var area = new Bounds(
             Chart.LabelRoom(look, up),
             look.Top + 1.9f * look.Text,
-            page.Width - look.Margin - 0.5f * look.Text,
+            page.Width - Chart.EndRoom(look, most),
             page.Height - 4f * look.Text
         ).AtLeast(look.Text);
-        // As much taller than long as fills the page, but never flatter than it is.
-        var perMillimetre = area.Width / shape.Length;
+        // As much taller than long as fills the page, but not flatter than it is: a short wide bore does not go all across.
         var tall = area.Height / (up.To - up.From);
-        var scale = 1.0;
-        if (tall < perMillimetre)
-        {
-            // A short wide bore: its length gives way.
-            area = area with
-            {
-                Right = area.Left + (float)(shape.Length * tall),
-            };
-        }
-        else
-        {
-            scale = tall / perMillimetre;
-        }
-
+        var width = Math.Clamp(shape.Length * tall, Math.Min(Shortest * look.Text, area.Width), area.Width);
+        area = area with { Right = area.Left + (float)width };
+        var scale = tall * shape.Length / width;
+        var times = scale is > 0.95 and < 1.05
+            ? ""
+            : $", drawn {Numbers.Plain(scale, 2)} times as large as lengths";
         var across = Axis.Linear(0, shape.Length, (int)Math.Clamp(area.Width / (5 * look.Text), 1, 10));
         using var chart = new Chart(page, area, across, up);
-        var times = scale < 1.05 ? "" : $", drawn {Numbers.Plain(scale, 2)} times as large as lengths";
-        var room = page.Width - look.Margin - area.Right;
-        chart.Draw(null, $"Inside diameter, mm{times}");
-        page.Text(
-            Math.Max(area.Right, area.Left),
-            area.Bottom + 2.9f * look.Text,
-            room > 12 * look.Text ? "" : "Distance from the blown end, mm",
-            Anchor.End,
-            Palette.Quiet,
-            look.Text
-        );
-        if (room > 12 * look.Text)
-        {
-            page.Text(
-                area.Left,
-                area.Bottom + 2.9f * look.Text,
-                "Distance from the blown end, mm",
-                Anchor.Start,
-                Palette.Quiet,
-                look.Text
-            );
-        }
-
+        chart.Draw("Distance from the blown end, mm", $"Inside diameter, mm{times}");
         shape.Draw(page, chart.X, chart.Y);
     }
 

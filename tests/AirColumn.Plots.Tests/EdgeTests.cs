@@ -87,18 +87,19 @@ public class EdgeTests
             StringComparison.Ordinal
         );
         Assert.Throws<ArgumentOutOfRangeException>(() => PictureSize.OnScreen(600, 5000));
-        Assert.Throws<ArgumentOutOfRangeException>(() => PictureSize.OnPaper(Mm(double.NaN)));
-        Assert.Throws<ArgumentOutOfRangeException>(() =>
-            PictureSize.OnPaper(Mm(100), Mm(double.PositiveInfinity))
-        );
+        // The quantities themselves take no NaN.
+        Assert.ThrowsAny<ArgumentException>(() => PictureSize.OnPaper(Mm(double.NaN)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => PictureSize.OnPaper(Mm(100), Mm(10)));
+        Assert.ThrowsAny<ArgumentException>(() => PictureSize.OnPaper(Mm(100), Mm(double.PositiveInfinity)));
         Assert.Throws<ArgumentOutOfRangeException>(() => PictureSize.Screen.AtScale(double.NaN));
-        Assert.Throws<ArgumentOutOfRangeException>(() =>
+        Assert.ThrowsAny<ArgumentException>(() =>
             new ImpedanceView { From = Frequency.FromHertz(double.NaN) }
         );
-        Assert.Throws<ArgumentOutOfRangeException>(() => new ImpedanceView { To = Frequency.Zero });
         Assert.Throws<ArgumentOutOfRangeException>(() =>
-            StandingWavePicture.Of(Horn, Frequency.FromHertz(double.NaN))
+            new ImpedanceView { From = Frequency.FromHertz(-1) }
         );
+        Assert.Throws<ArgumentOutOfRangeException>(() => new ImpedanceView { To = Frequency.Zero });
+        Assert.Throws<ArgumentOutOfRangeException>(() => StandingWavePicture.Of(Horn, Frequency.Zero));
     }
 
     [Fact]

@@ -160,11 +160,13 @@ internal sealed class Chart : IDisposable
         );
         if (acrossTitle is not null)
         {
+            // Where it is wider than all that is to the left of the end, it begins at the left.
+            var isWide = Page.TextWidth(acrossTitle, look.Text) > Area.Right - look.Margin;
             page.Text(
-                Area.Right,
+                isWide ? look.Margin : Area.Right,
                 Area.Bottom + 2.9f * look.Text,
                 acrossTitle,
-                Anchor.End,
+                isWide ? Anchor.Start : Anchor.End,
                 Palette.Quiet,
                 look.Text,
                 room: page.Width - 2 * look.Margin
