@@ -7,6 +7,9 @@ internal static class LocalFeed
 {
     private static readonly string[] Projects = ["AirColumn", "AirColumn.Plots"];
 
+    /// <summary>The packages as a cache names them.</summary>
+    public static IReadOnlyList<string> Packages => ["aircolumn", "aircolumn.plots"];
+
     /// <summary>
     /// Packs what is built into a folder, under a version that no cache has seen: a package of a known version would be taken from
     /// there, however old.

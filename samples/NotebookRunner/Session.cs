@@ -1,6 +1,6 @@
 namespace NotebookRunner;
 
-/// <summary>A folder outside the repository in which notebooks run with the packages as they are built now; gone when disposed of.</summary>
+/// <summary>A folder outside the repository in which notebooks run with the packages as they are built now. Folder and packages are gone when it is disposed of.</summary>
 public sealed class Session : IDisposable
 {
     private readonly string folder;
@@ -15,23 +15,9 @@ public sealed class Session : IDisposable
         );
         Shell.Dotnet(folder, "tool", "restore");
         version = LocalFeed.Fill(Directory.CreateDirectory(Path.Combine(folder, "feed")).FullName);
-        // What others made is read where it lies already; what we made is unpacked here and not kept.
-        var cache =
-            Environment.GetEnvironmentVariable("NUGET_PACKAGES")
-            ?? Path.Combine(
-                Environment.GetFolderPath(Environment.SpecialFolder.UserProfile),
-                ".nuget",
-                "packages"
-            );
         File.WriteAllText(
             Path.Combine(folder, "nuget.config"),
-            $"""
-            <configuration>
-              <config><add key="globalPackagesFolder" value="packages" /></config>
-              <fallbackPackageFolders><add key="cache" value="{cache}" /></fallbackPackageFolders>
-              <packageSources><add key="here" value="feed" /></packageSources>
-            </configuration>
-            """
+            """<configuration><packageSources><add key="here" value="feed" /></packageSources></configuration>"""
         );
     }
 
@@ -70,5 +56,24 @@ public sealed class Session : IDisposable
         return Notebook.Read(result);
     }
 
-    public void Dispose() => Directory.Delete(folder, recursive: true);
+    public void Dispose()
+    {
+        Directory.Delete(folder, recursive: true);
+        // The restore has unpacked our version into the cache, where nobody will ask for it again.
+        var cache =
+            Environment.GetEnvironmentVariable("NUGET_PACKAGES")
+            ?? Path.Combine(
+                Environment.GetFolderPath(Environment.SpecialFolder.UserProfile),
+                ".nuget",
+                "packages"
+            );
+        foreach (var package in LocalFeed.Packages)
+        {
+            var unpacked = Path.Combine(cache, package, version);
+            if (Directory.Exists(unpacked))
+            {
+                Directory.Delete(unpacked, recursive: true);
+            }
+        }
+    }
 }

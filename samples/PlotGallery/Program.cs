@@ -6,15 +6,16 @@ using AirColumn.Plots;
 using AirColumn.Resonances;
 using UnitsNet;
 
-// One picture of each kind, for docs/plots.md: PlotGallery FOLDER [screen|paper] [svg|png]
-if (args.Length is < 1 or > 3)
+// One picture of each kind, or those named, into a folder; docs/plots.md has two of them.
+if (args.Length < 1)
 {
-    Console.Error.WriteLine("Usage: PlotGallery FOLDER [screen|paper] [svg|png]");
+    Console.Error.WriteLine("Usage: PlotGallery FOLDER [screen|paper] [svg|png] [NAME ...]");
     return 2;
 }
 
 var size = args.Length > 1 && args[1] == "paper" ? PictureSize.Paper : PictureSize.Screen;
 var ending = args.Length > 2 ? args[2] : "png";
+var names = args.Skip(3).ToHashSet();
 
 var air = Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50));
 var horn = new Column(
@@ -76,4 +77,10 @@ Save("standing-wave", StandingWavePicture.Of(horn, resonances[2].Frequency));
 Save("budget", BudgetPicture.Of(budgets[0]));
 return 0;
 
-void Save(string name, Picture picture) => picture.At(size).Save(Path.Combine(args[0], $"{name}.{ending}"));
+void Save(string name, Picture picture)
+{
+    if (names.Count == 0 || names.Contains(name))
+    {
+        picture.At(size).Save(Path.Combine(args[0], $"{name}.{ending}"));
+    }
+}
