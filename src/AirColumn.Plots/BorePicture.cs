@@ -59,7 +59,7 @@ public static class BorePicture
         var times = scale is > 0.95 and < 1.05
             ? ""
             : $", drawn {Numbers.Plain(scale, 2)} times as large as lengths";
-        var across = Axis.Linear(0, shape.Length, (int)Math.Clamp(area.Width / (5 * look.Text), 1, 10));
+        var across = Axis.Linear(0, shape.Length, (int)Math.Clamp(area.Width / (5 * look.Text), 2, 10));
         using var chart = new Chart(page, area, across, up);
         chart.Draw("Distance from the blown end, mm", $"Inside diameter, mm{times}");
         shape.Draw(page, chart.X, chart.Y);

@@ -34,6 +34,14 @@ internal static class Columns
             new ColumnOptions { BlownEnd = BlownEnd.Open(Mm(9)) }
         );
 
+    /// <summary>Without losses, so that its peaks have no end.</summary>
+    public static Column Ideal { get; } =
+        new(
+            Bore.Build().Cylinder(Mm(40), Mm(1000)).IdealOpenEnd(),
+            Air,
+            new ColumnOptions { Losses = WallLosses.None }
+        );
+
     public static IReadOnlyList<ResonanceBudget> Budgets { get; } =
         Horn.Budgets(
             Horn.FirstResonances(3),
@@ -52,6 +60,14 @@ internal static class Columns
             ["impedance"] = ImpedancePicture.Of(Horn),
             ["flute"] = ImpedancePicture.Of(Flute),
             ["curve"] = ImpedancePicture.OfCurve(Horn.Impedance(FrequencyGrid.Logarithmic(20, 2000, 300))),
+            ["ideal"] = ImpedancePicture.Of(Ideal),
+            ["short"] = BorePicture.Of(Tube(300, 60).Bore),
+            ["branch"] = BorePicture.Of(
+                Bore.Build()
+                    .Cylinder(Mm(20), Mm(300))
+                    .Branch(Mm(100), Bore.Build().Cylinder(Mm(8), Mm(10)).ClosedEnd())
+                    .ClosedEnd()
+            ),
             ["tuning"] = TuningPicture.Of(Horn.FirstResonances(5)),
             ["sure"] = TuningPicture.WithUncertainty(Budgets),
             ["wave"] = StandingWavePicture.Of(Horn, Frequency.FromHertz(236)),

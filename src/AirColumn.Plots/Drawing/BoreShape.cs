@@ -70,7 +70,8 @@ internal sealed class BoreShape
                 branch.Position.Millimeters,
                 branch.Bore.Sections[0].InletDiameter.Millimeters,
                 StubOf(branch),
-                -1
+                -1,
+                branch.Bore.FarEnd is ClosedEnd && StubOf(branch) == branch.Bore.Length.Millimeters
             );
         }
 
@@ -169,7 +170,8 @@ internal sealed class BoreShape
         double at,
         double diameter,
         double height,
-        int side
+        int side,
+        bool hasLid = false
     )
     {
         var radius = RadiusAt(at);
@@ -179,6 +181,10 @@ internal sealed class BoreShape
         var stroke = page.Look.Stroke;
         page.Line(left, foot, left, top, Palette.Ink, stroke);
         page.Line(right, foot, right, top, Palette.Ink, stroke);
+        if (hasLid)
+        {
+            page.Line(left, top, right, top, Palette.Ink, stroke);
+        }
     }
 
     // One side of the wall of a section, with gaps where something opens into it.

@@ -143,9 +143,9 @@ internal sealed class ImpedanceData
         upper = (upper with { Left = start }).AtLeast(2 * look.Text);
         using var chart = new Chart(page, upper, across, up, !view.HasPhase);
         NoteLines(chart, up);
-        var clipped = magnitude.Select(m => Math.Clamp(m, up.From, up.To)).ToArray();
+        var clipped = magnitude.Select(m => Math.Clamp(m, low, high)).ToArray();
         chart.Curve(hertz, clipped, Palette.Blue, isFilled: true);
-        var levels = marks.Select(m => Math.Clamp(m.Level, up.From, up.To)).ToArray();
+        var levels = marks.Select(m => Math.Clamp(m.Level, low, high)).ToArray();
         chart.Marks([.. marks.Select(m => m.Hertz)], levels, Palette.Vermilion);
         chart.Draw(view.HasPhase ? null : "Frequency, Hz");
         page.Text(
