@@ -53,6 +53,17 @@ public abstract record Section
     /// <summary>What lies between two places, m from the inlet; only of a smooth part.</summary>
     internal virtual Section Slice(double from, double to) => new SectionSlice(this, from, to);
 
+    /// <summary>Inside diameter at a place in the section.</summary>
+    /// <param name="distance">Distance from its end nearer the blown end, along the axis: 0 to <see cref="Length"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The distance is outside that range or not a number.</exception>
+    public Length DiameterAt(Length distance)
+    {
+        // A length given in millimetres may come out a last digit beyond the end.
+        var allowed = Length.Millimeters * (1 + 1e-9);
+        Require.InRange(distance.Millimeters, 0, allowed, "mm", nameof(distance));
+        return Dimension.InMillimeters(2 * WallAt(Math.Min(distance.Meters, LengthMetres)).Radius);
+    }
+
     /// <summary>This section stretched or shortened along the axis, its diameters kept.</summary>
     /// <param name="length">The new axial length: 1 µm to 1 km.</param>
     /// <exception cref="ArgumentOutOfRangeException">The length is outside that range or not a number.</exception>

@@ -49,6 +49,36 @@ public class BoreTests
         );
 
     [Fact]
+    public void A_section_has_a_diameter_at_each_place()
+    {
+        Near.Relative(30, new CylinderSection(Mm(30), Mm(25)).DiameterAt(Mm(7)).Millimeters, 1e-12);
+        var cone = new ConeSection(Mm(38), Mm(70), Mm(90));
+        Near.Relative(38, cone.DiameterAt(Length.Zero).Millimeters, 1e-12);
+        Near.Relative(54, cone.DiameterAt(Mm(45)).Millimeters, 1e-12);
+        Near.Relative(70, cone.DiameterAt(Mm(90)).Millimeters, 1e-12);
+        // Half way along an exponential horn: the geometric mean.
+        var horn = new HornSection(HornLaw.Exponential, Mm(40), Mm(90), Mm(100));
+        Near.Relative(60, horn.DiameterAt(Mm(50)).Millimeters, 1e-12);
+        var profile = new ProfileSection(
+            new ProfilePoint(Mm(0), Mm(38)),
+            new ProfilePoint(Mm(40), Mm(44)),
+            new ProfilePoint(Mm(90), Mm(70))
+        );
+        Near.Relative(44, profile.DiameterAt(Mm(40)).Millimeters, 1e-12);
+        Near.Relative(57, profile.DiameterAt(Mm(65)).Millimeters, 1e-12);
+    }
+
+    [Theory]
+    [InlineData(-0.1)]
+    [InlineData(90.1)]
+    public void A_place_outside_a_section_is_refused(double millimetres)
+    {
+        var cone = new ConeSection(Mm(38), Mm(70), Mm(90));
+        var error = Assert.Throws<ArgumentOutOfRangeException>(() => cone.DiameterAt(Mm(millimetres)));
+        Assert.Contains("allowed is 0 mm to 90", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_beginning_can_be_shared()
     {
         var beginning = Bore.Build().Cylinder(Mm(30), Mm(25));

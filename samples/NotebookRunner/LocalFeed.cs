@@ -1,0 +1,65 @@
+using System.IO.Compression;
+
+namespace NotebookRunner;
+
+/// <summary>The packages as they are built now, in a folder that a restore can take them from.</summary>
+internal static class LocalFeed
+{
+    private static readonly string[] Projects = ["AirColumn", "AirColumn.Plots"];
+
+    /// <summary>The packages as a cache names them.</summary>
+    public static IReadOnlyList<string> Packages => ["aircolumn", "aircolumn.plots"];
+
+    /// <summary>
+    /// Packs what is built into a folder, under a version that no cache has seen: a package of a known version would be taken from
+    /// there, however old.
+    /// </summary>
+    /// <returns>The version.</returns>
+    public static string Fill(string folder)
+    {
+        var packed = Directory.CreateDirectory(Path.Combine(folder, "packed")).FullName;
+        foreach (var project in Projects)
+        {
+            Shell.Dotnet(
+                Repository.Top,
+                ["pack", $"src/{project}", "--no-build", "-c", Repository.Configuration, "-o", packed]
+            );
+        }
+
+        var version = $"0.1.0-now{DateTime.UtcNow.Ticks}";
+        foreach (var file in Directory.EnumerateFiles(packed, "*.nupkg"))
+        {
+            using var package = ZipFile.Open(file, ZipArchiveMode.Update);
+            Renumber(
+                package.Entries.Single(e => e.FullName.EndsWith(".nuspec", StringComparison.Ordinal)),
+                version
+            );
+        }
+
+        foreach (var file in Directory.EnumerateFiles(packed, "*.nupkg"))
+        {
+            var name = Path.GetFileName(file)
+                .Replace(".0.1.0.nupkg", $".{version}.nupkg", StringComparison.Ordinal);
+            File.Move(file, Path.Combine(folder, name));
+        }
+
+        return version;
+    }
+
+    private static void Renumber(ZipArchiveEntry manifest, string version)
+    {
+        using var stream = manifest.Open();
+        using var reader = new StreamReader(stream, leaveOpen: true);
+        var text = reader
+            .ReadToEnd()
+            .Replace("<version>0.1.0</version>", $"<version>{version}</version>", StringComparison.Ordinal)
+            .Replace(
+                "id=\"AirColumn\" version=\"0.1.0\"",
+                $"id=\"AirColumn\" version=\"{version}\"",
+                StringComparison.Ordinal
+            );
+        stream.SetLength(0);
+        using var writer = new StreamWriter(stream);
+        writer.Write(text);
+    }
+}

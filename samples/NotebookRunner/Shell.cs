@@ -1,0 +1,48 @@
+using System.Diagnostics;
+
+namespace NotebookRunner;
+
+/// <summary>Runs a program to its end.</summary>
+internal static class Shell
+{
+    /// <summary>Runs dotnet with arguments in a folder.</summary>
+    /// <exception cref="InvalidOperationException">It failed; the message holds what it said.</exception>
+    public static void Dotnet(string folder, params ReadOnlySpan<string> arguments)
+    {
+        var start = new ProcessStartInfo("dotnet")
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            RedirectStandardInput = true,
+        };
+        foreach (var argument in arguments)
+        {
+            start.ArgumentList.Add(argument);
+        }
+
+        // What the build that runs us has set is not meant for the one below us.
+        foreach (
+            var name in start
+                .Environment.Keys.Where(k => k.StartsWith("MSBUILD", StringComparison.OrdinalIgnoreCase))
+                .ToList()
+        )
+        {
+            start.Environment.Remove(name);
+        }
+
+        start.Environment["MSBUILDDISABLENODEREUSE"] = "1";
+        start.Environment["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1";
+        using var process = Process.Start(start)!;
+        process.StandardInput.Close();
+        var error = process.StandardError.ReadToEndAsync();
+        var output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        if (process.ExitCode != 0)
+        {
+            throw new InvalidOperationException(
+                $"dotnet {string.Join(' ', start.ArgumentList)} ended with {process.ExitCode}.\n{output}\n{error.Result}"
+            );
+        }
+    }
+}

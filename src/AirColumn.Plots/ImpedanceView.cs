@@ -1,0 +1,43 @@
+using AirColumn.Pitches;
+using UnitsNet;
+
+namespace AirColumn.Plots;
+
+/// <summary>What a picture of an impedance shows. Immutable.</summary>
+public sealed record ImpedanceView
+{
+    /// <summary>The tuning that names notes; A4 = 440 Hz in equal temperament if left out.</summary>
+    public Tuning Tuning { get; init; } = Tuning.Concert;
+
+    /// <summary>The lowest frequency, above 0; where it suits the resonances if null. A curve is shown from its first frequency at least.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is not a finite number above 0.</exception>
+    public Frequency? From
+    {
+        get;
+        init => field = Checked(value, nameof(From));
+    }
+
+    /// <summary>The highest frequency, above 0; where it suits the resonances if null. A curve is shown to its last frequency at most.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">It is not a finite number above 0.</exception>
+    public Frequency? To
+    {
+        get;
+        init => field = Checked(value, nameof(To));
+    }
+
+    /// <summary>Whether the phase is shown below the magnitude.</summary>
+    public bool HasPhase { get; init; } = true;
+
+    /// <summary>The pitches at which lines stand; the nearest to each resonance if null, none if empty.</summary>
+    public IReadOnlyList<Pitch>? Notes { get; init; }
+
+    private static Frequency? Checked(Frequency? value, string parameter)
+    {
+        if (value is { } frequency)
+        {
+            Require.Positive(frequency.Hertz, "Hz", parameter);
+        }
+
+        return value;
+    }
+}

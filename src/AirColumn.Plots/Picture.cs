@@ -1,0 +1,107 @@
+using AirColumn.Plots.Drawing;
+using AirColumn.Plots.Notebooks;
+using SkiaSharp;
+
+namespace AirColumn.Plots;
+
+/// <summary>
+/// A picture of an air column, to be had as SVG or PNG at any size. Immutable, safe to share between threads; the same values
+/// give the same picture in every culture.
+/// </summary>
+/// <remarks>
+/// Text is in a font that comes with the package (Atkinson Hyperlegible), so that a PNG is complete on a machine without
+/// fonts. An SVG names that font and keeps its text as text; a viewer that does not have it takes another without serifs.
+/// </remarks>
+[TypeFormatterSource(typeof(PictureFormatterSource))]
+public sealed class Picture
+{
+    private readonly Scene scene;
+
+    internal Picture(Scene scene, PictureSize? size = null)
+    {
+        this.scene = scene;
+        Size = size ?? PictureSize.Screen;
+    }
+
+    /// <summary>What it shows in a sentence or two, for those who cannot see it.</summary>
+    public string Description => scene.Description;
+
+    /// <summary>The size it was asked for; <see cref="PictureSize.Screen"/> at first.</summary>
+    public PictureSize Size { get; }
+
+    /// <summary>Its width, CSS pixels.</summary>
+    public double Width => Size.Width;
+
+    /// <summary>Its height, CSS pixels: as asked for, or what suits this kind of picture.</summary>
+    public double Height => Size.Height ?? Math.Round(scene.NaturalHeight(new Look(Size)));
+
+    /// <summary>Width of the PNG, pixels.</summary>
+    public int PixelWidth => (int)Math.Round(Width * Size.Scale);
+
+    /// <summary>Height of the PNG, pixels.</summary>
+    public int PixelHeight => (int)Math.Round(Height * Size.Scale);
+
+    /// <summary>The same picture at another size.</summary>
+    /// <param name="size">The size.</param>
+    public Picture At(PictureSize size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        return new Picture(scene, size);
+    }
+
+    /// <summary>The picture as an SVG document.</summary>
+    public string Svg()
+    {
+        using var stream = new MemoryStream();
+        using (var canvas = SKSvgCanvas.Create(SKRect.Create((float)Width, (float)Height), stream))
+        {
+            Draw(canvas);
+        }
+
+        return SvgText.Finished(stream.ToArray(), Width, Height, Description);
+    }
+
+    /// <summary>The picture as a PNG file of <see cref="PixelWidth"/> × <see cref="PixelHeight"/> pixels.</summary>
+    public byte[] Png()
+    {
+        using var bitmap = new SKBitmap(PixelWidth, PixelHeight, SKColorType.Rgba8888, SKAlphaType.Opaque);
+        using (var canvas = new SKCanvas(bitmap))
+        {
+            canvas.Clear(SKColors.White);
+            canvas.Scale((float)(PixelWidth / Width), (float)(PixelHeight / Height));
+            Draw(canvas);
+        }
+
+        using var data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
+        return data.ToArray();
+    }
+
+    /// <summary>Writes the picture to a file, over one that is there.</summary>
+    /// <param name="path">A path that ends in .svg or .png.</param>
+    /// <exception cref="ArgumentException">The path ends in neither.</exception>
+    /// <exception cref="IOException">The file cannot be written.</exception>
+    public void Save(string path)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        switch (Path.GetExtension(path).ToUpperInvariant())
+        {
+            case ".SVG":
+                File.WriteAllText(path, Svg());
+                break;
+            case ".PNG":
+                File.WriteAllBytes(path, Png());
+                break;
+            default:
+                throw new ArgumentException(
+                    $"path is {path}; it has to end in .svg or .png, which says what to write.",
+                    nameof(path)
+                );
+        }
+    }
+
+    /// <summary>Its description.</summary>
+    public override string ToString() => Description;
+
+    private void Draw(SKCanvas canvas) =>
+        scene.Draw(new Page(canvas, new Look(Size), (float)Width, (float)Height));
+}

@@ -1,0 +1,81 @@
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using AirColumn.Design;
+using AirColumn.Gases;
+using AirColumn.Resonances;
+using UnitsNet;
+
+namespace AirColumn.Plots.Tests;
+
+/// <summary>Columns to draw.</summary>
+internal static class Columns
+{
+    public static Air Air { get; } =
+        Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50));
+
+    public static Column Horn { get; } =
+        new(
+            Bore.Build()
+                .Cylinder(diameter: Mm(31), length: Mm(30))
+                .Cylinder(diameter: Mm(50), length: Mm(980))
+                .Cone(to: Mm(75), length: Mm(120))
+                .OpenEnd(wall: Mm(3)),
+            Air
+        );
+
+    public static Column Flute { get; } =
+        new(
+            Bore.Build()
+                .Cylinder(diameter: Mm(19), length: Mm(547))
+                .Hole(position: Mm(311), diameter: Mm(9), height: Mm(2.2))
+                .Hole(position: Mm(366), diameter: Mm(9), height: Mm(2.2))
+                .OpenEnd(wall: Mm(2.2)),
+            Air,
+            new ColumnOptions { BlownEnd = BlownEnd.Open(Mm(9)) }
+        );
+
+    /// <summary>Without losses, so that its peaks have no end.</summary>
+    public static Column Ideal { get; } =
+        new(
+            Bore.Build().Cylinder(Mm(40), Mm(1000)).IdealOpenEnd(),
+            Air,
+            new ColumnOptions { Losses = WallLosses.None }
+        );
+
+    public static IReadOnlyList<ResonanceBudget> Budgets { get; } =
+        Horn.Budgets(
+            Horn.FirstResonances(3),
+            [
+                new Tolerance(ColumnParameter.SectionLength(1), Mm(1)),
+                Tolerance.Temperature(TemperatureDelta.FromKelvins(3)),
+            ]
+        );
+
+    /// <summary>One picture of each kind.</summary>
+    public static IReadOnlyDictionary<string, Picture> Pictures { get; } =
+        new Dictionary<string, Picture>
+        {
+            ["bore"] = BorePicture.Of(Horn.Bore),
+            ["holes"] = BorePicture.Of(Flute.Bore),
+            ["impedance"] = ImpedancePicture.Of(Horn),
+            ["flute"] = ImpedancePicture.Of(Flute),
+            ["curve"] = ImpedancePicture.OfCurve(Horn.Impedance(FrequencyGrid.Logarithmic(20, 2000, 300))),
+            ["ideal"] = ImpedancePicture.Of(Ideal),
+            ["short"] = BorePicture.Of(Tube(300, 60).Bore),
+            ["branch"] = BorePicture.Of(
+                Bore.Build()
+                    .Cylinder(Mm(20), Mm(300))
+                    .Branch(Mm(100), Bore.Build().Cylinder(Mm(8), Mm(10)).ClosedEnd())
+                    .ClosedEnd()
+            ),
+            ["tuning"] = TuningPicture.Of(Horn.FirstResonances(5)),
+            ["sure"] = TuningPicture.WithUncertainty(Budgets),
+            ["wave"] = StandingWavePicture.Of(Horn, Frequency.FromHertz(236)),
+            ["budget"] = BudgetPicture.Of(Budgets[0]),
+        };
+
+    public static Length Mm(double mm) => Length.FromMillimeters(mm);
+
+    public static Column Tube(double diameter, double length) =>
+        new(Bore.Build().Cylinder(Mm(diameter), Mm(length)).OpenEnd(), Air);
+}
