@@ -1,6 +1,7 @@
 using System.Numerics;
 using AirColumn.Acoustics.Elements;
 using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Multimodal;
 using AirColumn.Acoustics.Radiation;
 using AirColumn.Acoustics.Sensitivity;
 using AirColumn.Bores;
@@ -30,6 +31,7 @@ public sealed class Column
     private readonly FarEndLoad[] loads; // all that end something
     private readonly double steepest;
     private WaveColumn? waves; // made when a curve is first asked for
+    private ModalColumn? modal; // likewise
 
     /// <summary>Compiles a column.</summary>
     /// <param name="bore">Its shape.</param>
@@ -56,7 +58,9 @@ public sealed class Column
         elements = compiled.Fingered(states);
         var blownRadius = Bore.Sections[0].WallAt(0).Radius;
         CharacteristicImpedance = Gas.Density * Gas.SpeedOfSound / (Math.PI * blownRadius * blownRadius);
-        steepest = Options.Wavefronts != Wavefronts.Plane ? Bore.Sections.Max(s => s.SteepestSlope) : 0;
+        steepest = Options.Wavefronts is Wavefronts.Curved or Wavefronts.Sloped
+            ? Bore.Sections.Max(s => s.SteepestSlope)
+            : 0;
         CutOnHertz = Sections(elements)
             .Min(e => ThinEnd.CutOnKa * e.Gas.SpeedOfSound / (2 * Math.PI * e.Section.LargestRadius));
         loads = [Load, .. Loads(elements), .. Blown.Loads];
@@ -101,6 +105,14 @@ public sealed class Column
 
     internal WaveColumn Waves =>
         waves ?? Interlocked.CompareExchange(ref waves, new WaveColumn(this), null) ?? waves;
+
+    /// <summary>The column for its radial modes, where these are asked for; else null.</summary>
+    internal ModalColumn? Modal =>
+        Options.Wavefronts != Wavefronts.Multimodal
+            ? null
+            : modal
+                ?? Interlocked.CompareExchange(ref modal, new ModalColumn(this, Options.Modes ?? 4), null)
+                ?? modal;
 
     internal FarEndLoad Load => compiled.Load;
 
@@ -346,6 +358,11 @@ public sealed class Column
     /// </summary>
     internal (Complex Pressure, Complex Flow, double LogScale) InputState(double omega)
     {
+        if (Modal is { } modes)
+        {
+            return modes.InputAt(omega);
+        }
+
         var (p, u, logScale) = Chain.StateAtInlet(elements, Load, CharacteristicImpedance, omega);
         return (p + Blown.Impedance(omega) * u, u, logScale);
     }

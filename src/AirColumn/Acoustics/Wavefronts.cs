@@ -17,4 +17,11 @@ public enum Wavefronts
 
     /// <summary>Plane fronts, the textbook one-dimensional horn equation; for comparison.</summary>
     Plane,
+
+    /// <summary>
+    /// No assumption: the radial modes of the bore are carried along it together (pagneux1996, amir1997), as many as
+    /// <see cref="ColumnOptions.Modes"/> says, and radiate together. For steep flares, waves within a radius, steps near each other. Holes,
+    /// branches and bends act on the plane mode alone.
+    /// </summary>
+    Multimodal,
 }
