@@ -22,14 +22,11 @@ internal sealed class ModalColumn
         var builder = new ModalBuilder(basis, column);
         pieces = builder.Pieces();
         gas = builder.Gas;
-        var last = column.Bore.Sections[^1];
-        var sections = column.Elements.OfType<SectionElement>();
         end = new ModalEnd(
             basis,
-            column.Bore.FarEnd,
-            last.WallAt(last.LengthMetres).Radius,
+            column.Bore,
             column.Load,
-            sections.Last().Gas
+            column.Elements.OfType<SectionElement>().Last().Gas
         );
     }
 

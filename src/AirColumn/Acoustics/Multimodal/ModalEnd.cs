@@ -25,21 +25,25 @@ internal sealed class ModalEnd
     private readonly GasConstants gas;
     private readonly double radius;
     private readonly MouthTable? mouth;
+    private readonly MouthTable? straight; // its outside a cylinder
     private readonly bool isIdeal;
 
-    public ModalEnd(RadialBasis basis, BoreEnd end, double radius, FarEndLoad load, GasConstants gas)
+    public ModalEnd(RadialBasis basis, Bore bore, FarEndLoad load, GasConstants gas)
     {
-        (this.basis, this.load, this.gas, this.radius) = (basis, load, gas, radius);
+        (this.basis, this.load, this.gas) = (basis, load, gas);
+        var (end, last) = (bore.FarEnd, bore.Sections[^1]);
+        radius = last.WallAt(last.LengthMetres).Radius;
         isIdeal = end is IdealOpenEnd && load.IsSmooth;
-        mouth =
-            load.IsClosed || isIdeal
-                ? null
-                : new MouthTable(
-                    end is OpenEnd { WallMetres: var wall }
-                        ? Math.Max(1 + wall / radius, ThinnestRim)
-                        : double.PositiveInfinity,
-                    basis
-                );
+        if (!load.IsClosed && !isIdeal)
+        {
+            var outer = end is OpenEnd { WallMetres: var wall }
+                ? Math.Max(1 + wall / radius, ThinnestRim)
+                : double.PositiveInfinity;
+            var profile = end is OpenEnd ? OuterProfile.Of(bore, outer - 1) : null;
+            var field = new MouthField(outer, profile);
+            straight = new MouthTable(field, basis, false);
+            mouth = profile is null ? straight : new MouthTable(field, basis, true);
+        }
     }
 
     /// <summary>The state at the end.</summary>
@@ -78,14 +82,16 @@ internal sealed class ModalEnd
         var n = state.Modes;
         var k = state.Wavenumber(gas.SpeedOfSound);
         var omega = state.Frequencies.Omega;
-        mouth!.At(k, radius, state.H);
+        straight!.At(k, radius, state.H);
         var exact = ComplexLanes.Each(i =>
         {
             var at = omega.GetElement(i);
             var (p, u) = load.At(at);
             return p / (u * new Complex(0, at * gas.Density));
         });
-        state.H[0] += exact - StraightPipe(state);
+        var correction = exact - StraightPipe(state);
+        mouth!.At(k, radius, state.H);
+        state.H[0] += correction;
         LaneSymmetric.Invert(state.H, n);
     }
 

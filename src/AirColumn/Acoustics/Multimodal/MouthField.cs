@@ -25,13 +25,14 @@ internal sealed class MouthField
     private readonly PlaneModes pipe;
     private readonly PlaneModes front;
     private readonly PlaneModes? behind;
+    private readonly OuterWall? outside;
     private readonly int[] pipeIndex;
     private readonly int[] frontIndex;
     private readonly int[] behindIndex = [];
     private readonly int silent; // the pressure at the end of all, which is none
 
-    /// <summary>With this outer radius of the rim; infinite for a baffle.</summary>
-    public MouthField(double outer)
+    /// <summary>With this outer radius of the rim, infinite for a baffle, and an outside that is not a cylinder's, if so.</summary>
+    public MouthField(double outer, OuterProfile? profile = null)
     {
         var isBaffle = double.IsInfinity(outer);
         var turn = Complex.FromPolarCoordinates(1, -0.9);
@@ -61,7 +62,7 @@ internal sealed class MouthField
 
         var firstBehind = mesh.Count;
         var next = mesh.Place();
-        var from = outerEdge + 0.7;
+        var from = Math.Max(outerEdge, profile?.Largest ?? 0) + 0.7;
         mesh.FromEdge(outerEdge, from, EdgeFunctions, edge, next);
         Complex at = from;
         var step = 0.8;
@@ -90,11 +91,16 @@ internal sealed class MouthField
             ];
             (k, m) = mesh.Matrices(elements, last, 0, mesh.Count);
             behind = new PlaneModes(Part(k, behindIndex), Part(m, behindIndex), behindIndex.Length);
+            outside = profile is null
+                ? null
+                : new OuterWall(mesh, elements, last, behindIndex, behind, profile.At, profile.Depth);
         }
     }
 
-    /// <summary>X at eight values of ka, times the radius; row-major.</summary>
-    public ComplexLanes[] At(RadialBasis basis, Vector512<double> ka)
+    /// <summary>
+    /// X at eight values of ka, times the radius; row-major. With the outside as it tapers, or as if it were a cylinder.
+    /// </summary>
+    public ComplexLanes[] At(RadialBasis basis, Vector512<double> ka, bool tapers)
     {
         var n = mesh.Count;
         var modes = basis.Count;
@@ -103,6 +109,11 @@ internal sealed class MouthField
         var square = ka * ka;
         front.AddTo(system, size, frontIndex, square);
         behind?.AddTo(system, size, behindIndex, square);
+        if (tapers)
+        {
+            outside?.AddTo(system, size, behindIndex, square);
+        }
+
         pipe.AddTo(system, size, pipeIndex, square, value => value.Real > 1);
         system[silent * size + silent] = ComplexLanes.One;
         var projection = mesh.Projection(basis);

@@ -14,11 +14,10 @@ internal sealed class MouthTable
     private readonly int modes;
     private readonly double[] coefficients; // of Re X and of Im X/ka, entry by entry of the lower triangle
 
-    /// <summary>For a rim of this outer over inner radius; infinite for a baffle.</summary>
-    public MouthTable(double outerOverInner, RadialBasis basis)
+    /// <summary>Of a field, with its outside as it tapers, or as if it were a cylinder.</summary>
+    public MouthTable(MouthField field, RadialBasis basis, bool tapers)
     {
         modes = basis.Count;
-        var field = new MouthField(outerOverInner);
         var entries = modes * (modes + 1) / 2;
         var values = new double[2 * entries * Nodes];
         Span<double> ka = stackalloc double[ComplexLanes.Count];
@@ -29,7 +28,7 @@ internal sealed class MouthTable
                 ka[lane] = HighestKa / 2 * (1 + Math.Cos(Math.PI * (first + lane + 0.5) / Nodes));
             }
 
-            var x = field.At(basis, Vector512.Create<double>(ka));
+            var x = field.At(basis, Vector512.Create<double>(ka), tapers);
             var entry = 0;
             for (var i = 0; i < modes; i++)
             {

@@ -22,6 +22,7 @@ internal sealed class PlaneModes
         var turned = Transposed(half, count);
         var standard = Forward(lower, turned, count);
         (Squares, var vectors) = SymmetricModes.Of(standard, count);
+        Vectors = Backward(lower, vectors, count);
         weights = new Complex[count * count];
         for (var i = 0; i < count; i++)
         {
@@ -37,6 +38,12 @@ internal sealed class PlaneModes
             }
         }
     }
+
+    /// <summary>The modes, columns of a row-major matrix, of mass 1.</summary>
+    public Complex[] Vectors { get; }
+
+    /// <summary>What a mode, by its mass, is of each unknown: G.</summary>
+    public Complex Weight(int unknown, int mode) => weights[unknown * count + mode];
 
     /// <summary>λ, the squares of the wavenumbers across.</summary>
     public Complex[] Squares { get; }
@@ -107,6 +114,31 @@ internal sealed class PlaneModes
             for (var k = 0; k < i; k++)
             {
                 var factor = lower[i * n + k];
+                for (var j = 0; j < n; j++)
+                {
+                    x[i * n + j] -= factor * x[k * n + j];
+                }
+            }
+
+            var inverse = 1 / lower[i * n + i];
+            for (var j = 0; j < n; j++)
+            {
+                x[i * n + j] *= inverse;
+            }
+        }
+
+        return x;
+    }
+
+    // L⁻ᵀ·x
+    private static Complex[] Backward(Complex[] lower, Complex[] right, int n)
+    {
+        var x = (Complex[])right.Clone();
+        for (var i = n - 1; i >= 0; i--)
+        {
+            for (var k = i + 1; k < n; k++)
+            {
+                var factor = lower[k * n + i];
                 for (var j = 0; j < n; j++)
                 {
                     x[i * n + j] -= factor * x[k * n + j];

@@ -68,6 +68,41 @@ internal sealed class RadialMesh
         return (stiffness, mass);
     }
 
+    /// <summary>
+    /// One element by itself with its first end elsewhere and moving, over its own unknowns: ∫pq, ∫m·p'q, ∫m²p'q' and ∫p'q', each
+    /// times 2πr dr, m what the place of a given τ moves by.
+    /// </summary>
+    public (int[] Index, Complex[] Mass, Complex[] Drift, Complex[] Stiffness) Moved(
+        int element,
+        double from,
+        double rate
+    )
+    {
+        var old = elements[element];
+        var moved = old with { From = from, Extent = old.From + old.Extent - from };
+        var n = old.Inner + 2;
+        var (mass, drift, stiffness) = (new Complex[n * n], new Complex[n * n], new Complex[n * n]);
+        int[] unknowns = [];
+        moved.Integrate(
+            (r, jacobian, weight, value, slope, index) =>
+            {
+                unknowns = index;
+                var speed = rate * (1 - (r - moved.From) / moved.Extent);
+                for (var i = 0; i < n; i++)
+                {
+                    for (var j = 0; j < n; j++)
+                    {
+                        var unit = 2 * Math.PI * weight * r;
+                        mass[i * n + j] += unit * jacobian * value[i] * value[j];
+                        drift[i * n + j] += unit * speed * value[i] * slope[j];
+                        stiffness[i * n + j] += unit / jacobian * (1 + speed * speed) * slope[i] * slope[j];
+                    }
+                }
+            }
+        );
+        return (unknowns, mass, drift, stiffness);
+    }
+
     /// <summary>The mean over the disc of each radial mode times each unknown's function; of the first element.</summary>
     public double[] Projection(RadialBasis basis)
     {
