@@ -1,4 +1,6 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Kernels;
 
 namespace AirColumn.Acoustics.Multimodal;
@@ -17,20 +19,52 @@ internal static class LaneSymmetric
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void Eliminate(Span<ComplexLanes> a, int n, int eliminated, Span<ComplexLanes> row)
     {
+        // The column being taken out, side by side: strides would miss the cache.
+        Span<ComplexLanes> column = new ComplexLanes[n];
+        ref var matrix = ref MemoryMarshal.GetReference(a);
+        ref var taken = ref MemoryMarshal.GetReference(column);
         for (var k = 0; k < eliminated; k++)
         {
-            var inverse = a[k * n + k].Inverse();
+            for (var i = k; i < n; i++)
+            {
+                column[i] = a[i * n + k];
+            }
+
+            var inverse = column[k].Inverse();
             for (var i = k + 1; i < n; i++)
             {
-                var factor = -(a[i * n + k] * inverse);
-                var into = a.Slice(i * n + k + 1, i - k);
-                for (var j = 0; j < into.Length; j++)
-                {
-                    into[j] = ComplexLanes.MultiplyAdd(factor, a[(j + k + 1) * n + k], into[j]);
-                }
-
+                var factor = -(column[i] * inverse);
+                Add(factor, ref Unsafe.Add(ref taken, k + 1), ref Unsafe.Add(ref matrix, i * n + k + 1), i - k);
                 row[i] = ComplexLanes.MultiplyAdd(factor, row[k], row[i]);
             }
+        }
+    }
+
+    // into += factor·values, written out on vectors: structures of two of them stay in memory.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static void Add(
+        in ComplexLanes factor,
+        ref readonly ComplexLanes values,
+        ref ComplexLanes into,
+        int count
+    )
+    {
+        var (re, im) = (factor.Re, factor.Im);
+        ref var source = ref Unsafe.As<ComplexLanes, double>(ref Unsafe.AsRef(in values));
+        ref var target = ref Unsafe.As<ComplexLanes, double>(ref into);
+        const int Both = 2 * ComplexLanes.Count;
+        for (nint at = 0; at < count * Both; at += Both)
+        {
+            var x = Vector512.LoadUnsafe(ref Unsafe.Add(ref source, at));
+            var y = Vector512.LoadUnsafe(ref Unsafe.Add(ref source, at + ComplexLanes.Count));
+            var u = Vector512.LoadUnsafe(ref Unsafe.Add(ref target, at));
+            var v = Vector512.LoadUnsafe(ref Unsafe.Add(ref target, at + ComplexLanes.Count));
+            u = Vector512.FusedMultiplyAdd(re, x, u);
+            v = Vector512.FusedMultiplyAdd(re, y, v);
+            u = Vector512.FusedMultiplyAdd(-im, y, u);
+            v = Vector512.FusedMultiplyAdd(im, x, v);
+            u.StoreUnsafe(ref Unsafe.Add(ref target, at));
+            v.StoreUnsafe(ref Unsafe.Add(ref target, at + ComplexLanes.Count));
         }
     }
 

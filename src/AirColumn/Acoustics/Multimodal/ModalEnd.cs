@@ -25,7 +25,7 @@ internal sealed class ModalEnd
     private readonly GasConstants gas;
     private readonly double radius;
     private readonly MouthTable? mouth;
-    private readonly MouthTable? straight; // its outside a cylinder
+    private readonly MouthTable? outside; // what it adds, where it is not a cylinder
     private readonly bool isIdeal;
 
     public ModalEnd(RadialBasis basis, Bore bore, FarEndLoad load, GasConstants gas)
@@ -39,10 +39,11 @@ internal sealed class ModalEnd
             var outer = end is OpenEnd { WallMetres: var wall }
                 ? Math.Max(1 + wall / radius, ThinnestRim)
                 : double.PositiveInfinity;
-            var profile = end is OpenEnd ? OuterProfile.Of(bore, outer - 1) : null;
+            // One mode is plane-wave theory, which knows of no outside.
+            var profile = end is OpenEnd && basis.Count > 1 ? OuterProfile.Of(bore, outer - 1) : null;
             var field = new MouthField(outer, profile);
-            straight = new MouthTable(field, basis, false);
-            mouth = profile is null ? straight : new MouthTable(field, basis, true);
+            mouth = new MouthTable(field, basis, false);
+            outside = field.Tapers ? new MouthTable(field, basis, true) : null;
         }
     }
 
@@ -82,16 +83,15 @@ internal sealed class ModalEnd
         var n = state.Modes;
         var k = state.Wavenumber(gas.SpeedOfSound);
         var omega = state.Frequencies.Omega;
-        straight!.At(k, radius, state.H);
+        mouth!.AddTo(k, radius, state.H);
         var exact = ComplexLanes.Each(i =>
         {
             var at = omega.GetElement(i);
             var (p, u) = load.At(at);
             return p / (u * new Complex(0, at * gas.Density));
         });
-        var correction = exact - StraightPipe(state);
-        mouth!.At(k, radius, state.H);
-        state.H[0] += correction;
+        state.H[0] += exact - StraightPipe(state);
+        outside?.AddTo(k, radius, state.H);
         LaneSymmetric.Invert(state.H, n);
     }
 

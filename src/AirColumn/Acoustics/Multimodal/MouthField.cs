@@ -18,8 +18,8 @@ internal sealed class MouthField
 {
     private const int PipeFunctions = 12;
     private const int EdgeFunctions = 8;
-    private const int OuterFunctions = 6;
-    private const int OuterElements = 8;
+    private const int OuterFunctions = 4;
+    private const int OuterElements = 7;
 
     private readonly RadialMesh mesh = new();
     private readonly PlaneModes pipe;
@@ -30,6 +30,9 @@ internal sealed class MouthField
     private readonly int[] frontIndex;
     private readonly int[] behindIndex = [];
     private readonly int silent; // the pressure at the end of all, which is none
+
+    /// <summary>Whether the outside is not a cylinder.</summary>
+    public bool Tapers => outside is not null;
 
     /// <summary>With this outer radius of the rim, infinite for a baffle, and an outside that is not a cylinder's, if so.</summary>
     public MouthField(double outer, OuterProfile? profile = null)
@@ -70,7 +73,7 @@ internal sealed class MouthField
         {
             var end = mesh.Place();
             mesh.Between(at, at + step * turn, OuterFunctions, next, end);
-            (at, next, step) = (at + step * turn, end, 1.9 * step);
+            (at, next, step) = (at + step * turn, end, 2.1 * step);
         }
 
         var last = elements + OuterElements;
@@ -97,10 +100,22 @@ internal sealed class MouthField
         }
     }
 
-    /// <summary>
-    /// X at eight values of ka, times the radius; row-major. With the outside as it tapers, or as if it were a cylinder.
-    /// </summary>
-    public ComplexLanes[] At(RadialBasis basis, Vector512<double> ka, bool tapers)
+    /// <summary>X at eight values of ka, times the radius, row-major, as if the outside were a cylinder.</summary>
+    public ComplexLanes[] At(RadialBasis basis, Vector512<double> ka) => At(basis, ka, false);
+
+    /// <summary>What the outside as it is adds to that.</summary>
+    public ComplexLanes[] ChangeAt(RadialBasis basis, Vector512<double> ka)
+    {
+        var (straight, tapering) = (At(basis, ka, false), At(basis, ka, true));
+        for (var i = 0; i < straight.Length; i++)
+        {
+            tapering[i] -= straight[i];
+        }
+
+        return tapering;
+    }
+
+    private ComplexLanes[] At(RadialBasis basis, Vector512<double> ka, bool tapers)
     {
         var n = mesh.Count;
         var modes = basis.Count;

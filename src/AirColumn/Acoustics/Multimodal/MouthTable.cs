@@ -9,26 +9,31 @@ internal sealed class MouthTable
     /// <summary>Up to where it reaches.</summary>
     public const double HighestKa = 3.83;
 
-    private const int Nodes = 24;
+    // One lane of the vectors they fill is for ka = 0.
+    private const int Nodes = 23;
 
     private readonly int modes;
     private readonly double[] coefficients; // of Re X and of Im X/ka, entry by entry of the lower triangle
 
-    /// <summary>Of a field, with its outside as it tapers, or as if it were a cylinder.</summary>
-    public MouthTable(MouthField field, RadialBasis basis, bool tapers)
+    /// <summary>Of a field, its outside a cylinder, or of the change that its outside makes.</summary>
+    public MouthTable(MouthField field, RadialBasis basis, bool isChange)
     {
         modes = basis.Count;
         var entries = modes * (modes + 1) / 2;
         var values = new double[2 * entries * Nodes];
         Span<double> ka = stackalloc double[ComplexLanes.Count];
-        for (var first = 0; first < Nodes; first += ComplexLanes.Count)
+        // At rest nothing is radiated: what the discretisation leaves of that in the change is taken off.
+        var still = new double[entries];
+        for (var first = -1; first < Nodes; first += ComplexLanes.Count)
         {
             for (var lane = 0; lane < ka.Length; lane++)
             {
-                ka[lane] = HighestKa / 2 * (1 + Math.Cos(Math.PI * (first + lane + 0.5) / Nodes));
+                var node = first + lane;
+                ka[lane] = node < 0 ? 0 : HighestKa / 2 * (1 + Math.Cos(Math.PI * (node + 0.5) / Nodes));
             }
 
-            var x = field.At(basis, Vector512.Create<double>(ka), tapers);
+            var lanes = Vector512.Create<double>(ka);
+            var x = isChange ? field.ChangeAt(basis, lanes) : field.At(basis, lanes);
             var entry = 0;
             for (var i = 0; i < modes; i++)
             {
@@ -36,9 +41,15 @@ internal sealed class MouthTable
                 {
                     for (var lane = 0; lane < ka.Length; lane++)
                     {
-                        var at = x[i * modes + j].Lane(lane);
-                        values[2 * entry * Nodes + first + lane] = at.Real;
-                        values[(2 * entry + 1) * Nodes + first + lane] = at.Imaginary / ka[lane];
+                        var (node, at) = (first + lane, x[i * modes + j].Lane(lane));
+                        if (node < 0)
+                        {
+                            still[entry] = isChange ? at.Imaginary : 0;
+                            continue;
+                        }
+
+                        values[2 * entry * Nodes + node] = at.Real;
+                        values[(2 * entry + 1) * Nodes + node] = (at.Imaginary - still[entry]) / ka[lane];
                     }
                 }
             }
@@ -51,8 +62,8 @@ internal sealed class MouthTable
         }
     }
 
-    /// <summary>X of a mouth of this radius, m: 1/m, row-major.</summary>
-    public void At(Vector512<double> wavenumber, double radius, Span<ComplexLanes> x)
+    /// <summary>Adds X, or the change of it, for a mouth of this radius, m: 1/m, row-major.</summary>
+    public void AddTo(Vector512<double> wavenumber, double radius, Span<ComplexLanes> x)
     {
         var ka = wavenumber * radius;
         var t = ka * (2 / HighestKa) - Vector512<double>.One;
@@ -64,8 +75,11 @@ internal sealed class MouthTable
                 var real = Series(2 * entry, t);
                 var imaginary = Series(2 * entry + 1, t) * ka;
                 var value = (1 / radius) * new ComplexLanes(real, imaginary);
-                x[i * modes + j] = value;
-                x[j * modes + i] = value;
+                x[i * modes + j] += value;
+                if (i != j)
+                {
+                    x[j * modes + i] += value;
+                }
             }
         }
     }

@@ -8,7 +8,7 @@ namespace AirColumn.Acoustics.Multimodal;
 /// </summary>
 internal sealed class OuterProfile
 {
-    private const double Deepest = 3.5;
+    private const double Deepest = 3;
 
     private readonly Bore bore;
     private readonly double radius; // of the mouth, m

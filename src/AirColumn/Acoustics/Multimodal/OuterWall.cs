@@ -15,8 +15,8 @@ namespace AirColumn.Acoustics.Multimodal;
 /// </remarks>
 internal sealed class OuterWall
 {
-    private const int Functions = 6; // along the axis, in each part
-    private const double HighestAcross = 14; // |√λ| of the modes that count, times the radius
+    private const int Functions = 5; // along the axis, in each part
+    private const double HighestAcross = 8; // |√λ| of the modes that count, times the radius
 
     private readonly PlaneModes straight;
     private readonly int[] chosen;
