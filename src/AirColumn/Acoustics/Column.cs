@@ -25,13 +25,14 @@ public sealed class Column
 {
     // A period of a quarter of an hour: below it nothing is sound, and quotients of rounding begin to matter.
     private const double LowestHertz = 1e-3;
+    private const double StillPhase = 0.02; // kL
 
     private readonly CompiledColumn compiled;
     private readonly Element[] elements; // from the blown end
     private readonly FarEndLoad[] loads; // all that end something
     private readonly double steepest;
     private WaveColumn? waves; // made when a curve is first asked for
-    private ModalColumn? modal; // likewise
+    private ModalFamily? modal; // likewise
 
     /// <summary>Compiles a column.</summary>
     /// <param name="bore">Its shape.</param>
@@ -93,6 +94,12 @@ public sealed class Column
     /// <summary>ρc/S at the blown end: characteristic impedance without losses, Pa·s/m³.</summary>
     public double CharacteristicImpedance { get; }
 
+    /// <summary>
+    /// How many radial modes are carried: 1, the plane wave alone, unless <see cref="ColumnOptions.Wavefronts"/> is
+    /// <see cref="Wavefronts.Multimodal"/>.
+    /// </summary>
+    public int ModeCount => Modal?.Modes ?? 1;
+
     /// <summary>The two-ports, every tone hole open.</summary>
     internal CompiledColumn Compiled => compiled;
 
@@ -107,12 +114,13 @@ public sealed class Column
         waves ?? Interlocked.CompareExchange(ref waves, new WaveColumn(this), null) ?? waves;
 
     /// <summary>The column for its radial modes, where these are asked for; else null.</summary>
-    internal ModalColumn? Modal =>
+    internal ModalColumn? Modal => Modes?.Chosen;
+
+    /// <summary>The same for other numbers of modes.</summary>
+    internal ModalFamily? Modes =>
         Options.Wavefronts != Wavefronts.Multimodal
             ? null
-            : modal
-                ?? Interlocked.CompareExchange(ref modal, new ModalColumn(this, Options.Modes ?? 4), null)
-                ?? modal;
+            : modal ?? Interlocked.CompareExchange(ref modal, new ModalFamily(this), null) ?? modal;
 
     internal FarEndLoad Load => compiled.Load;
 
@@ -178,7 +186,7 @@ public sealed class Column
         RequireRadiation(hertz[0], nameof(grid));
         RequireRadiation(hertz[^1], nameof(grid));
         Waves.Impedances(hertz, real, imaginary);
-        return new ImpedanceCurve(grid, real, imaginary, WarningsUpTo(hertz[^1]));
+        return new ImpedanceCurve(grid, real, imaginary, WarningsUpTo(hertz[^1]), 0, ModeConvergenceOver(grid));
     }
 
     /// <summary>
@@ -201,7 +209,14 @@ public sealed class Column
         var real = GC.AllocateUninitializedArray<double>(grid.Count);
         var imaginary = GC.AllocateUninitializedArray<double>(grid.Count);
         var error = Waves.Segments.Interpolate(hertz, real, imaginary);
-        return new ImpedanceCurve(grid, real, imaginary, WarningsUpTo(hertz[^1]), error);
+        return new ImpedanceCurve(
+            grid,
+            real,
+            imaginary,
+            WarningsUpTo(hertz[^1]),
+            error,
+            ModeConvergenceOver(grid)
+        );
     }
 
     /// <summary>
@@ -229,7 +244,14 @@ public sealed class Column
         ColumnParameter[] all = [.. parameters ?? ColumnParameter.AllOf(this)];
         var curve = new GradientCurve(this, all, hertz);
         return new ImpedanceGradient(
-            new ImpedanceCurve(grid, curve.Real, curve.Imaginary, WarningsUpTo(hertz[^1]), curve.Error),
+            new ImpedanceCurve(
+                grid,
+                curve.Real,
+                curve.Imaginary,
+                WarningsUpTo(hertz[^1]),
+                curve.Error,
+                ModeConvergenceOver(grid)
+            ),
             all,
             curve.GradientReal,
             curve.GradientImaginary,
@@ -290,6 +312,7 @@ public sealed class Column
 
     /// <summary>The two-port of the whole bore, without what lies beyond either end.</summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
+    /// <exception cref="NotSupportedException">Wave fronts are <see cref="Wavefronts.Multimodal"/>.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="ArithmeticException">
     /// The bore attenuates so strongly that the entries exceed the range of double; its impedance can still be asked for.
@@ -297,6 +320,14 @@ public sealed class Column
     public TransferMatrix TransferMatrixAt(Frequency frequency)
     {
         var omega = Omega(frequency);
+        if (Options.Wavefronts == Wavefronts.Multimodal)
+        {
+            throw new NotSupportedException(
+                "With several radial modes a bore is no two-port of one pressure and one flow at either end. Ask for the impedance, or "
+                    + "for a column with other wave fronts."
+            );
+        }
+
         var product = new ScaledMatrix(TransferMatrix.Identity, 0);
         foreach (var element in elements)
         {
@@ -323,6 +354,22 @@ public sealed class Column
         var (p, u, _) = InputState(omega);
         return p / u;
     }
+
+    /// <summary>See <see cref="ImpedanceCurve.ModeConvergence"/>; 0 without modes.</summary>
+    internal double ModeConvergenceAt(double[] hertz) => Modes?.ConvergenceAt(hertz) ?? 0;
+
+    private Func<double> ModeConvergenceOver(FrequencyGrid grid) =>
+        () =>
+        {
+            var hertz = grid.Hertz;
+            var some = new double[Math.Min(8, hertz.Length)];
+            for (var i = 0; i < some.Length; i++)
+            {
+                some[i] = hertz[(int)((long)i * (hertz.Length - 1) / Math.Max(1, some.Length - 1))];
+            }
+
+            return ModeConvergenceAt(some);
+        };
 
     /// <summary>What a user should know of answers up to a frequency in Hz.</summary>
     internal IReadOnlyList<string> WarningsUpTo(double hertz)
@@ -358,7 +405,8 @@ public sealed class Column
     /// </summary>
     internal (Complex Pressure, Complex Flow, double LogScale) InputState(double omega)
     {
-        if (Modal is { } modes)
+        // Where all is closed and far longer than the bore a wave, p/U is one over a small difference, and the air in it all that counts.
+        if (Modal is { } modes && !(IsSealed && omega * Bore.LengthMetres < StillPhase * Gas.SpeedOfSound))
         {
             return modes.InputAt(omega);
         }

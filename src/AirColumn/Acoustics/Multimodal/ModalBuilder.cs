@@ -10,6 +10,7 @@ internal sealed class ModalBuilder
     private readonly RadialBasis basis;
     private readonly Column column;
     private readonly List<ModalPiece> pieces = [];
+    private readonly List<double> densities = []; // on the near side of each, kg/m³
     private double? radius; // on the near side of what was built, m
     private InertanceElement? step; // of which the near side is still to come
 
@@ -37,7 +38,7 @@ internal sealed class ModalBuilder
                     step = mass;
                     break;
                 case SideElement side:
-                    pieces.Add(new SidePiece(side, Gas.Density));
+                    Put(new SidePiece(side, Gas.Density));
                     break;
                 default:
                     throw new InvalidOperationException($"No modes for {column.Elements[i].GetType().Name}.");
@@ -47,6 +48,15 @@ internal sealed class ModalBuilder
         return [.. pieces];
     }
 
+    /// <summary>The density on the near side of each piece, kg/m³.</summary>
+    public double[] Densities => [.. densities];
+
+    private void Put(ModalPiece piece)
+    {
+        pieces.Add(piece);
+        densities.Add(Gas.Density);
+    }
+
     private void Add(SectionElement element)
     {
         var section = element.Section;
@@ -54,19 +64,20 @@ internal sealed class ModalBuilder
         if (step is { } mass && radius is { } far)
         {
             var near = section.WallAt(length).Radius;
-            pieces.Add(new StepPiece(basis, near, far, Gas.Density, Gas.SpeedOfSound, mass.InertanceAt));
+            Put(new StepPiece(basis, near, far, Gas.Density, Gas.SpeedOfSound, mass.InertanceAt));
             step = null;
         }
 
-        if (element.Gas.Density != Gas.Density)
+        var before = Gas;
+        Gas = element.Gas;
+        if (Gas.Density != before.Density)
         {
-            pieces.Add(new GasPiece(element.Gas.Density / Gas.Density));
+            Put(new GasPiece(Gas.Density / before.Density));
         }
 
-        Gas = element.Gas;
         if (section is CylinderSection or BendSection)
         {
-            pieces.Add(
+            Put(
                 new PipePiece(
                     basis,
                     section.WallAt(0).Radius,
@@ -82,7 +93,7 @@ internal sealed class ModalBuilder
             var highest = 2 * Math.PI * Math.Min(column.CutOnHertz, column.HighestHertz) / Gas.SpeedOfSound;
             foreach (var (from, to, degree) in WallGrid.Of(section, highest).Reverse())
             {
-                pieces.Add(new WallPiece(basis, section, from, to, degree, Gas, element.Losses));
+                Put(new WallPiece(basis, section, from, to, degree, Gas, element.Losses));
             }
         }
 

@@ -11,6 +11,8 @@ internal sealed class ModalColumn
 {
     private readonly Column column;
     private readonly ModalPiece[] pieces; // from the far end
+    private readonly double[] densities; // on their near sides
+    private readonly double farDensity;
     private readonly ModalEnd end;
     private readonly GasConstants gas; // at the blown end
 
@@ -20,24 +22,44 @@ internal sealed class ModalColumn
         Modes = modes;
         var basis = RadialBasis.Of(modes);
         var builder = new ModalBuilder(basis, column);
+        farDensity = builder.Gas.Density;
         pieces = builder.Pieces();
+        densities = builder.Densities;
         gas = builder.Gas;
         end = new ModalEnd(
             basis,
             column.Bore,
             column.Load,
-            column.Elements.OfType<SectionElement>().Last().Gas
+            column.Elements.OfType<SectionElement>().Last().Gas,
+            column.Compiled.Mouths
         );
     }
 
     /// <summary>How many modes are carried, the plane one included.</summary>
     public int Modes { get; }
 
-    /// <summary>H and t at the blown end.</summary>
-    public ModalState StateAt(in FrequencyLanes frequencies)
+    /// <summary>From the far end.</summary>
+    public IReadOnlyList<ModalPiece> Pieces => pieces;
+
+    /// <summary>At the blown end, m/s.</summary>
+    public double SpeedOfSound => gas.SpeedOfSound;
+
+    /// <summary>On the near side of a piece, counted from the blown end; past the last one, at the far end: kg/m³.</summary>
+    public double DensityOf(int piece) =>
+        piece == pieces.Length ? farDensity : densities[pieces.Length - 1 - piece];
+
+    /// <summary>H and t at the far end.</summary>
+    public ModalState EndAt(in FrequencyLanes frequencies)
     {
         var state = new ModalState(Modes, frequencies);
         end.Start(state);
+        return state;
+    }
+
+    /// <summary>H and t at the blown end.</summary>
+    public ModalState StateAt(in FrequencyLanes frequencies)
+    {
+        var state = EndAt(frequencies);
         foreach (var piece in pieces)
         {
             piece.Carry(state);

@@ -28,7 +28,7 @@ internal sealed class ModalEnd
     private readonly MouthTable? outside; // what it adds, where it is not a cylinder
     private readonly bool isIdeal;
 
-    public ModalEnd(RadialBasis basis, Bore bore, FarEndLoad load, GasConstants gas)
+    public ModalEnd(RadialBasis basis, Bore bore, FarEndLoad load, GasConstants gas, MouthStore mouths)
     {
         (this.basis, this.load, this.gas) = (basis, load, gas);
         var (end, last) = (bore.FarEnd, bore.Sections[^1]);
@@ -39,11 +39,8 @@ internal sealed class ModalEnd
             var outer = end is OpenEnd { WallMetres: var wall }
                 ? Math.Max(1 + wall / radius, ThinnestRim)
                 : double.PositiveInfinity;
-            // One mode is plane-wave theory, which knows of no outside.
-            var profile = end is OpenEnd && basis.Count > 1 ? OuterProfile.Of(bore, outer - 1) : null;
-            var field = new MouthField(outer, profile);
-            mouth = new MouthTable(field, basis, false);
-            outside = field.Tapers ? new MouthTable(field, basis, true) : null;
+            var profile = end is OpenEnd ? OuterProfile.Of(bore, outer - 1) : null;
+            (mouth, outside) = mouths.Tables(outer, profile, basis);
         }
     }
 

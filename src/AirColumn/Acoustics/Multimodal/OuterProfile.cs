@@ -9,6 +9,8 @@ namespace AirColumn.Acoustics.Multimodal;
 internal sealed class OuterProfile
 {
     private const double Deepest = 3;
+    private const int Places = 64;
+    private const double Straight = 1e-6;
 
     private readonly Bore bore;
     private readonly double radius; // of the mouth, m
@@ -29,12 +31,15 @@ internal sealed class OuterProfile
         }
 
         Depth = Math.Min(Deepest, smooth / radius);
-        const int Samples = 64;
-        for (var i = 0; i <= Samples; i++)
-        {
-            Largest = Math.Max(Largest, At(Depth * i / Samples).Radius);
-        }
+        Samples =
+        [
+            .. Enumerable.Range(0, Places + 1).Select(i => At(Depth * i / Places).Radius),
+        ];
+        Largest = Samples.Max();
     }
+
+    /// <summary>Radii along it, which tell one from another.</summary>
+    public double[] Samples { get; }
 
     /// <summary>How far behind the mouth it is followed.</summary>
     public double Depth { get; }
@@ -46,16 +51,7 @@ internal sealed class OuterProfile
     public static OuterProfile? Of(Bore bore, double wall)
     {
         var profile = new OuterProfile(bore, wall);
-        const int Samples = 16;
-        for (var i = 0; i <= Samples; i++)
-        {
-            if (Math.Abs(profile.At(profile.Depth * i / Samples).Radius - profile.wall - 1) > 1e-6)
-            {
-                return profile;
-            }
-        }
-
-        return null;
+        return profile.Samples.Any(sample => Math.Abs(sample - wall - 1) > Straight) ? profile : null;
     }
 
     /// <summary>Outer radius at a distance behind the mouth, and how it changes with that.</summary>

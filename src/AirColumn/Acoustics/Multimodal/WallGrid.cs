@@ -11,7 +11,7 @@ internal static class WallGrid
 {
     private const double First = 0.4; // of the radius
     private const double Growth = 0.8; // of the distance from an end
-    private const double LargestPhase = 1.5;
+    private const double LargestPhase = 3;
     private const double LargestChange = 0.5; // of the radius, relative, and of the slope against it
 
     /// <summary>Ends of the parts, m, from 0, and the degree in each.</summary>
@@ -40,7 +40,7 @@ internal static class WallGrid
 
             var to = h == left ? length : x + h;
             var part = (to - x) / section.WallAt((x + to) / 2).Radius;
-            yield return (x, to, part < 0.1 ? 4 : part < 0.3 ? 6 : 8);
+            yield return (x, to, part < 0.1 ? 4 : part < 0.3 ? 6 : part < 1 ? 8 : 10);
             x = to;
         }
     }

@@ -1,5 +1,7 @@
+using System.Numerics;
 using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Losses;
 using AirColumn.Bores;
 using AirColumn.Gases;
 
@@ -25,6 +27,37 @@ internal sealed class WallLayer(int functions, int points, GasConstants gas, Wal
                 heat[at + i * functions + j] = weight * stretch * value[i] * value[j];
             }
         }
+    }
+
+    /// <summary>−Im of what it adds to pᴴ·p, by friction and as heat, at one ω, rad/s, of a pressure at the wall.</summary>
+    public (double Friction, double Heat) Taken(double omega, Complex[] p)
+    {
+        var (byFriction, asHeat) = (0.0, 0.0);
+        var k = omega / gas.SpeedOfSound;
+        for (var g = 0; g < radii.Length; g++)
+        {
+            var terms = LossTerms.At(radii[g], omega, gas, losses);
+            var at = g * functions * functions;
+            byFriction -= (terms.Series / (1 + terms.Series)).Imaginary * Form(friction.AsSpan(at), p);
+            asHeat -= k * k * terms.Shunt.Imaginary * Form(heat.AsSpan(at), p);
+        }
+
+        return (byFriction, asHeat);
+    }
+
+    // pᴴ·a·p of a symmetric matrix whose lower triangle is given.
+    private double Form(ReadOnlySpan<double> a, Complex[] p)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < functions; i++)
+        {
+            for (var j = 0; j <= i; j++)
+            {
+                sum += (i == j ? 1 : 2) * a[i * functions + j] * (Complex.Conjugate(p[i]) * p[j]).Real;
+            }
+        }
+
+        return sum;
     }
 
     /// <summary>The lower triangle for the functions along x, at k².</summary>

@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Kernels;
@@ -21,6 +22,13 @@ namespace AirColumn.Acoustics.Multimodal;
 /// </remarks>
 internal sealed class WallPiece : ModalPiece
 {
+    private readonly RadialBasis basis;
+    private readonly Section section;
+    private readonly double from;
+    private readonly double length;
+    private readonly int degree;
+    private readonly GasConstants gas;
+    private readonly WallLosses losses;
     private readonly int modes;
     private readonly int size; // of the system: modes times functions along x
     private readonly int functions;
@@ -41,6 +49,8 @@ internal sealed class WallPiece : ModalPiece
         WallLosses losses
     )
     {
+        (this.basis, this.section, this.from, this.degree) = (basis, section, from, degree);
+        (this.gas, this.losses) = (gas, losses);
         modes = basis.Count;
         functions = degree + 1;
         size = modes * functions;
@@ -49,7 +59,7 @@ internal sealed class WallPiece : ModalPiece
         stiffness = new double[size * size];
         inertia = new double[functions * functions];
         var (places, weights) = GaussRule.OnUnit(degree + 2);
-        var length = to - from;
+        length = to - from;
         var (value, slope) = (new double[functions], new double[functions]);
         layer = losses == WallLosses.None ? null : new WallLayer(functions, places.Length, gas, losses);
         for (var g = 0; g < places.Length; g++)
@@ -63,10 +73,93 @@ internal sealed class WallPiece : ModalPiece
             }
 
             Add(basis, at, weight, value, slope);
-            // With one mode the wall counts as it does for plane waves.
-            layer?.Add(g, at, modes > 1 ? 1 + at.Slope * at.Slope : 1, weight, value, slope);
+            layer?.Add(g, at, Stretch(at), weight, value, slope);
         }
     }
+
+    public override double Length => length;
+
+    public override (ModalPiece Near, ModalPiece Far) Split(double at) =>
+        (
+            new WallPiece(basis, section, from, from + at, degree, gas, losses),
+            new WallPiece(basis, section, from + at, from + length, degree, gas, losses)
+        );
+
+    public override (double Friction, double Heat) Loss(in ModalEnds ends, in FrequencyLanes frequency)
+    {
+        if (layer is null)
+        {
+            return default;
+        }
+
+        var p = Inside(ends.Pressure, ends.FarPressure, frequency);
+        // The pressure at the wall, function by function.
+        var atWall = new Complex[functions];
+        for (var i = 0; i < size; i++)
+        {
+            atWall[i / modes] += wall[i % modes] * p[i];
+        }
+
+        var (friction, heat) = layer.Taken(frequency.Lowest, atWall);
+        var scale = 0.5 / (frequency.Lowest * gas.Density);
+        return (scale * friction, scale * heat);
+    }
+
+    // All unknowns, from those at both ends.
+    private Complex[] Inside(Complex[] near, Complex[] far, in FrequencyLanes frequency)
+    {
+        var state = new ModalState(modes, frequency);
+        var a = new ComplexLanes[size * size];
+        Assemble(state, a, new ComplexLanes[2 * functions * functions]);
+        var inner = size - 2 * modes;
+        Complex[] p = [.. new Complex[inner], .. far, .. near];
+        var matrix = new Complex[inner * inner];
+        for (var i = 0; i < inner; i++)
+        {
+            for (var j = 0; j < size; j++)
+            {
+                var entry = (i >= j ? a[i * size + j] : a[j * size + i]).Lane(0);
+                if (j < inner)
+                {
+                    matrix[i * inner + j] = entry;
+                }
+                else
+                {
+                    p[i] -= entry * p[j];
+                }
+            }
+        }
+
+        // Gauss, without pivoting: the stretch is short against the wave.
+        for (var k = 0; k < inner; k++)
+        {
+            for (var i = k + 1; i < inner; i++)
+            {
+                var factor = matrix[i * inner + k] / matrix[k * inner + k];
+                for (var j = k + 1; j < inner; j++)
+                {
+                    matrix[i * inner + j] -= factor * matrix[k * inner + j];
+                }
+
+                p[i] -= factor * p[k];
+            }
+        }
+
+        for (var k = inner - 1; k >= 0; k--)
+        {
+            for (var j = k + 1; j < inner; j++)
+            {
+                p[k] -= matrix[k * inner + j] * p[j];
+            }
+
+            p[k] /= matrix[k * inner + k];
+        }
+
+        return p;
+    }
+
+    // Of wall over axis, squared. With one mode the wall counts as it does for plane waves.
+    private double Stretch(in Wall at) => modes > 1 ? 1 + at.Slope * at.Slope : 1;
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public override void Carry(ModalState state)

@@ -22,7 +22,7 @@ internal sealed class GradientCurve
     private const double Allowed = 1e-11;
 
     private readonly Column column;
-    private readonly ColumnSensitivity sensitivity;
+    private readonly StateSensitivity sensitivity;
     private readonly int count;
     private readonly double[] hertz;
     private readonly int rows; // p, U and each q
@@ -35,7 +35,7 @@ internal sealed class GradientCurve
         this.column = column;
         this.hertz = hertz.ToArray();
         count = hertz.Length;
-        sensitivity = new ColumnSensitivity(column, parameters);
+        sensitivity = StateSensitivity.Of(column, parameters);
         q = new ComplexLanes[parameters.Count];
         rows = parameters.Count + 2;
         (Real, Imaginary) = (new double[count], new double[count]);
