@@ -59,7 +59,8 @@ public sealed class Column
         elements = compiled.Fingered(states);
         var blownRadius = Bore.Sections[0].WallAt(0).Radius;
         CharacteristicImpedance = Gas.Density * Gas.SpeedOfSound / (Math.PI * blownRadius * blownRadius);
-        steepest = Options.Wavefronts is Wavefronts.Curved or Wavefronts.Sloped
+        Wavefronts = compiled.Parts.Options.Wavefronts;
+        steepest = Wavefronts is Wavefronts.Curved or Wavefronts.Sloped
             ? Bore.Sections.Max(s => s.SteepestSlope)
             : 0;
         CutOnHertz = Sections(elements)
@@ -80,6 +81,9 @@ public sealed class Column
     /// <summary>Losses, blown end, tolerance.</summary>
     public ColumnOptions Options { get; }
 
+    /// <summary>What is assumed of the wave fronts: never <see cref="Acoustics.Wavefronts.Automatic"/>, but what that has become.</summary>
+    public Wavefronts Wavefronts { get; }
+
     /// <summary>
     /// Cut-on of the first axisymmetric higher mode at the widest place, ka = 3.83: the end of plane-wave theory.
     /// </summary>
@@ -95,8 +99,8 @@ public sealed class Column
     public double CharacteristicImpedance { get; }
 
     /// <summary>
-    /// How many radial modes are carried: 1, the plane wave alone, unless <see cref="ColumnOptions.Wavefronts"/> is
-    /// <see cref="Wavefronts.Multimodal"/>.
+    /// How many radial modes are carried: 1, the plane wave alone, unless <see cref="Wavefronts"/> is
+    /// <see cref="Acoustics.Wavefronts.Multimodal"/>.
     /// </summary>
     public int ModeCount => Modal?.Modes ?? 1;
 
@@ -118,7 +122,7 @@ public sealed class Column
 
     /// <summary>The same for other numbers of modes.</summary>
     internal ModalFamily? Modes =>
-        Options.Wavefronts != Wavefronts.Multimodal
+        Wavefronts != Wavefronts.Multimodal
             ? null
             : modal ?? Interlocked.CompareExchange(ref modal, new ModalFamily(this), null) ?? modal;
 
@@ -312,7 +316,7 @@ public sealed class Column
 
     /// <summary>The two-port of the whole bore, without what lies beyond either end.</summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
-    /// <exception cref="NotSupportedException">Wave fronts are <see cref="Wavefronts.Multimodal"/>.</exception>
+    /// <exception cref="NotSupportedException">Wave fronts are <see cref="Acoustics.Wavefronts.Multimodal"/>.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="ArithmeticException">
     /// The bore attenuates so strongly that the entries exceed the range of double; its impedance can still be asked for.
@@ -320,7 +324,7 @@ public sealed class Column
     public TransferMatrix TransferMatrixAt(Frequency frequency)
     {
         var omega = Omega(frequency);
-        if (Options.Wavefronts == Wavefronts.Multimodal)
+        if (Wavefronts == Wavefronts.Multimodal)
         {
             throw new NotSupportedException(
                 "With several radial modes a bore is no two-port of one pressure and one flow at either end. Ask for the impedance, or "

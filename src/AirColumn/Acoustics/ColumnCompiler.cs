@@ -37,8 +37,9 @@ internal sealed class ColumnCompiler
     }
 
     /// <summary>The column; what has not changed since another was compiled is taken from that.</summary>
-    public static CompiledColumn Compile(in ColumnParts parts, CompiledColumn? previous)
+    public static CompiledColumn Compile(in ColumnParts asked, CompiledColumn? previous)
     {
+        var parts = asked.Decided();
         var sameOptions =
             previous is not null && AreLike(parts.Options, previous.Parts.Options) ? previous : null;
         var likeBefore = parts.Air.Equals(sameOptions?.Parts.Air) ? sameOptions : null;

@@ -155,7 +155,7 @@ public class ColumnDocumentTests
                 "co2": "400 ppm"
               },
               "losses": "full",
-              "wavefronts": "curved",
+              "wavefronts": "automatic",
               "blownEnd": "closed",
               "sections": [
                 {

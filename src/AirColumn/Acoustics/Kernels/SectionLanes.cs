@@ -63,8 +63,9 @@ internal readonly struct SectionLanes
     )
     {
         var rootPrandtl = Math.Sqrt(gas.PrandtlNumber);
-        var thickness = Math.Sqrt(gas.Density / gas.Viscosity) * radius;
-        var s = frequencies.Root * thickness;
+        var unit = Math.Sqrt(gas.Density / gas.Viscosity);
+        var s = frequencies.Root * unit * radius;
+        var thickness = unit * radius;
         switch (losses)
         {
             case WallLosses.None:

@@ -10,6 +10,8 @@ namespace AirColumn.Acoustics.Multimodal;
 /// </summary>
 internal sealed class ModalField
 {
+    private const double SamePlace = 1e-9; // of the length
+
     private readonly ModalColumn column;
     private readonly FrequencyLanes frequency;
     private readonly double[] starts; // of each piece, m, from the blown end
@@ -100,15 +102,15 @@ internal sealed class ModalField
 
     private (Complex[] Pressure, Complex[] Flow) ModesAt(double x, out int piece)
     {
-        var found = Array.BinarySearch(starts, x);
-        piece = found >= 0 ? found : ~found - 1;
-        while (piece < Count && starts[piece + 1] == starts[piece])
+        // A place that is a joint but for rounding is the joint, on its far side.
+        var same = SamePlace * starts[^1];
+        piece = Count;
+        while (piece > 0 && starts[piece] > x + same)
         {
-            piece++;
+            piece--;
         }
 
-        piece = Math.Min(piece, Count);
-        return piece == Count || x == starts[piece]
+        return piece == Count || x - starts[piece] < same
             ? (pressure[piece], Times(beyond[piece], pressure[piece]))
             : Within(piece, x - starts[piece]);
     }

@@ -26,7 +26,10 @@ internal sealed class ModalSensitivity : StateSensitivity
     {
         self = column.Modal!;
         // All with as many modes: their number must not change with the parameter.
-        var parts = column.Parts with { Options = column.Options with { Modes = self.Modes } };
+        var parts = column.Parts with
+        {
+            Options = column.Options with { Modes = self.Modes, Wavefronts = Wavefronts.Multimodal },
+        };
         this.parameters = [.. parameters.Select(parameter => Around(column, parts, parameter))];
     }
 
