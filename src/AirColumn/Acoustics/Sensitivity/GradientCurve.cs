@@ -18,8 +18,9 @@ internal sealed class GradientCurve
 
     private const int Block = 4; // vectors
 
-    // Of q, which turns twice as fast as the waves.
+    // Of q, which turns twice as fast as the waves; less where it comes from differences.
     private const double Allowed = 1e-11;
+    private const double AllowedOfDifferences = 1e-7;
 
     private readonly Column column;
     private readonly StateSensitivity sensitivity;
@@ -144,7 +145,7 @@ internal sealed class GradientCurve
                 flowRest = row == 1 ? 4 * tail : flowRest;
             }
 
-            if (worst <= Allowed)
+            if (worst <= (column.Modal is null ? Allowed : AllowedOfDifferences))
             {
                 Evaluate(values, n, from, end, low, high, flowRest, 4 * worst);
                 return true;
