@@ -14,7 +14,7 @@ namespace AirColumn.Acoustics;
 /// <remarks>
 /// <para>
 /// Model: one-dimensional waves in a bore of circular cross-section (source: chaigne2016, ch. 7), their fronts as
-/// <see cref="ColumnOptions.Wavefronts"/> says, wall losses as <see cref="ColumnOptions.Losses"/> says, the air mass at sudden
+/// <see cref="ColumnOptions.Wavefronts"/> says, or several radial modes (pagneux1996), wall losses as <see cref="ColumnOptions.Losses"/> says, the air mass at sudden
 /// changes of diameter (kergomard1987), radiation as <see cref="ColumnOptions.Radiation"/> says. Holes and branches are small
 /// against the wavelength where they join the bore and do not see each other's sound outside; vibration of the wall is not in it.
 /// Valid below <see cref="CutOn"/>.

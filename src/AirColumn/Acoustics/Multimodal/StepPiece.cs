@@ -26,6 +26,7 @@ internal sealed class StepPiece : ModalPiece
     private readonly Func<double, double> mass; // kg/m⁴ at ω
     private readonly double[] overlap;
     private readonly double[] finerOverlap;
+    private readonly double[] unseen;
 
     /// <summary>Between two radii, m, in a gas; with the mass, kg/m⁴ at ω, of the step by itself.</summary>
     public StepPiece(
@@ -44,6 +45,28 @@ internal sealed class StepPiece : ModalPiece
         finer = RadialBasis.Of(basis.Count + Beyond);
         overlap = basis.Overlap(basis, narrow / wide);
         finerOverlap = basis.Overlap(finer, narrow / wide);
+        unseen = Unseen();
+    }
+
+    // 1/m. Modes of a pipe far narrower than the other are too fine even for the finer modes there: what they meet is taken to be not less
+    // than half of what they would in a pipe of their own, or nothing would hold them.
+    private double[] Unseen()
+    {
+        var n = basis.Count;
+        var missing = new double[n];
+        for (var i = 1; i < n; i++)
+        {
+            var seen = 0.0;
+            for (var l = 1; l < finer.Count; l++)
+            {
+                var share = finerOverlap[i * finer.Count + l];
+                seen += share * share / (Math.PI * wide * finer.Gamma[l]);
+            }
+
+            missing[i] = Math.Max(0, 0.5 / (Math.PI * narrow * basis.Gamma[i]) - seen);
+        }
+
+        return missing;
     }
 
     public override void Carry(ModalState state)
@@ -97,6 +120,11 @@ internal sealed class StepPiece : ModalPiece
         var n = basis.Count;
         var k = state.Wavenumber(speedOfSound);
         Share(finer, finerOverlap, k, total);
+        for (var i = 0; i < n; i++)
+        {
+            total[i * n + i] = unseen[i] + total[i * n + i];
+        }
+
         Share(basis, overlap, k, b);
         for (var i = 0; i < n * n; i++)
         {

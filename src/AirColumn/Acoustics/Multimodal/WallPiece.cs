@@ -14,9 +14,9 @@ namespace AirColumn.Acoustics.Multimodal;
 /// <remarks>
 /// With p = Σ Pₙ(x)·φₙ(r/a(x)) the wave equation in its weak form is, for every q of the same form,
 /// <code>
-/// ∫ S·(Q' − ÃQ)ᵀ(P' − ÃP) + (S/a²)·QᵀΓ²P − k²S·QᵀP − S·Fv·(wᵀQ')(wᵀP') − k²S(1 + a'²)(γ − 1)Ft·(wᵀQ)(wᵀP) dx = [QᵀW]
+/// ∫ S·(Q' − ÃQ)ᵀ(P' − ÃP) + (S/a²)·QᵀΓ²P − k²S·QᵀP − S·Fv·(vᵀQ')(vᵀP') − k²S(1 + a'²)(γ − 1)Ft·(wᵀQ)(wᵀP) dx = [QᵀW]
 /// </code>
-/// Ã = (a'/a)·∫2ξφₘξφₙ'dξ, w the modes at the wall (source: pagneux1996, whose equations these are between two places; the losses are a
+/// Ã = (a'/a)·∫2ξφₘξφₙ'dξ, w the modes at the wall, v the same or less (<see cref="WallLayer"/>) (source: pagneux1996, whose equations these are between two places; the losses are a
 /// boundary layer as thick as the radius of curvature a/cos of the wall allows, berggren2018). The matrix is symmetric, so that
 /// reciprocity holds, and without losses real, so that energy is kept, whatever the polynomials along x leave out.
 /// </remarks>
@@ -36,7 +36,7 @@ internal sealed class WallPiece : ModalPiece
     private readonly double[] stiffness;
     private readonly double[] inertia;
     private readonly WallLayer? layer;
-    private readonly double[] wall;
+    private readonly double[] wall; // the modes there
 
     /// <summary>Between two places of a section, m from its inlet, with polynomials of a degree along it.</summary>
     public WallPiece(
@@ -61,7 +61,7 @@ internal sealed class WallPiece : ModalPiece
         var (places, weights) = GaussRule.OnUnit(degree + 2);
         length = to - from;
         var (value, slope) = (new double[functions], new double[functions]);
-        layer = losses == WallLosses.None ? null : new WallLayer(functions, places.Length, gas, losses);
+        layer = losses == WallLosses.None ? null : new WallLayer(functions, places.Length, wall.Skip(1).Sum(w => w * w), gas, losses);
         for (var g = 0; g < places.Length; g++)
         {
             var at = section.WallAt(from + places[g] * length);
@@ -94,13 +94,13 @@ internal sealed class WallPiece : ModalPiece
 
         var p = Inside(ends.Pressure, ends.FarPressure, frequency);
         // The pressure at the wall, function by function.
-        var atWall = new Complex[functions];
+        var (plane, rest) = (new Complex[functions], new Complex[functions]);
         for (var i = 0; i < size; i++)
         {
-            atWall[i / modes] += wall[i % modes] * p[i];
+            (i % modes == 0 ? plane : rest)[i / modes] += wall[i % modes] * p[i];
         }
 
-        var (friction, heat) = layer.Taken(frequency.Lowest, atWall);
+        var (friction, heat) = layer.Taken(frequency.Lowest, plane, rest);
         var scale = 0.5 / (frequency.Lowest * gas.Density);
         return (scale * friction, scale * heat);
     }
@@ -110,7 +110,7 @@ internal sealed class WallPiece : ModalPiece
     {
         var state = new ModalState(modes, frequency);
         var a = new ComplexLanes[size * size];
-        Assemble(state, a, new ComplexLanes[2 * functions * functions]);
+        Assemble(state, a, new ComplexLanes[3 * functions * functions]);
         var inner = size - 2 * modes;
         Complex[] p = [.. new Complex[inner], .. far, .. near];
         var matrix = new Complex[inner * inner];
@@ -164,7 +164,7 @@ internal sealed class WallPiece : ModalPiece
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public override void Carry(ModalState state)
     {
-        var room = state.Room(size * size + size + 2 * functions * functions);
+        var room = state.Room(size * size + size + 3 * functions * functions);
         var a = room[..(size * size)];
         var row = room.Slice(size * size, size);
         Assemble(state, a, room[(size * size + size)..]);
@@ -204,15 +204,22 @@ internal sealed class WallPiece : ModalPiece
             for (var j = 0; j <= i; j++)
             {
                 var mass = square * -inertia[i * functions + j];
-                var lost = layer is null ? ComplexLanes.Zero : losses[i * functions + j];
+                var each = functions * functions;
                 for (var m = 0; m < modes; m++)
                 {
                     var at = (i * modes + m) * size + j * modes;
                     for (var n = 0; n < modes; n++)
                     {
                         var real = Vector512.Create(stiffness[at + n]) + (m == n ? mass : default);
-                        var coupling = wall[m] * wall[n];
-                        a[at + n] = new ComplexLanes(real + coupling * lost.Re, coupling * lost.Im);
+                        if (layer is null)
+                        {
+                            a[at + n] = new ComplexLanes(real, default);
+                            continue;
+                        }
+
+                        var kind = (m == 0 ? 0 : 1) + (n == 0 ? 0 : 1);
+                        var lost = (wall[m] * wall[n]) * losses[kind * each + i * functions + j];
+                        a[at + n] = new ComplexLanes(real + lost.Re, lost.Im);
                     }
                 }
             }
