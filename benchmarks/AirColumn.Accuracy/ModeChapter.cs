@@ -183,7 +183,9 @@ internal static class ModeChapter
         var field = new MouthField(outer ?? double.PositiveInfinity);
         var rows = ReferenceTable
             .Read(table)
-            .Rows.Where(row => row["ka"] is >= 0.05 and <= 3.8 && (outer is null || row["b_over_a"] == outer));
+            .Rows.Where(row =>
+                row["ka"] is >= 0.05 and <= 3.8 && (outer is null || row["b_over_a"] == outer)
+            );
         return new Quantity(
             name,
             $"`{table}`",
@@ -195,7 +197,10 @@ internal static class ModeChapter
                     var ka = row["ka"];
                     var x = field.At(RadialBasis.Of(1), Vector512.Create(ka))[0].Lane(0);
                     var z = new Complex(0, Math.PI * ka) * x;
-                    var expected = new EndReflection(Math.Log(row["absR"]), row["l_over_a"]).RelativeImpedance(ka);
+                    var expected = new EndReflection(
+                        Math.Log(row["absR"]),
+                        row["l_over_a"]
+                    ).RelativeImpedance(ka);
                     return Complex.Abs(z - expected) / Complex.Abs(expected);
                 }),
             ]

@@ -63,9 +63,10 @@ public sealed class Column
         steepest = Wavefronts is Wavefronts.Curved or Wavefronts.Sloped
             ? Bore.Sections.Max(s => s.SteepestSlope)
             : 0;
-        CutOnHertz = Sections(elements)
+        CutOnHertz = ElementTree
+            .Sections(elements)
             .Min(e => ThinEnd.CutOnKa * e.Gas.SpeedOfSound / (2 * Math.PI * e.Section.LargestRadius));
-        loads = [Load, .. Loads(elements), .. Blown.Loads];
+        loads = [Load, .. ElementTree.Loads(elements), .. Blown.Loads];
         HighestHertz = loads.Min(end => end.HighestFrequency);
     }
 
@@ -190,7 +191,14 @@ public sealed class Column
         RequireRadiation(hertz[0], nameof(grid));
         RequireRadiation(hertz[^1], nameof(grid));
         Waves.Impedances(hertz, real, imaginary);
-        return new ImpedanceCurve(grid, real, imaginary, WarningsUpTo(hertz[^1]), 0, ModeConvergenceOver(grid));
+        return new ImpedanceCurve(
+            grid,
+            real,
+            imaginary,
+            WarningsUpTo(hertz[^1]),
+            0,
+            ModeConvergenceOver(grid)
+        );
     }
 
     /// <summary>
@@ -282,7 +290,7 @@ public sealed class Column
             );
         }
 
-        if (!AllBetween(frequencies, LowestHertz, Math.Min(CutOnHertz, HighestHertz)))
+        if (!FrequencyLimits.Hold(frequencies, LowestHertz, Math.Min(CutOnHertz, HighestHertz)))
         {
             foreach (var frequency in frequencies)
             {
@@ -362,46 +370,12 @@ public sealed class Column
     /// <summary>See <see cref="ImpedanceCurve.ModeConvergence"/>; 0 without modes.</summary>
     internal double ModeConvergenceAt(double[] hertz) => Modes?.ConvergenceAt(hertz) ?? 0;
 
-    private Func<double> ModeConvergenceOver(FrequencyGrid grid) =>
-        () =>
-        {
-            var hertz = grid.Hertz;
-            var some = new double[Math.Min(8, hertz.Length)];
-            for (var i = 0; i < some.Length; i++)
-            {
-                some[i] = hertz[(int)((long)i * (hertz.Length - 1) / Math.Max(1, some.Length - 1))];
-            }
-
-            return ModeConvergenceAt(some);
-        };
+    private Func<double>? ModeConvergenceOver(FrequencyGrid grid) =>
+        Modes is { } modes ? () => modes.ConvergenceOver(grid) : null;
 
     /// <summary>What a user should know of answers up to a frequency in Hz.</summary>
-    internal IReadOnlyList<string> WarningsUpTo(double hertz)
-    {
-        var warnings = new List<string>(compiled.Warnings);
-        warnings.AddRange(loads.Select(end => end.Warning).OfType<string>().Distinct());
-        warnings.AddRange(OpeningWarnings.Of(Bore, Options.Fingering, hertz, Gas));
-
-        if (steepest > 1)
-        {
-            warnings.Add(
-                $"The wall slopes by up to {Require.Show(Math.Round(steepest, 2), "")} (more than 45°), where the model of curved "
-                    + "wave fronts is beyond its expansion in the slope. A short flare so steep may be off by a few cents; ask for "
-                    + "plane fronts to see by how much fronts matter."
-            );
-        }
-
-        if (hertz > CutOnHertz)
-        {
-            warnings.Add(
-                $"Frequencies reach {Require.Show(hertz, "Hz")}; plane-wave theory ends at "
-                    + $"{Require.Show(Math.Round(CutOnHertz, 1), "Hz")}, where the first radial mode begins to propagate "
-                    + "in the widest part. Above it the result is that of the one-dimensional model only."
-            );
-        }
-
-        return warnings;
-    }
+    internal IReadOnlyList<string> WarningsUpTo(double hertz) =>
+        ColumnWarnings.Of(this, loads, steepest, hertz);
 
     /// <summary>
     /// Pressure and flow at the blown end at ω, rad/s, as (p, U)·exp(LogScale) from the fixed state of the far end: the
@@ -418,32 +392,6 @@ public sealed class Column
         var (p, u, logScale) = Chain.StateAtInlet(elements, Load, CharacteristicImpedance, omega);
         return (p + Blown.Impedance(omega) * u, u, logScale);
     }
-
-    // False where any is not, or not a number.
-    private static bool AllBetween(ReadOnlySpan<double> values, double low, double high)
-    {
-        var all = true;
-        foreach (var value in values)
-        {
-            all &= value >= low & value <= high;
-        }
-
-        return all;
-    }
-
-    private static IEnumerable<FarEndLoad> Loads(IEnumerable<Element> elements) =>
-        elements.OfType<SideElement>().SelectMany(side => Loads(side.Elements).Prepend(side.Load));
-
-    // Those of the branches too.
-    private static IEnumerable<SectionElement> Sections(IEnumerable<Element> elements) =>
-        elements.SelectMany(element =>
-            element switch
-            {
-                SectionElement section => [section],
-                SideElement side => Sections(side.Elements),
-                _ => [],
-            }
-        );
 
     /// <summary>ω of a frequency that the column can answer for, rad/s; throws for others.</summary>
     internal double Omega(Frequency frequency)
@@ -466,25 +414,6 @@ public sealed class Column
         }
     }
 
-    private void RequireRadiation(double hertz, string parameter)
-    {
-        if (!(hertz >= LowestHertz))
-        {
-            throw new ArgumentOutOfRangeException(
-                parameter,
-                hertz,
-                $"{parameter} is {Require.Show(hertz, "Hz")}; allowed is {Require.Show(LowestHertz, "Hz")} and more."
-            );
-        }
-
-        if (hertz > HighestHertz)
-        {
-            throw new ArgumentOutOfRangeException(
-                parameter,
-                hertz,
-                $"{parameter} is {Require.Show(hertz, "Hz")}; the radiation of this open end is known up to "
-                    + $"{Require.Show(HighestHertz, "Hz")}. Ask below that."
-            );
-        }
-    }
+    private void RequireRadiation(double hertz, string parameter) =>
+        FrequencyLimits.Require(hertz, LowestHertz, HighestHertz, parameter);
 }

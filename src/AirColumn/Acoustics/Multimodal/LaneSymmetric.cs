@@ -34,7 +34,12 @@ internal static class LaneSymmetric
             for (var i = k + 1; i < n; i++)
             {
                 var factor = -(column[i] * inverse);
-                Add(factor, ref Unsafe.Add(ref taken, k + 1), ref Unsafe.Add(ref matrix, i * n + k + 1), i - k);
+                Add(
+                    factor,
+                    ref Unsafe.Add(ref taken, k + 1),
+                    ref Unsafe.Add(ref matrix, i * n + k + 1),
+                    i - k
+                );
                 row[i] = ComplexLanes.MultiplyAdd(factor, row[k], row[i]);
             }
         }

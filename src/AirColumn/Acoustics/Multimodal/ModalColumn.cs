@@ -95,7 +95,8 @@ internal sealed class ModalColumn
         var scale = arrives.Inverse();
         var omega = frequencies.Omega;
         // U = W/(jωρ).
-        var flow = scale * new ComplexLanes(Vector512<double>.Zero, Vector512.Create(-1 / gas.Density) / omega);
+        var flow =
+            scale * new ComplexLanes(Vector512<double>.Zero, Vector512.Create(-1 / gas.Density) / omega);
         var outside = ComplexLanes.Each(i => column.Blown.Impedance(omega.GetElement(i)));
         return (ComplexLanes.MultiplyAdd(outside, flow, scale * state.H[0]), flow);
     }

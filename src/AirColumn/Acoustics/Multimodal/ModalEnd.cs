@@ -109,7 +109,10 @@ internal sealed class ModalEnd
             if (i > 0)
             {
                 var across = basis.Gamma[i] / radius;
-                var decay = new ComplexLanes(Vector512.Create(across * across) - k * k, Vector512<double>.Zero);
+                var decay = new ComplexLanes(
+                    Vector512.Create(across * across) - k * k,
+                    Vector512<double>.Zero
+                );
                 turned[(n - 1 - i) * (n + 1)] += (Math.PI * radius * radius * decay.Root()).Inverse();
             }
         }

@@ -69,13 +69,29 @@ internal sealed class ModalFamily
         return worst;
     }
 
+    /// <summary>The same at eight of the frequencies of a grid.</summary>
+    public double ConvergenceOver(FrequencyGrid grid)
+    {
+        var hertz = grid.Hertz;
+        var some = new double[Math.Min(8, hertz.Length)];
+        for (var i = 0; i < some.Length; i++)
+        {
+            some[i] = hertz[(int)((long)i * (hertz.Length - 1) / Math.Max(1, some.Length - 1))];
+        }
+
+        return ConvergenceAt(some);
+    }
+
     // Up to half of where the column answers: the highest frequencies ask for more modes than the resonances there are worth.
     private double[] Samples()
     {
         var low = column.Gas.SpeedOfSound / (4 * column.Bore.LengthMetres);
         var high = 0.5 * Math.Min(column.HighestHertz, column.CutOnHertz);
         low = Math.Min(low, 0.5 * high);
-        return [.. Enumerable.Range(0, ComplexLanes.Count / 2).Select(i => low * Math.Pow(high / low, i / 3.0))];
+        return
+        [
+            .. Enumerable.Range(0, ComplexLanes.Count / 2).Select(i => low * Math.Pow(high / low, i / 3.0)),
+        ];
     }
 
     // The phase of what comes back at the blown end, and by how many cents the frequency has to change to make up for the difference.

@@ -16,7 +16,8 @@ internal abstract class ModalPiece
         throw new NotSupportedException("What is lumped has no inside.");
 
     /// <summary>What the wall takes, W, from the modes at both ends of the piece: by friction and as heat.</summary>
-    public virtual (double Friction, double Heat) Loss(in ModalEnds ends, in FrequencyLanes frequency) => default;
+    public virtual (double Friction, double Heat) Loss(in ModalEnds ends, in FrequencyLanes frequency) =>
+        default;
 }
 
 /// <summary>The modes' pressures and W = jωρU on both sides of a piece, at one frequency.</summary>

@@ -139,7 +139,9 @@ internal sealed class MouthField
                     ? ComplexLanes.Zero
                     : Math.PI
                         * (
-                            ComplexLanes.All(basis.Gamma[mode] * basis.Gamma[mode]) - square + ComplexLanes.Zero
+                            ComplexLanes.All(basis.Gamma[mode] * basis.Gamma[mode])
+                            - square
+                            + ComplexLanes.Zero
                         ).Root();
             for (var i = 0; i < n; i++)
             {

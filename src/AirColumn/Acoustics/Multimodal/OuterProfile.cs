@@ -31,10 +31,7 @@ internal sealed class OuterProfile
         }
 
         Depth = Math.Min(Deepest, smooth / radius);
-        Samples =
-        [
-            .. Enumerable.Range(0, Places + 1).Select(i => At(Depth * i / Places).Radius),
-        ];
+        Samples = [.. Enumerable.Range(0, Places + 1).Select(i => At(Depth * i / Places).Radius)];
         Largest = Samples.Max();
     }
 

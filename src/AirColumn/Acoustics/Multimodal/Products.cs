@@ -5,7 +5,12 @@ namespace AirColumn.Acoustics.Multimodal;
 /// <summary>Products of small square matrices at eight frequencies, row-major.</summary>
 internal static class Products
 {
-    public static void Times(ReadOnlySpan<double> a, ReadOnlySpan<ComplexLanes> b, Span<ComplexLanes> result, int n)
+    public static void Times(
+        ReadOnlySpan<double> a,
+        ReadOnlySpan<ComplexLanes> b,
+        Span<ComplexLanes> result,
+        int n
+    )
     {
         for (var i = 0; i < n; i++)
         {
@@ -22,7 +27,12 @@ internal static class Products
         }
     }
 
-    public static void Times(ReadOnlySpan<ComplexLanes> a, ReadOnlySpan<double> b, Span<ComplexLanes> result, int n)
+    public static void Times(
+        ReadOnlySpan<ComplexLanes> a,
+        ReadOnlySpan<double> b,
+        Span<ComplexLanes> result,
+        int n
+    )
     {
         for (var i = 0; i < n; i++)
         {
@@ -108,7 +118,12 @@ internal static class Products
     }
 
     /// <summary>A row times a matrix, in place.</summary>
-    public static void Row(Span<ComplexLanes> row, ReadOnlySpan<ComplexLanes> a, Span<ComplexLanes> room, int n)
+    public static void Row(
+        Span<ComplexLanes> row,
+        ReadOnlySpan<ComplexLanes> a,
+        Span<ComplexLanes> room,
+        int n
+    )
     {
         row[..n].CopyTo(room);
         for (var j = 0; j < n; j++)
@@ -124,7 +139,12 @@ internal static class Products
     }
 
     /// <summary>A row times a real matrix, in place.</summary>
-    public static void RowTimes(Span<ComplexLanes> row, ReadOnlySpan<double> a, Span<ComplexLanes> room, int n)
+    public static void RowTimes(
+        Span<ComplexLanes> row,
+        ReadOnlySpan<double> a,
+        Span<ComplexLanes> room,
+        int n
+    )
     {
         row[..n].CopyTo(room);
         for (var j = 0; j < n; j++)

@@ -162,7 +162,8 @@ internal static class SymmetricModes
             var length = Math.Sqrt(Norm(x) + Norm(y));
             var first = Complex.Abs(x);
             var phase = first == 0 ? 1 : x / first;
-            (cosines[k], sines[k]) = length == 0 ? (1, 0) : (first / length, phase * Complex.Conjugate(y) / length);
+            (cosines[k], sines[k]) =
+                length == 0 ? (1, 0) : (first / length, phase * Complex.Conjugate(y) / length);
             var (c, s) = (cosines[k], sines[k]);
             for (var j = k; j < n; j++)
             {

@@ -15,7 +15,10 @@ internal static class WallGrid
     private const double LargestChange = 0.5; // of the radius, relative, and of the slope against it
 
     /// <summary>Ends of the parts, m, from 0, and the degree in each.</summary>
-    public static IEnumerable<(double From, double To, int Degree)> Of(Section section, double highestWavenumber)
+    public static IEnumerable<(double From, double To, int Degree)> Of(
+        Section section,
+        double highestWavenumber
+    )
     {
         var length = section.LengthMetres;
         var x = 0.0;
@@ -40,7 +43,14 @@ internal static class WallGrid
 
             var to = h == left ? length : x + h;
             var part = (to - x) / section.WallAt((x + to) / 2).Radius;
-            yield return (x, to, part < 0.1 ? 4 : part < 0.3 ? 6 : part < 1 ? 8 : 10);
+            yield return (
+                x,
+                to,
+                part < 0.1 ? 4
+                : part < 0.3 ? 6
+                : part < 1 ? 8
+                : 10
+            );
             x = to;
         }
     }

@@ -18,13 +18,7 @@ namespace AirColumn.Acoustics.Multimodal;
 /// <param name="atWall">Σwₙ² of all modes but the plane one.</param>
 /// <param name="gas">The gas.</param>
 /// <param name="losses">The model of the losses.</param>
-internal sealed class WallLayer(
-    int functions,
-    int points,
-    double atWall,
-    GasConstants gas,
-    WallLosses losses
-)
+internal sealed class WallLayer(int functions, int points, double atWall, GasConstants gas, WallLosses losses)
 {
     private readonly double[] radii = new double[points]; // a/cos of the slope
     private readonly double[] friction = new double[points * functions * functions];

@@ -61,7 +61,10 @@ internal sealed class WallPiece : ModalPiece
         var (places, weights) = GaussRule.OnUnit(degree + 2);
         length = to - from;
         var (value, slope) = (new double[functions], new double[functions]);
-        layer = losses == WallLosses.None ? null : new WallLayer(functions, places.Length, wall.Skip(1).Sum(w => w * w), gas, losses);
+        layer =
+            losses == WallLosses.None
+                ? null
+                : new WallLayer(functions, places.Length, wall.Skip(1).Sum(w => w * w), gas, losses);
         for (var g = 0; g < places.Length; g++)
         {
             var at = section.WallAt(from + places[g] * length);

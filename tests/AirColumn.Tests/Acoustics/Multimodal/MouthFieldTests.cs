@@ -79,12 +79,16 @@ public class MouthFieldTests
     public void Room_behind_the_mouth_takes_mass_away()
     {
         var tapering = OuterProfile.Of(
-            AirColumn.Bores.Bore.Build()
+            AirColumn
+                .Bores.Bore.Build()
                 .Cone(ReferenceAir.Mm(40), ReferenceAir.Mm(90), ReferenceAir.Mm(120))
                 .OpenEnd(ReferenceAir.Mm(3)),
             3.0 / 45
         );
-        var change = new MouthField(1 + 3.0 / 45, tapering).ChangeAt(RadialBasis.Of(2), Vector512.Create(0.2));
+        var change = new MouthField(1 + 3.0 / 45, tapering).ChangeAt(
+            RadialBasis.Of(2),
+            Vector512.Create(0.2)
+        );
         Assert.True(change[0].Lane(0).Real < 0);
     }
 
