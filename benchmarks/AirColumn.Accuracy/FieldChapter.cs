@@ -14,6 +14,14 @@ internal static class FieldChapter
 {
     private const int Peaks = 8;
 
+    private static readonly Wavefronts[] All =
+    [
+        Wavefronts.Multimodal,
+        Wavefronts.Curved,
+        Wavefronts.Sloped,
+        Wavefronts.Plane,
+    ];
+
     private static readonly (string Name, string Table, Bore Bore, double Curved)[] Tubes =
     [
         (
@@ -54,7 +62,7 @@ internal static class FieldChapter
             foreach (var fronts in Fronts(bore))
             {
                 var (cents, level) = Errors(table, bore, fronts);
-                var told = Fronts(bore).Length > 1 ? $"{name}, {Word(fronts)} fronts" : name;
+                var told = Fronts(bore).Length > 1 ? $"{name}, {Told(fronts)}" : name;
                 var curved = fronts == Wavefronts.Curved;
                 quantities.Add(
                     new Quantity(
@@ -63,7 +71,9 @@ internal static class FieldChapter
                         $"first {Peaks} maxima of \\|Z\\|",
                         "cent",
                         cents,
-                        curved ? bound : null
+                        curved ? bound
+                            : fronts == Wavefronts.Multimodal ? 0.2
+                            : null
                     )
                 );
                 quantities.Add(
@@ -73,12 +83,15 @@ internal static class FieldChapter
                         $"first {Peaks} maxima of \\|Z\\|",
                         "dB",
                         level,
-                        curved && table.Contains("cylinder", StringComparison.Ordinal) ? 0.2 : null
+                        fronts == Wavefronts.Multimodal
+                        || (curved && table.Contains("cylinder", StringComparison.Ordinal))
+                            ? 0.2
+                            : null
                     )
                 );
                 series.Add(
                     new Series(
-                        told.Split(',')[0] + (Fronts(bore).Length > 1 ? $", {Word(fronts)}" : ""),
+                        told.Split(',')[0] + (Fronts(bore).Length > 1 ? $", {Told(fronts)}" : ""),
                         Numbered(cents)
                     )
                 );
@@ -92,7 +105,8 @@ internal static class FieldChapter
             "Whole tubes",
             "The field solutions solve the wave equation inside and outside a tube of circular cross-section, with the boundary layer "
                 + "at its wall, and know nothing of one-dimensional theory; the discretisation error they state is "
-                + $"at most {Own():0.0000} cent. Curved wave fronts, the default, multiply the "
+                + $"at most {Own():0.0000} cent. Modes are the radial modes of the bore, carried together, as many as the column takes for itself; "
+                + "a chapter of their own is below. Curved wave fronts, the default, multiply the "
                 + "series impedance by the kinetic energy of the flow across the axis, to second order in the slope of the wall, and count the "
                 + "taper behind an open mouth to first order. They end where the wall slopes by 45°: the engine warns there. Sloped fronts are "
                 + "the first order of it, 1 + a'²/2, and plane fronts the textbook horn equation, both with the end of a straight pipe, "
@@ -124,11 +138,10 @@ internal static class FieldChapter
             .Take(Peaks);
 
     private static Wavefronts[] Fronts(Bore bore) =>
-        bore.Sections.All(section => section is CylinderSection)
-            ? [Wavefronts.Curved]
-            : [Wavefronts.Curved, Wavefronts.Sloped, Wavefronts.Plane];
+        bore.Sections.All(section => section is CylinderSection) ? [Wavefronts.Curved] : All;
 
-    private static string Word(Wavefronts fronts) => fronts.ToString().ToLowerInvariant();
+    private static string Told(Wavefronts fronts) =>
+        fronts == Wavefronts.Multimodal ? "modes" : $"{fronts.ToString().ToLowerInvariant()} fronts";
 
     private static (double[] Cents, double[] Level) Errors(string table, Bore bore, Wavefronts fronts)
     {
@@ -157,12 +170,12 @@ internal static class FieldChapter
                 .Read("baffled-horns.csv")
                 .Rows.Where(row => row.Text("case") == key)
                 .ToList();
-            foreach (var fronts in Enum.GetValues<Wavefronts>())
+            foreach (var fronts in All)
             {
                 var options = new ColumnOptions { Losses = WallLosses.None, Wavefronts = fronts };
                 var found = new Column(FieldTubes.Named(key), TableAir, options).FirstResonances(Peaks);
                 yield return new Quantity(
-                    $"{name}, {Word(fronts)} fronts",
+                    $"{name}, {Told(fronts)}",
                     "`baffled-horns.csv`, spectral elements to 0.001 cent",
                     $"{rows.Count} of the first {Peaks} complex resonances, lossless, in a baffle",
                     "cent",
@@ -199,7 +212,7 @@ internal static class FieldChapter
                 var options = new ColumnOptions { Losses = WallLosses.None, Wavefronts = fronts };
                 var found = new Column(bore, TableAir, options).FirstResonances(Peaks);
                 yield return new Quantity(
-                    Fronts(bore).Length > 1 ? $"{name}, {Word(fronts)} fronts" : name,
+                    Fronts(bore).Length > 1 ? $"{name}, {Told(fronts)}" : name,
                     $"`interior-field.csv`, spectral elements to {rows.Max(row => row["err_cents"]):0.0e-0} cent",
                     $"first {Peaks} resonances, lossless, ideal open end",
                     "cent",

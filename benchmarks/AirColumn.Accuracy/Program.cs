@@ -8,6 +8,7 @@ var root = args.Length > 0 ? args[0] : Path.Combine(Repository(), "docs");
 IReadOnlyList<Chapter> chapters =
 [
     FieldChapter.Make(),
+    ModeChapter.Make(),
     SectionChapter.Make(),
     EndChapter.Make(),
     JunctionChapter.Make(),

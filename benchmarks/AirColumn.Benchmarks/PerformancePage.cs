@@ -97,6 +97,31 @@ internal static class PerformancePage
         }
 
         Line(text);
+        Line(text, "## Radial modes");
+        Line(text);
+        Line(
+            text,
+            "Four modes (`Wavefronts.Multimodal`) against the kernel of plane waves for the same bore, 4096 frequencies, 20 Hz to 2 kHz, full losses. "
+                + "*Modes* is a curve once its series are made; *new bore* one that shares nothing but the field of its mouth, with its first curve or its first "
+                + "eight resonances; *one by one* a frequency without series, eight of them side by side."
+        );
+        Line(text);
+        Line(
+            text,
+            "| bore | plane, µs | modes, µs | modes over plane | new bore and curve, ms | new bore and resonances, ms | one by one, µs |"
+        );
+        Line(text, "|---|--:|--:|--:|--:|--:|--:|");
+        foreach (var (tube, what) in new[] { (1, "flared end"), (2, "bell"), (3, "cone") })
+        {
+            Line(
+                text,
+                $"| {what} | {Show(Of("Plane", tube) / 1e3)} | {Show(Of("Modes", tube) / 1e3)} | "
+                    + $"{Show(Of("Modes", tube) / Of("Plane", tube))} | {Show(Of("NewBore", tube) / 1e6)} | "
+                    + $"{Show(Of("NewResonances", tube) / 1e6)} | {Show(Of("EightFrequencies", tube) / 8e3)} |"
+            );
+        }
+
+        Line(text);
         Line(text, "## Design");
         Line(text);
         var design = DesignBenchmarks.TenStarts();

@@ -1,6 +1,7 @@
 using System.Numerics;
 using AirColumn.Acoustics.Elements;
 using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Multimodal;
 using AirColumn.Acoustics.Radiation;
 using AirColumn.Acoustics.Sensitivity;
 using AirColumn.Bores;
@@ -13,7 +14,7 @@ namespace AirColumn.Acoustics;
 /// <remarks>
 /// <para>
 /// Model: one-dimensional waves in a bore of circular cross-section (source: chaigne2016, ch. 7), their fronts as
-/// <see cref="ColumnOptions.Wavefronts"/> says, wall losses as <see cref="ColumnOptions.Losses"/> says, the air mass at sudden
+/// <see cref="ColumnOptions.Wavefronts"/> says, or several radial modes (pagneux1996), wall losses as <see cref="ColumnOptions.Losses"/> says, the air mass at sudden
 /// changes of diameter (kergomard1987), radiation as <see cref="ColumnOptions.Radiation"/> says. Holes and branches are small
 /// against the wavelength where they join the bore and do not see each other's sound outside; vibration of the wall is not in it.
 /// Valid below <see cref="CutOn"/>.
@@ -24,12 +25,14 @@ public sealed class Column
 {
     // A period of a quarter of an hour: below it nothing is sound, and quotients of rounding begin to matter.
     private const double LowestHertz = 1e-3;
+    private const double StillPhase = 0.02; // kL
 
     private readonly CompiledColumn compiled;
     private readonly Element[] elements; // from the blown end
     private readonly FarEndLoad[] loads; // all that end something
     private readonly double steepest;
     private WaveColumn? waves; // made when a curve is first asked for
+    private ModalFamily? modal; // likewise
 
     /// <summary>Compiles a column.</summary>
     /// <param name="bore">Its shape.</param>
@@ -56,10 +59,14 @@ public sealed class Column
         elements = compiled.Fingered(states);
         var blownRadius = Bore.Sections[0].WallAt(0).Radius;
         CharacteristicImpedance = Gas.Density * Gas.SpeedOfSound / (Math.PI * blownRadius * blownRadius);
-        steepest = Options.Wavefronts != Wavefronts.Plane ? Bore.Sections.Max(s => s.SteepestSlope) : 0;
-        CutOnHertz = Sections(elements)
+        Wavefronts = compiled.Parts.Options.Wavefronts;
+        steepest = Wavefronts is Wavefronts.Curved or Wavefronts.Sloped
+            ? Bore.Sections.Max(s => s.SteepestSlope)
+            : 0;
+        CutOnHertz = ElementTree
+            .Sections(elements)
             .Min(e => ThinEnd.CutOnKa * e.Gas.SpeedOfSound / (2 * Math.PI * e.Section.LargestRadius));
-        loads = [Load, .. Loads(elements), .. Blown.Loads];
+        loads = [Load, .. ElementTree.Loads(elements), .. Blown.Loads];
         HighestHertz = loads.Min(end => end.HighestFrequency);
     }
 
@@ -75,6 +82,9 @@ public sealed class Column
     /// <summary>Losses, blown end, tolerance.</summary>
     public ColumnOptions Options { get; }
 
+    /// <summary>What is assumed of the wave fronts: never <see cref="Acoustics.Wavefronts.Automatic"/>, but what that has become.</summary>
+    public Wavefronts Wavefronts { get; }
+
     /// <summary>
     /// Cut-on of the first axisymmetric higher mode at the widest place, ka = 3.83: the end of plane-wave theory.
     /// </summary>
@@ -89,6 +99,12 @@ public sealed class Column
     /// <summary>ρc/S at the blown end: characteristic impedance without losses, Pa·s/m³.</summary>
     public double CharacteristicImpedance { get; }
 
+    /// <summary>
+    /// How many radial modes are carried: 1, the plane wave alone, unless <see cref="Wavefronts"/> is
+    /// <see cref="Acoustics.Wavefronts.Multimodal"/>.
+    /// </summary>
+    public int ModeCount => Modal?.Modes ?? 1;
+
     /// <summary>The two-ports, every tone hole open.</summary>
     internal CompiledColumn Compiled => compiled;
 
@@ -101,6 +117,15 @@ public sealed class Column
 
     internal WaveColumn Waves =>
         waves ?? Interlocked.CompareExchange(ref waves, new WaveColumn(this), null) ?? waves;
+
+    /// <summary>The column for its radial modes, where these are asked for; else null.</summary>
+    internal ModalColumn? Modal => Modes?.Chosen;
+
+    /// <summary>The same for other numbers of modes.</summary>
+    internal ModalFamily? Modes =>
+        Wavefronts != Wavefronts.Multimodal
+            ? null
+            : modal ?? Interlocked.CompareExchange(ref modal, new ModalFamily(this), null) ?? modal;
 
     internal FarEndLoad Load => compiled.Load;
 
@@ -166,7 +191,14 @@ public sealed class Column
         RequireRadiation(hertz[0], nameof(grid));
         RequireRadiation(hertz[^1], nameof(grid));
         Waves.Impedances(hertz, real, imaginary);
-        return new ImpedanceCurve(grid, real, imaginary, WarningsUpTo(hertz[^1]));
+        return new ImpedanceCurve(
+            grid,
+            real,
+            imaginary,
+            WarningsUpTo(hertz[^1]),
+            0,
+            ModeConvergenceOver(grid)
+        );
     }
 
     /// <summary>
@@ -189,7 +221,14 @@ public sealed class Column
         var real = GC.AllocateUninitializedArray<double>(grid.Count);
         var imaginary = GC.AllocateUninitializedArray<double>(grid.Count);
         var error = Waves.Segments.Interpolate(hertz, real, imaginary);
-        return new ImpedanceCurve(grid, real, imaginary, WarningsUpTo(hertz[^1]), error);
+        return new ImpedanceCurve(
+            grid,
+            real,
+            imaginary,
+            WarningsUpTo(hertz[^1]),
+            error,
+            ModeConvergenceOver(grid)
+        );
     }
 
     /// <summary>
@@ -217,7 +256,14 @@ public sealed class Column
         ColumnParameter[] all = [.. parameters ?? ColumnParameter.AllOf(this)];
         var curve = new GradientCurve(this, all, hertz);
         return new ImpedanceGradient(
-            new ImpedanceCurve(grid, curve.Real, curve.Imaginary, WarningsUpTo(hertz[^1]), curve.Error),
+            new ImpedanceCurve(
+                grid,
+                curve.Real,
+                curve.Imaginary,
+                WarningsUpTo(hertz[^1]),
+                curve.Error,
+                ModeConvergenceOver(grid)
+            ),
             all,
             curve.GradientReal,
             curve.GradientImaginary,
@@ -244,7 +290,7 @@ public sealed class Column
             );
         }
 
-        if (!AllBetween(frequencies, LowestHertz, Math.Min(CutOnHertz, HighestHertz)))
+        if (!FrequencyLimits.Hold(frequencies, LowestHertz, Math.Min(CutOnHertz, HighestHertz)))
         {
             foreach (var frequency in frequencies)
             {
@@ -278,6 +324,7 @@ public sealed class Column
 
     /// <summary>The two-port of the whole bore, without what lies beyond either end.</summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
+    /// <exception cref="NotSupportedException">Wave fronts are <see cref="Acoustics.Wavefronts.Multimodal"/>.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="ArithmeticException">
     /// The bore attenuates so strongly that the entries exceed the range of double; its impedance can still be asked for.
@@ -285,6 +332,14 @@ public sealed class Column
     public TransferMatrix TransferMatrixAt(Frequency frequency)
     {
         var omega = Omega(frequency);
+        if (Wavefronts == Wavefronts.Multimodal)
+        {
+            throw new NotSupportedException(
+                "With several radial modes a bore is no two-port of one pressure and one flow at either end. Ask for the impedance, or "
+                    + "for a column with other wave fronts."
+            );
+        }
+
         var product = new ScaledMatrix(TransferMatrix.Identity, 0);
         foreach (var element in elements)
         {
@@ -312,33 +367,15 @@ public sealed class Column
         return p / u;
     }
 
+    /// <summary>See <see cref="ImpedanceCurve.ModeConvergence"/>; 0 without modes.</summary>
+    internal double ModeConvergenceAt(double[] hertz) => Modes?.ConvergenceAt(hertz) ?? 0;
+
+    private Func<double>? ModeConvergenceOver(FrequencyGrid grid) =>
+        Modes is { } modes ? () => modes.ConvergenceOver(grid) : null;
+
     /// <summary>What a user should know of answers up to a frequency in Hz.</summary>
-    internal IReadOnlyList<string> WarningsUpTo(double hertz)
-    {
-        var warnings = new List<string>(compiled.Warnings);
-        warnings.AddRange(loads.Select(end => end.Warning).OfType<string>().Distinct());
-        warnings.AddRange(OpeningWarnings.Of(Bore, Options.Fingering, hertz, Gas));
-
-        if (steepest > 1)
-        {
-            warnings.Add(
-                $"The wall slopes by up to {Require.Show(Math.Round(steepest, 2), "")} (more than 45°), where the model of curved "
-                    + "wave fronts is beyond its expansion in the slope. A short flare so steep may be off by a few cents; ask for "
-                    + "plane fronts to see by how much fronts matter."
-            );
-        }
-
-        if (hertz > CutOnHertz)
-        {
-            warnings.Add(
-                $"Frequencies reach {Require.Show(hertz, "Hz")}; plane-wave theory ends at "
-                    + $"{Require.Show(Math.Round(CutOnHertz, 1), "Hz")}, where the first radial mode begins to propagate "
-                    + "in the widest part. Above it the result is that of the one-dimensional model only."
-            );
-        }
-
-        return warnings;
-    }
+    internal IReadOnlyList<string> WarningsUpTo(double hertz) =>
+        ColumnWarnings.Of(this, loads, steepest, hertz);
 
     /// <summary>
     /// Pressure and flow at the blown end at ω, rad/s, as (p, U)·exp(LogScale) from the fixed state of the far end: the
@@ -346,35 +383,15 @@ public sealed class Column
     /// </summary>
     internal (Complex Pressure, Complex Flow, double LogScale) InputState(double omega)
     {
+        // Where all is closed and far longer than the bore a wave, p/U is one over a small difference, and the air in it all that counts.
+        if (Modal is { } modes && !(IsSealed && omega * Bore.LengthMetres < StillPhase * Gas.SpeedOfSound))
+        {
+            return modes.InputAt(omega);
+        }
+
         var (p, u, logScale) = Chain.StateAtInlet(elements, Load, CharacteristicImpedance, omega);
         return (p + Blown.Impedance(omega) * u, u, logScale);
     }
-
-    // False where any is not, or not a number.
-    private static bool AllBetween(ReadOnlySpan<double> values, double low, double high)
-    {
-        var all = true;
-        foreach (var value in values)
-        {
-            all &= value >= low & value <= high;
-        }
-
-        return all;
-    }
-
-    private static IEnumerable<FarEndLoad> Loads(IEnumerable<Element> elements) =>
-        elements.OfType<SideElement>().SelectMany(side => Loads(side.Elements).Prepend(side.Load));
-
-    // Those of the branches too.
-    private static IEnumerable<SectionElement> Sections(IEnumerable<Element> elements) =>
-        elements.SelectMany(element =>
-            element switch
-            {
-                SectionElement section => [section],
-                SideElement side => Sections(side.Elements),
-                _ => [],
-            }
-        );
 
     /// <summary>ω of a frequency that the column can answer for, rad/s; throws for others.</summary>
     internal double Omega(Frequency frequency)
@@ -397,25 +414,6 @@ public sealed class Column
         }
     }
 
-    private void RequireRadiation(double hertz, string parameter)
-    {
-        if (!(hertz >= LowestHertz))
-        {
-            throw new ArgumentOutOfRangeException(
-                parameter,
-                hertz,
-                $"{parameter} is {Require.Show(hertz, "Hz")}; allowed is {Require.Show(LowestHertz, "Hz")} and more."
-            );
-        }
-
-        if (hertz > HighestHertz)
-        {
-            throw new ArgumentOutOfRangeException(
-                parameter,
-                hertz,
-                $"{parameter} is {Require.Show(hertz, "Hz")}; the radiation of this open end is known up to "
-                    + $"{Require.Show(HighestHertz, "Hz")}. Ask below that."
-            );
-        }
-    }
+    private void RequireRadiation(double hertz, string parameter) =>
+        FrequencyLimits.Require(hertz, LowestHertz, HighestHertz, parameter);
 }

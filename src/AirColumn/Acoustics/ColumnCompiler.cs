@@ -1,5 +1,6 @@
 using AirColumn.Acoustics.Elements;
 using AirColumn.Acoustics.Junctions;
+using AirColumn.Acoustics.Multimodal;
 using AirColumn.Acoustics.Radiation;
 using AirColumn.Bores;
 using AirColumn.Gases;
@@ -36,8 +37,9 @@ internal sealed class ColumnCompiler
     }
 
     /// <summary>The column; what has not changed since another was compiled is taken from that.</summary>
-    public static CompiledColumn Compile(in ColumnParts parts, CompiledColumn? previous)
+    public static CompiledColumn Compile(in ColumnParts asked, CompiledColumn? previous)
     {
+        var parts = asked.Decided();
         var sameOptions =
             previous is not null && AreLike(parts.Options, previous.Parts.Options) ? previous : null;
         var likeBefore = parts.Air.Equals(sameOptions?.Parts.Air) ? sameOptions : null;
@@ -51,8 +53,9 @@ internal sealed class ColumnCompiler
                 Load = likeBefore.Load,
                 Blown = compiler.Blown(),
                 Warnings = likeBefore.Warnings,
+                Mouths = likeBefore.Mouths,
             }
-            : compiler.Run(parts, sameOptions);
+            : compiler.Run(parts, sameOptions, previous?.Mouths ?? new MouthStore());
     }
 
     private static bool AreLike(ColumnOptions a, ColumnOptions b) =>
@@ -61,7 +64,7 @@ internal sealed class ColumnCompiler
         && a.Radiation == b.Radiation
         && a.Tolerance.Equals(b.Tolerance);
 
-    private CompiledColumn Run(in ColumnParts parts, CompiledColumn? sameOptions)
+    private CompiledColumn Run(in ColumnParts parts, CompiledColumn? sameOptions, MouthStore mouths)
     {
         var sections = Sections();
         return new CompiledColumn
@@ -72,6 +75,7 @@ internal sealed class ColumnCompiler
             Load = Load(sameOptions),
             Blown = Blown(),
             Warnings = [.. warnings],
+            Mouths = mouths,
         };
     }
 

@@ -9,6 +9,7 @@ public sealed record ColumnOptions
     private readonly Fingering fingering = Fingering.AllOpen;
     private readonly RadiationModel radiation = RadiationModel.Exact;
     private readonly Wavefronts wavefronts = Wavefronts.Curved;
+    private readonly int? modes;
 
     /// <summary>The model of the losses at the wall; full by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not one of the named models.</exception>
@@ -24,6 +25,17 @@ public sealed record ColumnOptions
     {
         get => wavefronts;
         init => wavefronts = Require.Named(value, nameof(Wavefronts));
+    }
+
+    /// <summary>
+    /// How many radial modes <see cref="Wavefronts.Multimodal"/> carries, the plane one included: 1 to 12. Null, the default, takes as
+    /// many as the column needs for its resonances to stay within 0.01 cent when more are carried.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The number is outside that range.</exception>
+    public int? Modes
+    {
+        get => modes;
+        init => modes = value is { } count ? (int)Require.InRange(count, 1, 12, "", nameof(Modes)) : null;
     }
 
     /// <summary>

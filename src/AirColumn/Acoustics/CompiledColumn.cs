@@ -1,4 +1,5 @@
 using AirColumn.Acoustics.Elements;
+using AirColumn.Acoustics.Multimodal;
 using AirColumn.Acoustics.Radiation;
 using AirColumn.Bores;
 using AirColumn.Gases;
@@ -24,6 +25,9 @@ internal sealed class CompiledColumn
 
     /// <summary>What the models of the air used had to say.</summary>
     public required IReadOnlyList<string> Warnings { get; init; }
+
+    /// <summary>Mouths that were computed for the modes of this column or of one before it.</summary>
+    public required MouthStore Mouths { get; init; }
 
     /// <summary>All elements from the blown end, each tone hole in the state that is asked for.</summary>
     public Element[] Fingered(bool[] open)

@@ -7,15 +7,18 @@ public sealed class ImpedanceCurve
 {
     private readonly double[] real;
     private readonly double[] imaginary;
+    private readonly Lazy<double> convergence;
 
     internal ImpedanceCurve(
         FrequencyGrid grid,
         double[] real,
         double[] imaginary,
         IReadOnlyList<string> warnings,
-        double interpolationError = 0
+        double interpolationError = 0,
+        Func<double>? modeConvergence = null
     )
     {
+        convergence = new Lazy<double>(modeConvergence ?? (() => 0));
         InterpolationError = interpolationError;
         Grid = grid;
         this.real = real;
@@ -40,6 +43,13 @@ public sealed class ImpedanceCurve
     /// <see cref="Column.InterpolatedImpedance"/> was asked for.
     /// </summary>
     public double InterpolationError { get; }
+
+    /// <summary>
+    /// With <see cref="Wavefronts.Multimodal"/> how many cents what is at any of eight frequencies across the curve moves between the radial
+    /// modes carried and two fewer (two more where there are but two): what is left out is less, about 2/N of it for N modes. Else 0. It
+    /// is computed when first asked for.
+    /// </summary>
+    public double ModeConvergence => convergence.Value;
 
     /// <summary>What to know before relying on the curve, such as frequencies beyond the plane-wave theory.</summary>
     public IReadOnlyList<string> Warnings { get; }

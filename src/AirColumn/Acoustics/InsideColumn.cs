@@ -1,6 +1,7 @@
 using System.Numerics;
 using AirColumn.Acoustics.Elements;
 using AirColumn.Acoustics.Inside;
+using AirColumn.Acoustics.Multimodal;
 using UnitsNet;
 
 namespace AirColumn.Acoustics;
@@ -71,6 +72,11 @@ public static class InsideColumn
     public static PowerBalance PowerAt(this Column column, Frequency frequency)
     {
         ArgumentNullException.ThrowIfNull(column);
+        if (column.Modal is not null)
+        {
+            return ModalInside.Power(column, frequency);
+        }
+
         var field = new ColumnField(column, column.Omega(frequency));
         var (viscous, thermal, side) = (0.0, 0.0, 0.0);
         for (var i = 0; i < column.Elements.Length; i++)
@@ -107,6 +113,11 @@ public static class InsideColumn
     public static EndTransfer TransferAt(this Column column, Frequency frequency)
     {
         ArgumentNullException.ThrowIfNull(column);
+        if (column.Modal is not null)
+        {
+            return ModalInside.Transfer(column, frequency);
+        }
+
         var field = new ColumnField(column, column.Omega(frequency));
         var (near, far) = (field.Joint(0), field.Joint(column.Elements.Length));
         var scale = Math.Exp(far.LogScale - near.LogScale);
@@ -141,7 +152,14 @@ public static class InsideColumn
 
     private static StandingWave StandingWave(Column column, Frequency frequency, double[] metres)
     {
-        var field = new ColumnField(column, column.Omega(frequency));
+        var omega = column.Omega(frequency);
+        if (column.Modal is not null)
+        {
+            var (p, u) = ModalInside.At(column, omega, metres);
+            return new StandingWave(frequency, metres, p, u, column.WarningsUpTo(frequency.Hertz));
+        }
+
+        var field = new ColumnField(column, omega);
         var (pressure, flow) = (new Complex[metres.Length], new Complex[metres.Length]);
         var (sections, starts) = Sections(column);
         for (var n = 0; n < metres.Length; n++)

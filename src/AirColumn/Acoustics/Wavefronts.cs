@@ -17,4 +17,19 @@ public enum Wavefronts
 
     /// <summary>Plane fronts, the textbook one-dimensional horn equation; for comparison.</summary>
     Plane,
+
+    /// <summary>
+    /// No assumption: the radial modes of the bore are carried along it together (pagneux1996, amir1997), as many as
+    /// <see cref="ColumnOptions.Modes"/> says, and radiate together. For steep flares, waves within a radius, steps near each other. Holes,
+    /// branches and bends act on the plane mode alone.
+    /// </summary>
+    Multimodal,
+
+    /// <summary>
+    /// <see cref="Curved"/> where that is good to half a cent, <see cref="Multimodal"/> where it is not: where the wall slopes by more than
+    /// one in two or its slope changes by 0.4 within a radius, and where two steps, or a step and an open far end, are nearer to each
+    /// other than the radius between them. <see cref="Column.Wavefronts"/> says which it has become. What a column document means unless it
+    /// says otherwise; searches that try thousands of shapes are quicker with curved ones.
+    /// </summary>
+    Automatic,
 }

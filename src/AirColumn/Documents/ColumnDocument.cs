@@ -116,6 +116,15 @@ public sealed record ColumnDocument
             );
         }
 
+        if (options.Modes is { } modes)
+        {
+            throw new ArgumentException(
+                $"The number of modes is {modes}; a document has no place for it, so it must be left to the column. Set it on the "
+                    + "options of the column instead.",
+                nameof(options)
+            );
+        }
+
         if (options.BlownEnd.IsFree)
         {
             throw new ArgumentException(

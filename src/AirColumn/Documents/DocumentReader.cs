@@ -107,15 +107,17 @@ internal static class DocumentReader
     }
 
     private static Wavefronts Fronts(DocumentValue? wavefronts) =>
-        wavefronts?.Text() is "spherical" or "multimodal"
+        wavefronts?.Text() is "spherical"
             ? throw wavefronts.Wrong(
-                "such wave fronts cannot be computed yet; allowed: curved, sloped, plane."
+                "such wave fronts cannot be computed; allowed: automatic, multimodal, curved, sloped, plane."
             )
-            : wavefronts?.Word("curved", "sloped", "plane") switch
+            : wavefronts?.Word("automatic", "multimodal", "curved", "sloped", "plane") switch
             {
                 "plane" => Wavefronts.Plane,
                 "sloped" => Wavefronts.Sloped,
-                _ => Wavefronts.Curved,
+                "curved" => Wavefronts.Curved,
+                "multimodal" => Wavefronts.Multimodal,
+                _ => Wavefronts.Automatic,
             };
 
     private static WallLosses Losses(DocumentValue? losses) =>

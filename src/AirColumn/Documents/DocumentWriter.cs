@@ -121,6 +121,8 @@ internal static class DocumentWriter
             "wavefronts",
             options.Wavefronts switch
             {
+                Wavefronts.Automatic => "automatic",
+                Wavefronts.Multimodal => "multimodal",
                 Wavefronts.Curved => "curved",
                 Wavefronts.Sloped => "sloped",
                 Wavefronts.Plane => "plane",

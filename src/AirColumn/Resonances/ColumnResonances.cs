@@ -37,7 +37,7 @@ public static class ColumnResonances
             warnings.Add($"The search ended after {found.Count} resonances; ask for a lower range.");
         }
 
-        return new ResonanceList(found, warnings);
+        return new ResonanceList(found, warnings, column.ModeConvergenceAt);
     }
 
     /// <summary>The lowest resonances, as far as plane-wave theory reaches.</summary>
@@ -64,7 +64,7 @@ public static class ColumnResonances
             );
         }
 
-        return new ResonanceList(found, warnings);
+        return new ResonanceList(found, warnings, column.ModeConvergenceAt);
     }
 
     /// <summary>The resonance of the lowest mode; null where it is too damped or lies beyond plane-wave theory.</summary>

@@ -53,7 +53,7 @@ public static class ResonanceGradients
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(resonances);
         ColumnParameter[] all = [.. parameters ?? ColumnParameter.AllOf(column)];
-        var sensitivity = new ColumnSensitivity(column, all);
+        var sensitivity = StateSensitivity.Of(column, all);
         return [.. resonances.Select(resonance => Gradient(column, resonance, all, sensitivity))];
     }
 
@@ -61,7 +61,7 @@ public static class ResonanceGradients
         Column column,
         Resonance resonance,
         ColumnParameter[] parameters,
-        ColumnSensitivity sensitivity
+        StateSensitivity sensitivity
     )
     {
         ArgumentNullException.ThrowIfNull(resonance);

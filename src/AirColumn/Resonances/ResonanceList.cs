@@ -6,10 +6,20 @@ namespace AirColumn.Resonances;
 public sealed class ResonanceList : IReadOnlyList<Resonance>
 {
     private readonly Resonance[] items;
+    private readonly Lazy<double> convergence;
 
-    internal ResonanceList(IEnumerable<Resonance> items, IReadOnlyList<string> warnings)
+    internal ResonanceList(
+        IEnumerable<Resonance> items,
+        IReadOnlyList<string> warnings,
+        Func<double[], double>? modeConvergence = null
+    )
     {
         this.items = [.. items];
+        convergence = new Lazy<double>(() =>
+            modeConvergence is null || this.items.Length == 0
+                ? 0
+                : modeConvergence([.. this.items.Select(item => item.Frequency.Hertz)])
+        );
         Warnings = warnings;
     }
 
@@ -18,6 +28,13 @@ public sealed class ResonanceList : IReadOnlyList<Resonance>
     /// resonances than were asked for.
     /// </summary>
     public IReadOnlyList<string> Warnings { get; }
+
+    /// <summary>
+    /// With <see cref="Acoustics.Wavefronts.Multimodal"/> how many cents any of the resonances moves between the radial modes carried and
+    /// two fewer (two more where there are but two): what is left out is less, about 2/N of it for N modes. Else 0. It is computed when
+    /// first asked for.
+    /// </summary>
+    public double ModeConvergence => convergence.Value;
 
     /// <summary>How many were found.</summary>
     public int Count => items.Length;

@@ -58,7 +58,7 @@ public class ColumnProperties
     [Property(MaxTest = 200)]
     public void Two_port_is_reciprocal(int seed)
     {
-        var column = new Column(RandomBore.From(seed, 3e-3), TableAir);
+        var column = new Column(RandomBore.From(seed, 3e-3), TableAir, OneDimensional);
         var m = column.TransferMatrixAt(
             Frequency.FromHertz(0.5 * Math.Min(column.CutOnHertz, column.HighestHertz))
         );

@@ -58,7 +58,8 @@ internal static class GradientColumns
                 AirProfile.Linear(
                     new AirState(Temperature.FromDegreesCelsius(29.4), RelativeHumidity.FromPercent(80)),
                     Room.State!
-                )
+                ),
+                new ColumnOptions { Wavefronts = Wavefronts.Curved }
             ),
             "capillary" => new(
                 Bore.Build().Cone(Mm(1.2), Mm(1.6), Mm(300)).Cylinder(Mm(1), Mm(100)).OpenEnd(Mm(1)),

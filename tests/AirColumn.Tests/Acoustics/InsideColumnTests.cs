@@ -78,7 +78,7 @@ public class InsideColumnTests
     [Fact]
     public void Field_meets_the_input_impedance_and_the_two_port()
     {
-        var column = new Column(RandomBore.From(11, 3e-3), TableAir);
+        var column = new Column(RandomBore.From(11, 3e-3), TableAir, OneDimensional);
         var f = Frequency.FromHertz(0.3 * Math.Min(column.CutOnHertz, column.HighestHertz));
         var wave = column.StandingWaveAt(f, 2);
         var transfer = column.TransferAt(f);

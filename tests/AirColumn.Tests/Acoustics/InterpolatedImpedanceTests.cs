@@ -31,7 +31,11 @@ public class InterpolatedImpedanceTests
         var column = new Column(
             bore,
             TableAir,
-            new ColumnOptions { Fingering = fingering, Tolerance = 1e-13 }
+            OneDimensional with
+            {
+                Fingering = fingering,
+                Tolerance = 1e-13,
+            }
         );
         var top = Math.Min(column.CutOnHertz, column.HighestHertz);
         var grid = FrequencyGrid.Linear(0.01, 0.9 * Math.Min(top, 3000), 10 + random.Next(1500));

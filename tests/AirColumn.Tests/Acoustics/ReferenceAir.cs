@@ -22,8 +22,11 @@ internal static class ReferenceAir
 
     public static Length Mm(double value) => Length.FromMillimeters(value);
 
-    public static ColumnOptions Lossless { get; } = new() { Losses = WallLosses.None };
+    /// <summary>One-dimensional waves however steep the wall, where these are what is tested.</summary>
+    public static ColumnOptions OneDimensional { get; } = new() { Wavefronts = Wavefronts.Curved };
+
+    public static ColumnOptions Lossless { get; } = OneDimensional with { Losses = WallLosses.None };
 
     public static Column Column(Section section, BoreEnd end, ColumnOptions? options = null) =>
-        new(new Bore([section], end), TableAir, options);
+        new(new Bore([section], end), TableAir, options ?? OneDimensional);
 }

@@ -306,7 +306,7 @@ public class SideOpeningTests
     public void With_openings_impedance_is_passive_and_the_two_port_reciprocal(int seed)
     {
         var (bore, fingering) = RandomOpenings.From(seed, RandomBore.From(seed, 3e-3));
-        var column = new Column(bore, TableAir, new ColumnOptions { Fingering = fingering });
+        var column = new Column(bore, TableAir, OneDimensional with { Fingering = fingering });
         var top = Math.Min(column.CutOnHertz, column.HighestHertz);
         foreach (var share in new[] { 0.001, 0.03, 0.2, 0.5, 0.99 })
         {
@@ -355,7 +355,7 @@ public class SideOpeningTests
     public void Power_adds_up_and_none_comes_out_of_an_opening(int seed)
     {
         var (bore, fingering) = RandomOpenings.From(seed, RandomBore.From(seed, 3e-3, 0.05, 0.5));
-        var column = new Column(bore, TableAir, new ColumnOptions { Fingering = fingering });
+        var column = new Column(bore, TableAir, OneDimensional with { Fingering = fingering });
         var power = column.PowerAt(Frequency.FromHertz(0.3 * column.HighestFrequency.Hertz));
         Near.Absolute(0, power.Imbalance, 1e-7, seed);
         Assert.True(power.SideOpenings >= -1e-9 * power.Input, $"seed {seed}: {power}");

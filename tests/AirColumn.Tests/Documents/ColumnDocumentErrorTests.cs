@@ -193,19 +193,13 @@ public class ColumnDocumentErrorTests
         "\"plane\"",
         "\"spherical\"",
         "wavefronts",
-        "wavefronts is 'spherical'; such wave fronts cannot be computed yet; allowed: curved, sloped, plane."
-    )]
-    [InlineData(
-        "\"plane\"",
-        "\"multimodal\"",
-        "wavefronts",
-        "wavefronts is 'multimodal'; such wave fronts cannot be computed yet; allowed: curved, sloped, plane."
+        "wavefronts is 'spherical'; such wave fronts cannot be computed; allowed: automatic, multimodal, curved, sloped, plane."
     )]
     [InlineData(
         "\"plane\"",
         "\"round\"",
         "wavefronts",
-        "wavefronts is 'round'; allowed: curved, sloped, plane."
+        "wavefronts is 'round'; allowed: automatic, multimodal, curved, sloped, plane."
     )]
     [InlineData("\"large-tube\"", "\"some\"", "losses", "losses is 'some'; allowed: none, full, large-tube.")]
     [InlineData("\"large-tube\"", "7", "losses", "losses is 7; allowed: none, full, large-tube.")]

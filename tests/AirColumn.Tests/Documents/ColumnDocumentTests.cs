@@ -46,7 +46,7 @@ public class ColumnDocumentTests
         var document = ColumnDocument.Parse(Sample.Least);
         Assert.Null(document.Name);
         Assert.Equal(RoomAir, document.Air);
-        Assert.Equal(new ColumnOptions(), document.Options);
+        Assert.Equal(new ColumnOptions { Wavefronts = Wavefronts.Automatic }, document.Options);
         Assert.Equal(WallLosses.Full, document.Options.Losses);
         Assert.Same(BlownEnd.Closed, document.Options.BlownEnd);
     }
@@ -155,7 +155,7 @@ public class ColumnDocumentTests
                 "co2": "400 ppm"
               },
               "losses": "full",
-              "wavefronts": "curved",
+              "wavefronts": "automatic",
               "blownEnd": "closed",
               "sections": [
                 {

@@ -107,7 +107,7 @@ public class NoneMissedTests
             1000,
             seed =>
                 FoundIsWhatAScanSees(
-                    new Column(RandomBore.From(seed, 4e-3, 0.04, 1), TableAir),
+                    new Column(RandomBore.From(seed, 4e-3, 0.04, 1), TableAir, OneDimensional),
                     1200,
                     $"seed {seed}"
                 )

@@ -21,7 +21,7 @@ public class OpeningResonanceTests
         {
             var (bore, fingering) = RandomOpenings.From(seed, RandomBore.From(seed, 4e-3, 0.04, 0.6));
             FoundIsWhatAScanSees(
-                new Column(bore, TableAir, new ColumnOptions { Fingering = fingering }),
+                new Column(bore, TableAir, OneDimensional with { Fingering = fingering }),
                 900,
                 $"seed {seed}: {bore}; {fingering}"
             );

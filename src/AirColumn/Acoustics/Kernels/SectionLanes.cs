@@ -2,6 +2,7 @@ using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Elements;
 using AirColumn.Bores;
+using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Kernels;
 
@@ -20,8 +21,6 @@ internal readonly struct SectionLanes
     private readonly FrequencyLanes frequencies;
     private readonly Vector512<double> k;
     private readonly Vector512<double> inverseK;
-    private readonly Vector512<double> viscous; // s over radius
-    private readonly double rootPrandtl;
     private readonly double lowestK;
     private readonly double highestK;
     private readonly double tolerance;
@@ -35,8 +34,6 @@ internal readonly struct SectionLanes
         var gas = element.Gas;
         k = frequencies.Omega * (1 / gas.SpeedOfSound);
         inverseK = Vector512<double>.One / k;
-        viscous = frequencies.Root * Math.Sqrt(gas.Density / gas.Viscosity);
-        rootPrandtl = Math.Sqrt(gas.PrandtlNumber);
         lowestK = frequencies.Lowest / gas.SpeedOfSound;
         highestK = frequencies.Highest / gas.SpeedOfSound;
     }
@@ -57,21 +54,28 @@ internal readonly struct SectionLanes
             : Integrate(from, to);
     }
 
-    private (ComplexLanes Series, ComplexLanes Shunt) LossesAt(double radius)
+    /// <summary>What the wall of a radius, m, adds to series impedance and shunt admittance, as <see cref="Losses.LossTerms"/>.</summary>
+    public static (ComplexLanes Series, ComplexLanes Shunt) LossesAt(
+        double radius,
+        in GasConstants gas,
+        WallLosses losses,
+        in FrequencyLanes frequencies
+    )
     {
-        var gas = element.Gas;
-        switch (element.Losses)
+        var rootPrandtl = Math.Sqrt(gas.PrandtlNumber);
+        var unit = Math.Sqrt(gas.Density / gas.Viscosity);
+        var s = frequencies.Root * unit * radius;
+        var thickness = unit * radius;
+        switch (losses)
         {
             case WallLosses.None:
                 return (ComplexLanes.Zero, ComplexLanes.Zero);
             case WallLosses.LargeTube:
                 // As LossTerms: 2/(√j·s).
-                var first = Vector512.Create(2 * Math.Sqrt(0.5)) / (viscous * radius);
+                var first = Vector512.Create(2 * Math.Sqrt(0.5)) / s;
                 var series = new ComplexLanes(first, -first);
                 return (series, ((gas.HeatCapacityRatio - 1) / rootPrandtl) * series);
             default:
-                var s = viscous * radius;
-                var thickness = Math.Sqrt(gas.Density / gas.Viscosity) * radius;
                 LossPieces.At(
                     s,
                     thickness * Math.Sqrt(frequencies.Lowest),
@@ -83,6 +87,9 @@ internal readonly struct SectionLanes
                 return (viscousLoss, (gas.HeatCapacityRatio - 1) * thermalLoss);
         }
     }
+
+    private (ComplexLanes Series, ComplexLanes Shunt) LossesAt(double radius) =>
+        LossesAt(radius, element.Gas, element.Losses, frequencies);
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private LaneMatrix Integrate(double from, double to)

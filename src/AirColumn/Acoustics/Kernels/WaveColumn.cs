@@ -16,6 +16,9 @@ internal sealed class WaveColumn
     // Stretches of a bore: fewer make the bands narrow, more make the sum long.
     private const int LeastStretches = 3;
 
+    // So few frequencies are computed one by one, where a segment would have to be made for them.
+    private const int FewForSegment = 4;
+
     private readonly Column column;
 
     public WaveColumn(Column column)
@@ -71,6 +74,12 @@ internal sealed class WaveColumn
     /// <summary>Z at frequencies that the column answers; the three spans of one length.</summary>
     public void Impedances(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
     {
+        if (column.Modal is not null)
+        {
+            ModalImpedances(hertz, real, imaginary);
+            return;
+        }
+
         var i = 0;
         while (i < hertz.Length)
         {
@@ -94,6 +103,39 @@ internal sealed class WaveColumn
         }
     }
 
+    // From the segments, where there are frequencies enough to make one or it is there already.
+    private void ModalImpedances(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
+    {
+        var i = 0;
+        while (i < hertz.Length)
+        {
+            var end = i + 1;
+            if (Segments.SmoothAround(hertz[i]) is var (_, high))
+            {
+                while (end < hertz.Length && hertz[end] < high && hertz[end] >= hertz[i])
+                {
+                    end++;
+                }
+
+                if (
+                    (end - i > FewForSegment || Segments.Has(hertz[i]))
+                    && Segments.At(hertz[i]) is { } segment
+                )
+                {
+                    _ = segment.Impedances(hertz[i..end], real[i..end], imaginary[i..end]);
+                    i = end;
+                    continue;
+                }
+            }
+
+            for (; i < end; i++)
+            {
+                var z = column.InputImpedance(2 * Math.PI * hertz[i]);
+                (real[i], imaginary[i]) = (z.Real, z.Imaginary);
+            }
+        }
+    }
+
     /// <summary>Z at one frequency that the column answers.</summary>
     public Complex At(double hertz)
     {
@@ -105,6 +147,12 @@ internal sealed class WaveColumn
     /// <summary>(p⁻, p⁺)·a at the blown end for p⁺ near 1 at the far end, at eight frequencies.</summary>
     public (ComplexLanes Back, ComplexLanes On) Waves(in FrequencyLanes frequencies, double tolerance)
     {
+        if (column.Modal is { } modes)
+        {
+            var (pressure, flow) = modes.InputAt(frequencies);
+            return (0.5 * (pressure - Impedance * flow), 0.5 * (pressure + Impedance * flow));
+        }
+
         var back = Load.ReflectionAt(frequencies.Omega);
         var on = ComplexLanes.One;
         foreach (var stretch in Stretches)

@@ -48,6 +48,10 @@ internal sealed class WaveSegments
         return segment.Segment;
     }
 
+    /// <summary>Whether the segment around a frequency is there already.</summary>
+    public bool Has(double hertz) =>
+        IndexOf(hertz) is { } index && Volatile.Read(ref segments[index]) is not null;
+
     /// <summary>Between which frequencies, Hz, the state is smooth enough for one series; null where waves do not serve.</summary>
     public (double Low, double High)? SmoothAround(double hertz) =>
         IndexOf(hertz) is { } index ? (ends[index], ends[index + 1]) : null;

@@ -6,8 +6,8 @@ using AirColumn.Acoustics.Radiation;
 
 namespace AirColumn.Acoustics.Sensitivity;
 
-/// <summary>Pressure, flow and U·δp − p·δU for each parameter at the blown end of a column.</summary>
-internal sealed class ColumnSensitivity
+/// <summary>For one-dimensional waves: one pass from the far end gives all.</summary>
+internal sealed class ColumnSensitivity : StateSensitivity
 {
     // Beyond these a strongly attenuated state is brought back near 1.
     private const double Largest = 1e60;
@@ -48,11 +48,7 @@ internal sealed class ColumnSensitivity
 
     public IReadOnlyList<ColumnParameter> Parameters { get; }
 
-    /// <summary>
-    /// Computes them at eight frequencies: for a fixed state at the far end (p, U)·exp(LogScale) and q·exp(2·LogScale), smooth in
-    /// frequency whatever resonates.
-    /// </summary>
-    public (ComplexLanes Pressure, ComplexLanes Flow, double LogScale) At(
+    public override (ComplexLanes Pressure, ComplexLanes Flow, double LogScale) At(
         in FrequencyLanes frequencies,
         Span<ComplexLanes> q
     )

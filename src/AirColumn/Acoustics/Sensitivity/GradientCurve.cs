@@ -18,11 +18,12 @@ internal sealed class GradientCurve
 
     private const int Block = 4; // vectors
 
-    // Of q, which turns twice as fast as the waves.
+    // Of q, which turns twice as fast as the waves; less where it comes from differences.
     private const double Allowed = 1e-11;
+    private const double AllowedOfDifferences = 1e-7;
 
     private readonly Column column;
-    private readonly ColumnSensitivity sensitivity;
+    private readonly StateSensitivity sensitivity;
     private readonly int count;
     private readonly double[] hertz;
     private readonly int rows; // p, U and each q
@@ -35,7 +36,7 @@ internal sealed class GradientCurve
         this.column = column;
         this.hertz = hertz.ToArray();
         count = hertz.Length;
-        sensitivity = new ColumnSensitivity(column, parameters);
+        sensitivity = StateSensitivity.Of(column, parameters);
         q = new ComplexLanes[parameters.Count];
         rows = parameters.Count + 2;
         (Real, Imaginary) = (new double[count], new double[count]);
@@ -144,7 +145,7 @@ internal sealed class GradientCurve
                 flowRest = row == 1 ? 4 * tail : flowRest;
             }
 
-            if (worst <= Allowed)
+            if (worst <= (column.Modal is null ? Allowed : AllowedOfDifferences))
             {
                 Evaluate(values, n, from, end, low, high, flowRest, 4 * worst);
                 return true;

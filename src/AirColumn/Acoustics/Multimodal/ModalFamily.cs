@@ -1,0 +1,129 @@
+using System.Runtime.Intrinsics;
+using AirColumn.Acoustics.Kernels;
+
+namespace AirColumn.Acoustics.Multimodal;
+
+/// <summary>
+/// A column for the number of modes that is asked for or needed, and for another number to compare it with. Safe to share between
+/// threads.
+/// </summary>
+internal sealed class ModalFamily
+{
+    // Of the estimate of what more modes would change, cents.
+    private const double Enough = 0.05;
+
+    private const int Most = 12;
+    private const double Step = 1e-4; // of the frequency, for the change of phase with it
+
+    private readonly Column column;
+    private readonly Lazy<ModalColumn> other;
+
+    public ModalFamily(Column column)
+    {
+        this.column = column;
+        if (column.Options.Modes is { } asked)
+        {
+            Chosen = new ModalColumn(column, asked);
+            // Two fewer; or where there are not as many, two more.
+            other = new(() => new ModalColumn(column, asked > 2 ? asked - 2 : asked + 2));
+            return;
+        }
+
+        var samples = Samples();
+        var fewer = new ModalColumn(column, 2);
+        for (var modes = 4; ; modes += 2)
+        {
+            var more = new ModalColumn(column, modes);
+            // The rest falls as one over the square of the number, or faster: edges and corners see to that.
+            var ratio = (double)modes / (modes - 2);
+            if (Shift(fewer, more, samples) <= Enough * (ratio * ratio - 1) || modes == Most)
+            {
+                Chosen = more;
+                var before = fewer;
+                other = new(() => before);
+                return;
+            }
+
+            fewer = more;
+        }
+    }
+
+    /// <summary>The column for as many modes as are carried.</summary>
+    public ModalColumn Chosen { get; }
+
+    /// <summary>
+    /// The largest shift, in cents, of what is at any of the frequencies, Hz, between the modes that are carried and two fewer (or, if
+    /// there are not as many, two more).
+    /// </summary>
+    public double ConvergenceAt(ReadOnlySpan<double> hertz)
+    {
+        var worst = 0.0;
+        Span<double> four = stackalloc double[ComplexLanes.Count / 2];
+        for (var i = 0; i < hertz.Length; i += four.Length)
+        {
+            four.Fill(hertz[^1]);
+            hertz.Slice(i, Math.Min(four.Length, hertz.Length - i)).CopyTo(four);
+            worst = Math.Max(worst, Shift(other.Value, Chosen, four));
+        }
+
+        return worst;
+    }
+
+    /// <summary>The same at eight of the frequencies of a grid.</summary>
+    public double ConvergenceOver(FrequencyGrid grid)
+    {
+        var hertz = grid.Hertz;
+        var some = new double[Math.Min(8, hertz.Length)];
+        for (var i = 0; i < some.Length; i++)
+        {
+            some[i] = hertz[(int)((long)i * (hertz.Length - 1) / Math.Max(1, some.Length - 1))];
+        }
+
+        return ConvergenceAt(some);
+    }
+
+    // Up to half of where the column answers: the highest frequencies ask for more modes than the resonances there are worth.
+    private double[] Samples()
+    {
+        var low = column.Gas.SpeedOfSound / (4 * column.Bore.LengthMetres);
+        var high = 0.5 * Math.Min(column.HighestHertz, column.CutOnHertz);
+        low = Math.Min(low, 0.5 * high);
+        return
+        [
+            .. Enumerable.Range(0, ComplexLanes.Count / 2).Select(i => low * Math.Pow(high / low, i / 3.0)),
+        ];
+    }
+
+    // The phase of what comes back at the blown end, and by how many cents the frequency has to change to make up for the difference.
+    private double Shift(ModalColumn a, ModalColumn b, ReadOnlySpan<double> four)
+    {
+        Span<double> omega = stackalloc double[ComplexLanes.Count];
+        for (var i = 0; i < four.Length; i++)
+        {
+            var highest = Math.Min(four[i], column.HighestHertz * (1 - Step));
+            omega[2 * i] = 2 * Math.PI * highest;
+            omega[2 * i + 1] = omega[2 * i] * (1 + Step);
+        }
+
+        var frequencies = new FrequencyLanes(Vector512.Create<double>(omega));
+        var (first, second) = (Reflections(a, frequencies), Reflections(b, frequencies));
+        var worst = 0.0;
+        for (var i = 0; i < omega.Length; i += 2)
+        {
+            var change = (first.Lane(i) / second.Lane(i)).Phase;
+            var rate = (second.Lane(i + 1) / second.Lane(i)).Phase / Step;
+            // Between resonances the phase hardly moves, and a shift of it is none of theirs: not less than that of the plain tube.
+            var least = omega[i] * column.Bore.LengthMetres / column.Gas.SpeedOfSound;
+            worst = Math.Max(worst, Math.Abs(change) / Math.Max(Math.Abs(rate), least));
+        }
+
+        return 1200 / Math.Log(2) * worst;
+    }
+
+    private ComplexLanes Reflections(ModalColumn modes, in FrequencyLanes frequencies)
+    {
+        var (p, u) = modes.InputAt(frequencies);
+        var wave = column.CharacteristicImpedance * u;
+        return (p - wave) / (p + wave);
+    }
+}

@@ -1,0 +1,45 @@
+using System.Runtime.Intrinsics;
+using AirColumn.Acoustics.Kernels;
+
+namespace AirColumn.Acoustics.Multimodal;
+
+/// <summary>
+/// What the column beyond a place is to the modes there, at eight frequencies: W = H·P, W = jωρ·U, and the wave that arrives at the
+/// far end, t·P. H is complex symmetric: reciprocity.
+/// </summary>
+internal sealed class ModalState
+{
+    private ComplexLanes[] room = [];
+
+    public ModalState(int modes, in FrequencyLanes frequencies)
+    {
+        Modes = modes;
+        Frequencies = frequencies;
+        H = new ComplexLanes[modes * modes];
+        T = new ComplexLanes[modes];
+    }
+
+    public int Modes { get; }
+
+    public FrequencyLanes Frequencies { get; }
+
+    /// <summary>Volume flow (times jωρ) that the modes' pressures send towards the far end, m.</summary>
+    public ComplexLanes[] H { get; }
+
+    /// <summary>The pressure of the wave that goes out at the far end, per pressure of each mode.</summary>
+    public ComplexLanes[] T { get; }
+
+    /// <summary>Room for a piece to work in, its contents left over from the one before.</summary>
+    public Span<ComplexLanes> Room(int count)
+    {
+        if (room.Length < count)
+        {
+            room = new ComplexLanes[count];
+        }
+
+        return room.AsSpan(0, count);
+    }
+
+    /// <summary>k, 1/m.</summary>
+    public Vector512<double> Wavenumber(double speedOfSound) => Frequencies.Omega * (1 / speedOfSound);
+}

@@ -1,0 +1,101 @@
+using System.Runtime.Intrinsics;
+using AirColumn.Acoustics.Kernels;
+
+namespace AirColumn.Acoustics.Multimodal;
+
+/// <summary>X of <see cref="MouthField"/> as Chebyshev series in ka: smooth, and quick to take.</summary>
+internal sealed class MouthTable
+{
+    /// <summary>Up to where it reaches.</summary>
+    public const double HighestKa = 3.83;
+
+    // One lane of the vectors they fill is for ka = 0.
+    private const int Nodes = 23;
+
+    private readonly int modes;
+    private readonly double[] coefficients; // of Re X and of Im X/ka, entry by entry of the lower triangle
+
+    /// <summary>Of a field, its outside a cylinder, or of the change that its outside makes.</summary>
+    public MouthTable(MouthField field, RadialBasis basis, bool isChange)
+    {
+        modes = basis.Count;
+        var entries = modes * (modes + 1) / 2;
+        var values = new double[2 * entries * Nodes];
+        Span<double> ka = stackalloc double[ComplexLanes.Count];
+        // At rest nothing is radiated: what the discretisation leaves of that in the change is taken off.
+        var still = new double[entries];
+        for (var first = -1; first < Nodes; first += ComplexLanes.Count)
+        {
+            for (var lane = 0; lane < ka.Length; lane++)
+            {
+                var node = first + lane;
+                ka[lane] = node < 0 ? 0 : HighestKa / 2 * (1 + Math.Cos(Math.PI * (node + 0.5) / Nodes));
+            }
+
+            var lanes = Vector512.Create<double>(ka);
+            var x = isChange ? field.ChangeAt(basis, lanes) : field.At(basis, lanes);
+            var entry = 0;
+            for (var i = 0; i < modes; i++)
+            {
+                for (var j = 0; j <= i; j++, entry++)
+                {
+                    for (var lane = 0; lane < ka.Length; lane++)
+                    {
+                        var (node, at) = (first + lane, x[i * modes + j].Lane(lane));
+                        if (node < 0)
+                        {
+                            still[entry] = isChange ? at.Imaginary : 0;
+                            continue;
+                        }
+
+                        values[2 * entry * Nodes + node] = at.Real;
+                        values[(2 * entry + 1) * Nodes + node] = (at.Imaginary - still[entry]) / ka[lane];
+                    }
+                }
+            }
+        }
+
+        coefficients = new double[values.Length];
+        for (var row = 0; row < 2 * entries; row++)
+        {
+            ChebyshevFit.Coefficients(values.AsSpan(row * Nodes, Nodes)).CopyTo(coefficients, row * Nodes);
+        }
+    }
+
+    /// <summary>Adds X, or the change of it, for a mouth of this radius, m: 1/m, row-major.</summary>
+    public void AddTo(Vector512<double> wavenumber, double radius, Span<ComplexLanes> x)
+    {
+        var ka = wavenumber * radius;
+        var t = ka * (2 / HighestKa) - Vector512<double>.One;
+        var entry = 0;
+        for (var i = 0; i < modes; i++)
+        {
+            for (var j = 0; j <= i; j++, entry++)
+            {
+                var real = Series(2 * entry, t);
+                var imaginary = Series(2 * entry + 1, t) * ka;
+                var value = (1 / radius) * new ComplexLanes(real, imaginary);
+                x[i * modes + j] += value;
+                if (i != j)
+                {
+                    x[j * modes + i] += value;
+                }
+            }
+        }
+    }
+
+    private Vector512<double> Series(int row, Vector512<double> t)
+    {
+        var c = coefficients.AsSpan(row * Nodes, Nodes);
+        var (next, afterNext) = (Vector512<double>.Zero, Vector512<double>.Zero);
+        for (var k = Nodes - 1; k > 0; k--)
+        {
+            (next, afterNext) = (
+                Vector512.FusedMultiplyAdd(t + t, next, Vector512.Create(c[k]) - afterNext),
+                next
+            );
+        }
+
+        return Vector512.FusedMultiplyAdd(t, next, Vector512.Create(c[0]) - afterNext);
+    }
+}

@@ -1,0 +1,174 @@
+using AirColumn.Acoustics.Kernels;
+
+namespace AirColumn.Acoustics.Multimodal;
+
+/// <summary>Products of small square matrices at eight frequencies, row-major.</summary>
+internal static class Products
+{
+    public static void Times(
+        ReadOnlySpan<double> a,
+        ReadOnlySpan<ComplexLanes> b,
+        Span<ComplexLanes> result,
+        int n
+    )
+    {
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                var sum = ComplexLanes.Zero;
+                for (var k = 0; k < n; k++)
+                {
+                    sum += a[i * n + k] * b[k * n + j];
+                }
+
+                result[i * n + j] = sum;
+            }
+        }
+    }
+
+    public static void Times(
+        ReadOnlySpan<ComplexLanes> a,
+        ReadOnlySpan<double> b,
+        Span<ComplexLanes> result,
+        int n
+    )
+    {
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                var sum = ComplexLanes.Zero;
+                for (var k = 0; k < n; k++)
+                {
+                    sum += b[k * n + j] * a[i * n + k];
+                }
+
+                result[i * n + j] = sum;
+            }
+        }
+    }
+
+    public static void Times(
+        ReadOnlySpan<ComplexLanes> a,
+        ReadOnlySpan<ComplexLanes> b,
+        Span<ComplexLanes> result,
+        int n
+    )
+    {
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                var sum = ComplexLanes.Zero;
+                for (var k = 0; k < n; k++)
+                {
+                    sum = ComplexLanes.MultiplyAdd(a[i * n + k], b[k * n + j], sum);
+                }
+
+                result[i * n + j] = sum;
+            }
+        }
+    }
+
+    /// <summary>a·bᵀ.</summary>
+    public static void TimesTransposed(
+        ReadOnlySpan<ComplexLanes> a,
+        ReadOnlySpan<double> b,
+        Span<ComplexLanes> result,
+        int n
+    )
+    {
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                var sum = ComplexLanes.Zero;
+                for (var k = 0; k < n; k++)
+                {
+                    sum += b[j * n + k] * a[i * n + k];
+                }
+
+                result[i * n + j] = sum;
+            }
+        }
+    }
+
+    /// <summary>aᵀ·b.</summary>
+    public static void TransposedTimes(
+        ReadOnlySpan<double> a,
+        ReadOnlySpan<ComplexLanes> b,
+        Span<ComplexLanes> result,
+        int n
+    )
+    {
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                var sum = ComplexLanes.Zero;
+                for (var k = 0; k < n; k++)
+                {
+                    sum += a[k * n + i] * b[k * n + j];
+                }
+
+                result[i * n + j] = sum;
+            }
+        }
+    }
+
+    /// <summary>A row times a matrix, in place.</summary>
+    public static void Row(
+        Span<ComplexLanes> row,
+        ReadOnlySpan<ComplexLanes> a,
+        Span<ComplexLanes> room,
+        int n
+    )
+    {
+        row[..n].CopyTo(room);
+        for (var j = 0; j < n; j++)
+        {
+            var sum = ComplexLanes.Zero;
+            for (var k = 0; k < n; k++)
+            {
+                sum = ComplexLanes.MultiplyAdd(room[k], a[k * n + j], sum);
+            }
+
+            row[j] = sum;
+        }
+    }
+
+    /// <summary>A row times a real matrix, in place.</summary>
+    public static void RowTimes(
+        Span<ComplexLanes> row,
+        ReadOnlySpan<double> a,
+        Span<ComplexLanes> room,
+        int n
+    )
+    {
+        row[..n].CopyTo(room);
+        for (var j = 0; j < n; j++)
+        {
+            var sum = ComplexLanes.Zero;
+            for (var k = 0; k < n; k++)
+            {
+                sum += a[k * n + j] * room[k];
+            }
+
+            row[j] = sum;
+        }
+    }
+
+    /// <summary>Takes the rounding out of a matrix that is symmetric but for it.</summary>
+    public static void Symmetrize(Span<ComplexLanes> a, int n)
+    {
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                var mean = 0.5 * (a[i * n + j] + a[j * n + i]);
+                (a[i * n + j], a[j * n + i]) = (mean, mean);
+            }
+        }
+    }
+}
