@@ -7,8 +7,6 @@ namespace DroneTube;
 /// <summary>The file in which a tube's measurements are kept.</summary>
 internal sealed class HistoryFile(string path)
 {
-    private string Draft => $"{path}.new";
-
     public string Path => path;
 
     /// <summary>What is kept so far; nothing if there is no file yet.</summary>
@@ -39,21 +37,7 @@ internal sealed class HistoryFile(string path)
         }
     }
 
-    /// <summary>Writes all of it under another name: <see cref="Keep"/> puts it in place.</summary>
-    public void Prepare(MeasurementHistory history) => Try(() => File.WriteAllText(Draft, history.Write()));
-
-    /// <summary>Puts in place what was prepared, so that a failure before leaves the file as it was.</summary>
-    public void Keep() => Try(() => File.Move(Draft, path, true));
-
-    private void Try(Action write)
-    {
-        try
-        {
-            write();
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
-        {
-            throw new FailureException($"'{path}' cannot be written: {problem.Message}");
-        }
-    }
+    /// <summary>Writes all of it; it takes the file's place when it is kept.</summary>
+    public DraftFile Begin(MeasurementHistory history) =>
+        DraftFile.Begin(path, stream => stream.Write(Encoding.UTF8.GetBytes(history.Write())));
 }

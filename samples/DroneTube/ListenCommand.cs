@@ -65,7 +65,7 @@ internal static class ListenCommand
             var path = parsed.GetRequiredValue(recording);
             var before = kept?.Read() ?? MeasurementHistory.Empty;
             var column = Column(assembly, length, air);
-            var take = Heard(parsed, path);
+            var take = Heard(parsed, path, column);
             var drone = Drone(take, column, path);
             var after = before.With(
                 new TubeMeasurement(
@@ -83,7 +83,7 @@ internal static class ListenCommand
                 drone,
                 column,
                 tuning,
-                before.Taken.Count,
+                after.Taken.Count - 1,
                 after.Taken.Count,
                 kept?.Path
             )
@@ -93,15 +93,16 @@ internal static class ListenCommand
                     tuning.FrequencyOf(parsed.GetRequiredValue(note)!.Value),
                     length,
                     air,
-                    after
+                    after,
+                    kept?.Path
                 ),
-                Expected = Expected(assembly, length, air, after),
+                Expected = Expected(assembly, length, air, after, kept?.Path),
             };
-            kept?.Prepare(after);
+            using var draft = kept?.Begin(after);
             ConsoleProgram.Warn(parsed, [.. TubeBuilder.Unconfirmed(assembly), .. take.Warnings]);
             var text = parsed.GetValue(json) ? heard.Json() : heard.Text();
             Answer.Write(parsed, output => output.Write(text));
-            kept?.Keep();
+            draft?.Keep();
         });
         return command;
     }
@@ -138,10 +139,19 @@ internal static class ListenCommand
         }
     }
 
-    private static Take Heard(ParseResult parsed, string path)
+    // A long tube is listened to lower down than is usual.
+    private static Take Heard(ParseResult parsed, string path, Column column)
     {
         var progress = new Progress(parsed, 100);
-        return SoundFile.Read(path, recording => Take.Of(recording, null, progress));
+        var usual = new TakeOptions();
+        var lowest =
+            column.FirstResonances(1) is [var first]
+                ? Frequency.FromHertz(Math.Clamp(0.8 * first.Frequency.Hertz, 25, usual.Lowest.Hertz))
+                : usual.Lowest;
+        return SoundFile.Read(
+            path,
+            recording => Take.Of(recording, usual with { Lowest = lowest }, progress)
+        );
     }
 
     private static SoundedNote Drone(Take take, Column column, string path)
@@ -173,7 +183,8 @@ internal static class ListenCommand
         Frequency target,
         Length cut,
         AirColumn.Gases.Air air,
-        MeasurementHistory history
+        MeasurementHistory history,
+        string? path
     )
     {
         try
@@ -184,7 +195,7 @@ internal static class ListenCommand
         {
             throw new BadInputException(
                 problem.ParamName == "heard"
-                    ? OneLine.Of(problem, "The history's drone")
+                    ? $"{path}: {OneLine.Of(problem)} Mend it, or name another file with --history."
                     : OneLine.Of(problem)
             );
         }
@@ -195,8 +206,9 @@ internal static class ListenCommand
         TubeAssembly assembly,
         Length cut,
         AirColumn.Gases.Air air,
-        MeasurementHistory after
-    ) => Advice(assembly, after.Taken[^1].Heard, cut, air, After(after, after.Taken.Count - 1));
+        MeasurementHistory after,
+        string? path
+    ) => Advice(assembly, after.Taken[^1].Heard, cut, air, After(after, after.Taken.Count - 1), path);
 
     private static MeasurementHistory After(MeasurementHistory history, int count) =>
         history.Taken.Take(count).Aggregate(MeasurementHistory.Empty, (kept, one) => kept.With(one));

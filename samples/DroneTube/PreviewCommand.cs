@@ -84,7 +84,7 @@ internal static class PreviewCommand
             }
 
             var rate = Frequency.FromHertz(new PreviewOptions().SampleRate);
-            SoundFile.Write(path, stream => WaveFile.Write16(stream, sound.ToArray(), rate));
+            DraftFile.Write(path, stream => WaveFile.Write16(stream, sound.ToArray(), rate));
             lines.Row($"The sound is {path}.");
             lines.Paragraph(
                 "The lips of this model play higher above the resonance than players do, and differently for each shape: judge colour and the interval to the overblown notes, not the pitch."

@@ -23,7 +23,7 @@ internal static class RingCommand
         var file = new TubeFile();
         var room = new RoomOptions();
         var cut = TubeFile.Cut();
-        var recording = new Option<string>("--recording") { Description = "A WAV file.", Required = true };
+        var recording = new Option<string?>("--recording") { Description = "A WAV file." };
         var by = OneOf(
             "--by",
             "What makes it ring: tap (a palm slaps one end and stays there), noise, or sweep (the sound that --write-sweep writes). [default: tap]",
@@ -37,9 +37,9 @@ internal static class RingCommand
             "mouth",
             "far"
         );
-        var writeSweep = new Option<bool>("--write-sweep")
+        var writeSweep = new Option<string?>("--write-sweep")
         {
-            Description = "Write the sweep to play into the file named by --recording, and end.",
+            Description = "Instead of listening, write the sweep to play: the name of a new WAV file.",
         };
         var json = TableCommand.JsonOption();
         var command = new Command(
@@ -62,26 +62,24 @@ internal static class RingCommand
 
         command.SetAction(parsed =>
         {
-            var path = parsed.GetRequiredValue(recording);
             var column = Column(
                 file.Read(parsed).Assembly,
                 parsed.GetRequiredValue(cut)!.Value,
                 room.Air(parsed),
                 parsed.GetValue(closed) == "far"
             );
-            if (parsed.GetValue(writeSweep))
+            var path = parsed.GetValue(recording);
+            if (parsed.GetValue(writeSweep) is { } sweep)
             {
-                var rate = Frequency.FromHertz(48_000);
-                double[] samples = [.. Sweep.Samples(rate).Select(sample => 0.5 * sample)];
-                SoundFile.Write(path, stream => WaveFile.Write16(stream, samples, rate));
-                Answer.Write(
-                    parsed,
-                    output =>
-                        output.WriteLine(
-                            $"The sweep is {path}: 10 s from 30 Hz to 2 kHz. Begin softly: speakers are loud in a tube."
-                        )
-                );
+                WriteSweep(parsed, sweep, path);
                 return;
+            }
+
+            if (path is null)
+            {
+                throw new BadInputException(
+                    "Name what to listen to with --recording, or a file to write with --write-sweep."
+                );
             }
 
             var response = SoundFile.Read(path, sound => Heard(sound, parsed.GetValue(by) ?? "tap"));
@@ -96,6 +94,34 @@ internal static class RingCommand
             Answer.Write(parsed, output => output.Write(text));
         });
         return command;
+    }
+
+    private static void WriteSweep(ParseResult parsed, string path, string? recording)
+    {
+        if (recording is not null)
+        {
+            throw new BadInputException("--recording and --write-sweep are given; leave one of them out.");
+        }
+
+        if (path.Length == 0 || File.Exists(path))
+        {
+            throw new BadInputException(
+                path.Length == 0
+                    ? "--write-sweep is empty; name a file."
+                    : $"'{path}' is there already; name a new file for the sweep."
+            );
+        }
+
+        var rate = Frequency.FromHertz(48_000);
+        double[] samples = [.. Sweep.Samples(rate).Select(sample => 0.5 * sample)];
+        DraftFile.Write(path, stream => WaveFile.Write16(stream, samples, rate));
+        Answer.Write(
+            parsed,
+            output =>
+                output.WriteLine(
+                    $"The sweep is {path}: 10 s from 30 Hz to 2 kHz. Begin softly: speakers are loud in a tube."
+                )
+        );
     }
 
     private static Option<string?> OneOf(string name, string description, params string[] words) =>

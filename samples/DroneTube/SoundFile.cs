@@ -20,6 +20,13 @@ internal static class SoundFile
             path,
             stream =>
             {
+                if (!stream.CanSeek)
+                {
+                    throw new BadInputException(
+                        $"'{path}' is no file on a disk (a pipe?); save the recording to a file first."
+                    );
+                }
+
                 try
                 {
                     using var recording = Recording.Open(stream);
@@ -31,24 +38,5 @@ internal static class SoundFile
                 }
             }
         );
-    }
-
-    /// <summary>Writes sound beside the final name first, so that a failure leaves nothing half written.</summary>
-    public static void Write(string path, Action<Stream> write)
-    {
-        var draft = $"{path}.new";
-        try
-        {
-            using (var stream = new FileStream(draft, FileMode.Create, FileAccess.ReadWrite))
-            {
-                write(stream);
-            }
-
-            File.Move(draft, path, true);
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
-        {
-            throw new FailureException($"'{path}' cannot be written: {problem.Message}");
-        }
     }
 }

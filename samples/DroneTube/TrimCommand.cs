@@ -63,7 +63,9 @@ internal static class TrimCommand
             catch (ArgumentException problem)
             {
                 throw new BadInputException(
-                    problem.ParamName == "heard" ? OneLine.Of(problem, "--heard") : OneLine.Of(problem)
+                    problem.ParamName == "heard"
+                        ? OneLine.Of(problem).Replace("taken[0]", "--heard", StringComparison.Ordinal)
+                        : OneLine.Of(problem)
                 );
             }
 

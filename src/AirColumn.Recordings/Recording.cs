@@ -52,6 +52,13 @@ public abstract class Recording : IDisposable
         var file = File.OpenRead(path);
         try
         {
+            if (!file.CanSeek)
+            {
+                throw new RecordingException(
+                    "This is no file on a disk (a pipe?), so that it cannot be read at any place. Save the sound to a file first."
+                );
+            }
+
             return new WaveRecording(file, leaveOpen: false);
         }
         catch
@@ -115,6 +122,10 @@ public abstract class Recording : IDisposable
         ReadFrames(start, samples.Length, channel, samples);
     }
 
+    /// <summary>Reads all channels of frames that are there, frame after frame.</summary>
+    internal void ReadAll(long start, Span<double> samples) =>
+        ReadFrames(start, samples.Length / Channels, AllChannels, samples);
+
     /// <summary>Lets go of the file.</summary>
     public void Dispose()
     {
@@ -122,7 +133,10 @@ public abstract class Recording : IDisposable
         GC.SuppressFinalize(this);
     }
 
-    /// <summary>Reads frames that are there: one channel.</summary>
+    /// <summary>Instead of a channel's number.</summary>
+    private protected const int AllChannels = -1;
+
+    /// <summary>Reads frames that are there: one channel, or all, frame after frame.</summary>
     private protected abstract void ReadFrames(long start, int count, int channel, Span<double> samples);
 
     /// <summary>Lets go of what is held.</summary>

@@ -48,6 +48,7 @@ public sealed record Take
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellation">Ends it early.</param>
     /// <exception cref="ArgumentOutOfRangeException">The recording does not have the channel asked for.</exception>
+    /// <exception cref="ArgumentException">The lowest pitch looked for is not below the highest.</exception>
     /// <exception cref="RecordingException">The data is damaged.</exception>
     /// <exception cref="OperationCanceledException">It was ended early.</exception>
     public static Take Of(
@@ -59,19 +60,31 @@ public sealed record Take
     {
         ArgumentNullException.ThrowIfNull(recording);
         options ??= new TakeOptions();
+        if (options.Lowest >= options.Highest)
+        {
+            throw new ArgumentException(
+                $"Lowest is {Require.Show(options.Lowest.Hertz, "Hz")} and Highest {Require.Show(options.Highest.Hertz, "Hz")}; the lowest must be below the highest.",
+                nameof(options)
+            );
+        }
+
         if (options.Channel is { } asked)
         {
             Require.InRange(asked, 0, recording.Channels - 1, "", "channel");
         }
 
         // Reading every sample once, then the search for periods, take most of the time.
-        var scan = LevelScan.Of(recording, Part(progress, 0, 0.2), cancellation);
+        var scan = LevelScan.Of(recording, recording.Frames, Part(progress, 0, 0.2), cancellation);
         var channel = options.Channel ?? scan.Loudest;
         var warnings = new List<string>([.. recording.Warnings, .. scan.WarningsOf(channel)]);
         var sound = new LowRate(recording, channel, LowRate.Partials);
         var finder = new PeriodFinder(sound.Rate, options.Lowest.Hertz, options.Highest.Hertz);
         var frames = FrameTrack.Of(sound, finder, Part(progress, 0.2, 0.7), cancellation);
-        var stretches = new SteadyStretches(frames, options.Shortest.Seconds);
+        var stretches = new SteadyStretches(
+            frames,
+            options.Shortest.Seconds,
+            finder.FrameLength / sound.Rate
+        );
         var found = stretches.Find();
         var reader = new NoteReader(recording, channel, sound, frames);
         var notes = new List<SoundedNote>();

@@ -166,11 +166,13 @@ public sealed record TubeResponse
             Highest = highest is { } limit
                 ? Require.InRange(limit.Hertz, 100, 2000, "Hz", nameof(highest))
                 : 1000;
-            scan = LevelScan.Of(recording, null, default);
+            scan = LevelScan.Of(recording, (long)(LongestRecording * recording.RateHertz), null, default);
             warnings = [.. recording.Warnings, .. scan.WarningsOf(scan.Loudest)];
             var low = Low(recording, scan.Loudest);
             Rate = low.Rate;
-            Sound = low.Read(0, (int)Math.Min(low.Count, LongestRecording * low.Rate));
+            var sound = low.Read(0, (int)Math.Min(low.Count, LongestRecording * low.Rate));
+            var offset = sound.Average();
+            Sound = [.. sound.Select(sample => sample - offset)];
             if (low.Count > Sound.Length)
             {
                 warnings.Add("Only the first two minutes of the recording were used.");

@@ -113,6 +113,20 @@ public class WaveFileTests
         Assert.Equal(recording.Frames, All(recording).Length);
     }
 
+    // A recorder that loses power leaves the lengths as they were at the beginning: 0, or all ones.
+    [Theory]
+    [InlineData(0u)]
+    [InlineData(uint.MaxValue)]
+    [InlineData(5000u)]
+    public void A_header_that_was_never_completed_is_mended(uint said)
+    {
+        var file = Wave(1, 1, 8000, 16, [0, 0, 0, 64, 0, 0xE0]);
+        BinaryPrimitives.WriteUInt32LittleEndian(file.AsSpan(40), said);
+        using var recording = Recording.Open(new MemoryStream(file));
+        Assert.Equal([0, 0.5, -0.25], All(recording));
+        Assert.Single(recording.Warnings);
+    }
+
     public static TheoryData<string, byte[]> NoSound =>
         new()
         {

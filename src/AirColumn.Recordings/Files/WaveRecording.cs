@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Buffers.Binary;
 using NAudio.Wave;
 
 namespace AirColumn.Recordings.Files;
@@ -19,21 +18,21 @@ internal sealed class WaveRecording : Recording
     private readonly int frameBytes;
 
     public WaveRecording(Stream stream, bool leaveOpen)
-        : this(Header(stream), stream, leaveOpen) { }
+        : this(new WaveHeader(stream), stream, leaveOpen) { }
 
-    private WaveRecording(WaveFileReader reader, Stream stream, bool leaveOpen)
+    private WaveRecording(WaveHeader header, Stream stream, bool leaveOpen)
+        : this(Header(header.Mended(stream), stream.Length), header, stream, leaveOpen) { }
+
+    private WaveRecording(WaveFileReader reader, WaveHeader header, Stream stream, bool leaveOpen)
         : base(Rate(reader.WaveFormat), ChannelsOf(reader.WaveFormat), FramesOf(reader))
     {
         this.reader = reader;
         owned = leaveOpen ? null : stream;
         format = FormatOf(reader.WaveFormat);
         frameBytes = Channels * format.Bytes();
-        if (EndsEarly(stream))
+        if (header.Warning is { } warning)
         {
-            Warnings =
-            [
-                "The file is shorter than its header says: the recording was cut off. What is there is used.",
-            ];
+            Warnings = [warning];
         }
     }
 
@@ -43,16 +42,19 @@ internal sealed class WaveRecording : Recording
         try
         {
             var most = buffer.Length / frameBytes;
-            var offset = channel * format.Bytes();
+            var (offset, stride, inFrame) =
+                channel == AllChannels
+                    ? (0, format.Bytes(), Channels)
+                    : (channel * format.Bytes(), frameBytes, 1);
             for (var done = 0; done < count; )
             {
                 var frames = Math.Min(most, count - done);
                 var bytes = buffer.AsSpan(0, frames * frameBytes);
                 reader.Position = (start + done) * frameBytes;
                 reader.ReadExactly(bytes);
-                var part = samples.Slice(done, frames);
-                format.Decode(bytes[offset..], frameBytes, part);
-                RequireSound(part, start + done);
+                var part = samples.Slice(done * inFrame, frames * inFrame);
+                format.Decode(bytes[offset..], stride, part);
+                RequireSound(part, start + done, inFrame);
                 done += frames;
             }
         }
@@ -75,9 +77,9 @@ internal sealed class WaveRecording : Recording
 
     // Readers of headers that nobody wrote on purpose fail in many ways; all of them mean the same.
 #pragma warning disable CA1031
-    private static WaveFileReader Header(Stream stream)
+    private static WaveFileReader Header(Stream stream, long length)
     {
-        if (stream.Length - stream.Position == 0)
+        if (length == 0)
         {
             throw new RecordingException("The file is empty. Record again.");
         }
@@ -141,24 +143,14 @@ internal sealed class WaveRecording : Recording
         };
     }
 
-    // By the outermost length, which the reader passes over.
-    private static bool EndsEarly(Stream stream)
-    {
-        var header = (stackalloc byte[8]);
-        stream.Position = 0;
-        stream.ReadExactly(header);
-        return header[..4].SequenceEqual("RIFF"u8)
-            && BinaryPrimitives.ReadUInt32LittleEndian(header[4..]) + 8L > stream.Length + 1;
-    }
-
-    private static void RequireSound(ReadOnlySpan<double> samples, long start)
+    private static void RequireSound(ReadOnlySpan<double> samples, long start, int inFrame)
     {
         for (var i = 0; i < samples.Length; i++)
         {
             if (!(Math.Abs(samples[i]) <= Loudest))
             {
                 throw new RecordingException(
-                    $"Frame {start + i} is {Require.Show(samples[i], "")} of full scale: the file is damaged. Save the sound again."
+                    $"Frame {start + i / inFrame} is {Require.Show(samples[i], "")} of full scale: the file is damaged. Save the sound again."
                 );
             }
         }

@@ -14,7 +14,10 @@ internal sealed class NoteReader(
     // Longer is no surer, since players wander, and needs memory.
     private const double Longest = 20;
 
-    /// <summary>The note; null where it is too short after all.</summary>
+    // Harmonics over noise, as power: two notes at once, or a noise that hums, have less.
+    private const double LeastToNoise = 1;
+
+    /// <summary>The note; null where it is too short after all, or no periodic sound.</summary>
     public SoundedNote? Read(in SteadyStretch stretch)
     {
         var part = Steadiest(stretch);
@@ -22,11 +25,22 @@ internal sealed class NoteReader(
         var seconds = frames[part.To - 1].Seconds - from;
         var start = (long)(from * sound.Rate);
         var samples = sound.Read(start, (int)(seconds * sound.Rate));
+        var offset = samples.Average();
+        for (var i = 0; i < samples.Length; i++)
+        {
+            samples[i] -= offset;
+        }
+
         // Before the octave is sure: frames that were taken for another one.
         double PitchAt(double t) => Smoothed(part, from + t);
         var factor = Octave.Factor(samples, sound.Rate, part.Hertz, PitchAt);
         var hertz = factor * part.Hertz;
         if (PhaseTrack.Of(samples, sound.Rate, hertz, t => factor * PitchAt(t)) is not { } track)
+        {
+            return null;
+        }
+
+        if (track.ToNoise < LeastToNoise)
         {
             return null;
         }
@@ -42,9 +56,7 @@ internal sealed class NoteReader(
             StandardUncertaintyCents = cents * mean.Uncertainty,
             DriftCentsPerSecond = stretch == part ? cents * mean.Drift : DriftOf(stretch),
             SpreadCents = cents * mean.Spread,
-            HarmonicsToNoiseDecibels = Decibels(
-                track.Power.Sum() / (track.NoiseBetweenHarmonics * track.Noise.Sum())
-            ),
+            HarmonicsToNoiseDecibels = Decibels(track.ToNoise),
             Partials = Partials(track, mean.Hertz),
             Bands = Spectrum.Bands(
                 recording,

@@ -22,37 +22,60 @@ internal static class Octave
     private const double Enough = 2; // seconds to listen to
     private const int Passes = 2;
 
-    /// <summary>The factor by which the pitch must be multiplied: 1, 2, 3, ½ or ⅓.</summary>
+    /// <summary>The factor by which the pitch must be multiplied: 1, 2, 3, or one over a product of twos and threes.</summary>
     public static double Factor(double[] sound, double rate, double hertz, Func<double, double> hertzAt)
     {
         var part = sound.Length <= Enough * rate ? sound : sound[..(int)(Enough * rate)];
-        foreach (var divisor in (int[])[2, 3])
+        var lower = 1;
+        while (Longer(part, rate, hertz, hertzAt, lower) is > 1 and var divisor)
         {
+            lower *= divisor;
+        }
+
+        if (lower > 1 || PhaseTrack.Of(part, rate, hertz, hertzAt, Passes) is not { } track)
+        {
+            return 1.0 / lower;
+        }
+
+        foreach (var factor in (int[])[3, 2])
+        {
+            if (track.Power.Length >= factor && !AreHeard(track, factor, (_, _) => true))
+            {
+                return factor;
+            }
+        }
+
+        return 1;
+    }
+
+    // 2, 3 or 4 where the period is so much longer still; 1 where it is not.
+    private static int Longer(
+        double[] part,
+        double rate,
+        double hertz,
+        Func<double, double> hertzAt,
+        int lower
+    )
+    {
+        foreach (var divisor in (int[])[2, 3, 4])
+        {
+            var all = lower * divisor;
             if (
-                hertz / divisor >= Lowest
-                && PhaseTrack.Of(part, rate, hertz / divisor, t => hertzAt(t) / divisor, Passes) is { } lower
+                hertz / all >= Lowest
+                && PhaseTrack.Of(part, rate, hertz / all, t => hertzAt(t) / all, Passes) is { } track
+                // Not drawn away by something else, such as a hum.
+                && Math.Abs(track.MeanHertz * all / hertz - 1) < 0.005
                 && AreHeard(
-                    lower,
+                    track,
                     divisor,
                     // Nothing but the note itself speaks for a period longer than it seems.
                     (track, h) =>
                         Math.Abs(track.Apart[h - 1]) < InStep
-                        && !IsMains(h * hertz / divisor + track.Apart[h - 1])
+                        && !IsMains(h * track.MeanHertz + track.Apart[h - 1])
                 )
             )
             {
-                return 1.0 / divisor;
-            }
-        }
-
-        if (PhaseTrack.Of(part, rate, hertz, hertzAt, Passes) is { } track)
-        {
-            foreach (var factor in (int[])[3, 2])
-            {
-                if (track.Power.Length >= factor && !AreHeard(track, factor, (_, _) => true))
-                {
-                    return factor;
-                }
+                return divisor;
             }
         }
 
@@ -70,10 +93,14 @@ internal static class Octave
         var (between, all) = (0.0, 0.0);
         for (var h = 0; h < track.Power.Length; h++)
         {
-            all += track.Power[h];
-            if ((h + 1) % number != 0 && track.Power[h] >= AboveNoise * track.Noise[h] && isOwn(track, h + 1))
+            all += track.SteadyPower[h];
+            if (
+                (h + 1) % number != 0
+                && track.SteadyPower[h] >= AboveNoise * track.Unsteadiness[h]
+                && isOwn(track, h + 1)
+            )
             {
-                between += track.Power[h];
+                between += track.SteadyPower[h];
             }
         }
 

@@ -26,6 +26,9 @@ internal sealed class PhaseTrack
     // Power over noise, in a window, from which a harmonic is heard.
     private const double LeastRatio = 8;
 
+    // Of the power of the middle window: below it the note has broken off.
+    private const double GapShare = 0.1;
+
     // Of the strongest harmonic's power: what a first guess is corrected by.
     private const double StrongShare = 0.1;
 
@@ -36,6 +39,7 @@ internal sealed class PhaseTrack
     private readonly double[] window;
     private readonly double[] turns; // of the fundamental at each node
     private readonly int harmonics;
+    private readonly double noiseBetweenHarmonics;
 
     private PhaseTrack(
         double[] sound,
@@ -47,10 +51,12 @@ internal sealed class PhaseTrack
     {
         (this.sound, this.rate) = (sound, rate);
         var periods = Math.Max(LeastPeriods, (int)Math.Ceiling(LeastWindow * hertz));
-        NoiseBetweenHarmonics = periods / 1.5;
+        // The noise of a Hann window is 1.5 of its bins wide, and so many bins lie between two harmonics.
+        noiseBetweenHarmonics = periods / 1.5;
         half = (int)Math.Round(periods * rate / hertz / 2);
-        // Phases must not turn far from one window to the next; powers only need all of the sound.
-        hop = isForPhases ? (int)Math.Round(Math.Clamp(4 / hertz, 0.004, 0.025) * rate) : half;
+        // Phases must not turn far from one window to the next; powers only need all of the sound, and what
+        // lies beside a harmonic to turn by less than half.
+        hop = isForPhases ? (int)Math.Round(Math.Clamp(4 / hertz, 0.004, 0.025) * rate) : half / 2;
         window = Hann(half);
         harmonics = Math.Clamp((int)(LowRate.Partials / (1.03 * hertz)), 1, MostHarmonics);
         Nodes = Math.Max(0, (sound.Length - 2 * half - 1) / hop + 1);
@@ -83,9 +89,19 @@ internal sealed class PhaseTrack
     public double[] Noise { get; private set; } = [];
 
     /// <summary>
-    /// From the noise of one window to that of the whole distance between two harmonics: the noise of a Hann window is 1.5 of its bins wide.
+    /// Power of each harmonic in the middle one of all windows: what a knock or a gap adds to a few is not in it.
     /// </summary>
-    public double NoiseBetweenHarmonics { get; }
+    public double[] SteadyPower { get; private set; } = [];
+
+    /// <summary>Mean power halfway to the neighbours, with what knocks and gaps leave there.</summary>
+    public double[] Unsteadiness { get; private set; } = [];
+
+    /// <summary>Frequency over the whole track, Hz.</summary>
+    public double MeanHertz => (turns[^1] - turns[0]) / ((Nodes - 1) * Step);
+
+    /// <summary>Power of all harmonics over that of the noise between them; rumble below the fundamental is not counted.</summary>
+    public double ToNoise =>
+        Power.Sum() / Math.Max(1e-300, noiseBetweenHarmonics * Noise.Skip(harmonics > 1 ? 1 : 0).Sum());
 
     /// <summary>By how much each harmonic's own phase turns beside the fundamental's, Hz.</summary>
     public double[] Apart { get; private set; } = [];
@@ -141,6 +157,8 @@ internal sealed class PhaseTrack
         var (on, between) = Demodulate();
         Power = new double[harmonics];
         Noise = new double[harmonics];
+        SteadyPower = new double[harmonics];
+        Unsteadiness = new double[harmonics];
         Apart = new double[harmonics];
         var weights = new double[harmonics];
         for (var h = 0; h < harmonics; h++)
@@ -148,6 +166,8 @@ internal sealed class PhaseTrack
             // |b|² of a sine wave of amplitude A is A²/4: half of it is at the negative frequency.
             Noise[h] = 2 * (MedianPower(between, h) + MedianPower(between, h + 1)) / 2;
             Power[h] = Math.Max(0, 2 * MeanPower(on, h) - Noise[h]);
+            SteadyPower[h] = Math.Max(0, 2 * Math.Log(2) * MedianPower(on, h) - Noise[h]);
+            Unsteadiness[h] = MeanPower(between, h) + MeanPower(between, h + 1);
         }
 
         // Noise alone has power by chance, and its phases turn at random.
@@ -166,7 +186,7 @@ internal sealed class PhaseTrack
 
         var own = TurnsOf(on);
         WeighByWhatIsLeft(own, weights, first);
-        Join(own, weights);
+        Join(own, weights, Gaps(on));
     }
 
     // A first guess may be off by so much that high harmonics turn too far to be trusted, and that a hum, which is weaker than the note,
@@ -241,9 +261,41 @@ internal sealed class PhaseTrack
         return joined;
     }
 
-    private void Join(double[][] own, double[] weights)
+    // Where a note breaks off its phase is that of noise: windows that fall far below the others, and their neighbours.
+    private bool[] Gaps((double Re, double Im)[][] on)
+    {
+        var power = new double[Nodes];
+        foreach (var harmonic in on)
+        {
+            for (var m = 0; m < Nodes; m++)
+            {
+                power[m] += harmonic[m].Re * harmonic[m].Re + harmonic[m].Im * harmonic[m].Im;
+            }
+        }
+
+        var least = GapShare * power.Order().ElementAt(Nodes / 2);
+        var gaps = new bool[Nodes];
+        for (var m = 1; m < Nodes; m++)
+        {
+            gaps[m] = power[m] < least || power[m - 1] < least;
+        }
+
+        return gaps;
+    }
+
+    private void Join(double[][] own, double[] weights, bool[] gaps)
     {
         var joined = Joined(own, weights);
+        if (gaps.Contains(true))
+        {
+            // Across a gap the pitch goes on as it does elsewhere.
+            var kept = joined.Where((_, m) => m > 0 && !gaps[m]).Order().ToArray();
+            for (var m = 1; m < Nodes; m++)
+            {
+                joined[m] = gaps[m] ? kept[kept.Length / 2] : joined[m];
+            }
+        }
+
         var sum = 0.0;
         for (var m = 1; m < Nodes; m++)
         {

@@ -23,17 +23,20 @@ internal static class FrameTrack
         {
             cancellation.ThrowIfCancellationRequested();
             var count = (int)Math.Min(inBlock, all - first);
-            var start = (long)(first * hop);
-            var block = sound.Read(
-                start,
-                (int)((long)((first + count - 1) * hop) - start) + finder.FrameLength
-            );
+            var (start, end) = ((long)(first * hop), (long)((first + count - 1) * hop) + finder.FrameLength);
+            // With a margin, so that a block's ends are like the rest.
+            var block = Rumble
+                .Removed(
+                    sound.Read(start - finder.LongestPeriod, (int)(end - start) + 2 * finder.LongestPeriod),
+                    finder.LongestPeriod
+                )
+                .AsSpan(finder.LongestPeriod);
             for (var i = first; i < first + count; i++)
             {
                 var at = (long)(i * hop);
                 frames.Add(
                     finder.Look(
-                        block.AsSpan((int)(at - start), finder.FrameLength),
+                        block.Slice((int)(at - start), finder.FrameLength),
                         (at + finder.FrameLength / 2.0) / sound.Rate
                     )
                 );

@@ -7,7 +7,7 @@ namespace AirColumn.Recordings.Tracking;
 internal sealed class PeriodFinder
 {
     // The first maximum that reaches so much of the highest is the period; mcleod2005 say 0.8 to 1.
-    private const double OfHighest = 0.87;
+    private const double OfHighest = 0.93;
 
     private readonly double rate;
     private readonly int least;
@@ -26,6 +26,9 @@ internal sealed class PeriodFinder
 
     /// <summary>How many samples a frame has.</summary>
     public int FrameLength { get; }
+
+    /// <summary>The longest period looked for, samples.</summary>
+    public int LongestPeriod => likeness.Length;
 
     /// <summary>Looks at one frame.</summary>
     public PitchFrame Look(ReadOnlySpan<double> frame, double seconds)

@@ -18,20 +18,26 @@ internal sealed class SteadyStretches
     // Frames that may fall out of a note before it counts as ended.
     private const int Gap = 4;
 
+    // Frames of a note that are there at least when it is measured.
+    private const int LeastFrames = 4;
+
     private readonly IReadOnlyList<PitchFrame> frames;
     private readonly double leastSeconds;
+    private readonly double frameSeconds;
     private readonly double loudest;
 
-    public SteadyStretches(IReadOnlyList<PitchFrame> frames, double leastSeconds)
+    private double longest;
+
+    /// <summary>Looks for notes of so many seconds in frames of so many.</summary>
+    public SteadyStretches(IReadOnlyList<PitchFrame> frames, double leastSeconds, double frameSeconds)
     {
-        (this.frames, this.leastSeconds) = (frames, leastSeconds);
+        (this.frames, this.leastSeconds, this.frameSeconds) = (frames, leastSeconds, frameSeconds);
         loudest = frames.Max(frame => frame.Level);
     }
 
     public IReadOnlyList<SteadyStretch> Find()
     {
         var found = new List<SteadyStretch>();
-        var least = (int)Math.Ceiling(leastSeconds / FrameTrack.Hop);
         var from = 0;
         while (from < frames.Count)
         {
@@ -44,7 +50,9 @@ internal sealed class SteadyStretches
             var to = End(from);
             // A frame that reaches into what comes before or after is of two notes.
             var (inner, outer) = (from + 1, to - 1);
-            if (outer - inner >= least)
+            var held = (to - from - 1) * FrameTrack.Hop + frameSeconds;
+            longest = Math.Max(longest, held);
+            if (outer - inner >= LeastFrames && held + FrameTrack.Hop >= leastSeconds)
             {
                 found.Add(new SteadyStretch(inner, outer, Pitch(inner, outer)));
             }
@@ -68,16 +76,18 @@ internal sealed class SteadyStretches
         }
 
         var periodic = frames.Count(frame => frame.Clarity >= LeastClarity && frame.Level > 0);
-        if (periodic * FrameTrack.Hop < leastSeconds)
+        if (periodic == 0)
         {
             return FormattableString.Invariant(
-                $"it is noise, or too far away: one period is hardly ever like the next (at best to {100 * frames.Max(f => f.Clarity):0} %, needed are {100 * LeastClarity:0} %)"
+                $"it is noise, too far away, or lower or higher than what is looked for: one period is hardly ever like the next (at best to {100 * frames.Max(f => f.Clarity):0} %, needed are {100 * LeastClarity:0} %)"
             );
         }
 
-        return FormattableString.Invariant(
-            $"no note is held within {SameNote:0} cents for {leastSeconds:0.##} s: the pitch glides, jumps or breaks off"
-        );
+        return longest + FrameTrack.Hop >= leastSeconds
+            ? "what is held is not one note: two sound at once, or the noise is as strong"
+            : FormattableString.Invariant(
+                $"no note is held within {SameNote:0} cents for {leastSeconds:0.##} s: the longest lasts {longest:0.0#} s. It is too short, or the pitch glides, jumps or breaks off"
+            );
     }
 
     private static double Decibels(double level) => 20 * Math.Log10(level);

@@ -22,6 +22,9 @@ public sealed record TrimAdvice
     // How far one player's note varies from one take to the next, cents: a choice.
     private const double OneTake = 5;
 
+    // What takes of one day share and the next day does not, cents: a degree of the room is three.
+    private const double OneDay = 3;
+
     // Of a ring pushed into the end: wide enough to hold.
     private static readonly Length RingLength = Length.FromMillimeters(20);
 
@@ -39,8 +42,13 @@ public sealed record TrimAdvice
     /// <summary>For each measurement the note heard less the resonance of that tube in that air, cents.</summary>
     public required IReadOnlyList<double> DifferencesCents { get; init; }
 
-    /// <summary>Played note less resonance, after all that was heard.</summary>
+    /// <summary>Played note less resonance on the average, after all that was heard.</summary>
     public required PlayingCorrection Correction { get; init; }
+
+    /// <summary>
+    /// Played note less resonance of the next take: as sure as the average, less how far one take, and one day, differ from another.
+    /// </summary>
+    public required PlayingCorrection NextTake { get; init; }
 
     /// <summary>What each cut makes of the drone, and how far to cut before listening again.</summary>
     public required TrimTable Table { get; init; }
@@ -102,7 +110,7 @@ public sealed record TrimAdvice
 
         var (tube, column, first) = Made(assembly, cut, air);
         var tolerances = TubeBuilder.Tolerances(tube, air, new BuildOptions());
-        var differences = heard.Select(one => Difference(assembly, one)).ToList();
+        var differences = heard.Select((one, i) => Difference(assembly, one, i)).ToList();
         var correction = prior ?? PlayingCorrection.LipsInRoomAir;
         if (differences.Count > 0)
         {
@@ -120,12 +128,20 @@ public sealed record TrimAdvice
             }
         }
 
+        // What is not known yet holds the player's takes already.
+        var nextTake =
+            differences.Count == 0
+                ? correction
+                : new PlayingCorrection(
+                    correction.MeanCents,
+                    double.Hypot(correction.StandardDeviationCents, double.Hypot(OneTake, OneDay))
+                );
         var table = TrimTable.For(
             column,
             new TrimQuestion(tube.FreeSection, target)
             {
                 Step = Length.FromMillimeters(2),
-                Correction = correction,
+                Correction = nextTake,
                 // What was heard was heard on this very tube: that is in the correction.
                 Tolerances = differences.Count == 0 ? tolerances : [],
             }
@@ -137,6 +153,7 @@ public sealed record TrimAdvice
             Resonance = first,
             DifferencesCents = differences,
             Correction = correction,
+            NextTake = nextTake,
             Table = table,
             Hidden = tube.FreeCut!.Hidden,
             Lengthening =
@@ -162,15 +179,30 @@ public sealed record TrimAdvice
             );
     }
 
-    private static double Difference(TubeAssembly assembly, TubeMeasurement heard)
+    private static double Difference(TubeAssembly assembly, TubeMeasurement heard, int index)
     {
-        var (_, _, first) = Made(assembly, heard.Cut, heard.Air);
+        Resonance first;
+        try
+        {
+            first = Made(assembly, heard.Cut, heard.Air).First;
+        }
+        catch (ArgumentException problem)
+        {
+            throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"taken[{index}] was heard at a cut of {heard.Cut.Millimeters:0.#} mm, which these parts do not allow: "
+                ) + PartsObject.Plain(problem),
+                nameof(heard),
+                problem
+            );
+        }
+
         var cents = Cents.Between(first.Frequency, heard.Heard);
         return Math.Abs(cents) <= FarthestHeard
             ? cents
             : throw new ArgumentException(
                 FormattableString.Invariant(
-                    $"heard is {heard.Heard.Hertz:0.##} Hz, {Math.Abs(cents):0} cents from the first resonance of this tube, {first.Frequency.Hertz:0.##} Hz; "
+                    $"taken[{index}] is {heard.Heard.Hertz:0.##} Hz, {Math.Abs(cents):0} cents from the first resonance of this tube, {first.Frequency.Hertz:0.##} Hz; "
                 ) + "that is not its drone. Check the note, the cut and the parts.",
                 nameof(heard)
             );
