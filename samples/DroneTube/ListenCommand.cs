@@ -64,7 +64,7 @@ internal static class ListenCommand
             var tuning = room.Tuning(parsed);
             var path = parsed.GetRequiredValue(recording);
             var before = kept?.Read() ?? MeasurementHistory.Empty;
-            var column = Column(assembly, length, air);
+            var column = CutTube.Column(assembly, length, air);
             var take = Heard(parsed, path, column);
             var drone = Drone(take, column, path);
             var after = before.With(
@@ -127,27 +127,14 @@ internal static class ListenCommand
             ),
         };
 
-    private static Column Column(TubeAssembly assembly, Length cut, AirColumn.Gases.Air air)
-    {
-        try
-        {
-            return new Column(assembly.Assemble(cut).Bore, air);
-        }
-        catch (ArgumentException problem)
-        {
-            throw new BadInputException(OneLine.Of(problem));
-        }
-    }
-
     // A long tube is listened to lower down than is usual.
     private static Take Heard(ParseResult parsed, string path, Column column)
     {
         var progress = new Progress(parsed, 100);
         var usual = new TakeOptions();
-        var lowest =
-            column.FirstResonances(1) is [var first]
-                ? Frequency.FromHertz(Math.Clamp(0.8 * first.Frequency.Hertz, 25, usual.Lowest.Hertz))
-                : usual.Lowest;
+        var lowest = column.FirstResonances(1) is [var first]
+            ? Frequency.FromHertz(Math.Clamp(0.8 * first.Frequency.Hertz, 25, usual.Lowest.Hertz))
+            : usual.Lowest;
         return SoundFile.Read(
             path,
             recording => Take.Of(recording, usual with { Lowest = lowest }, progress)

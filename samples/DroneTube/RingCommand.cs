@@ -1,9 +1,6 @@
 using System.CommandLine;
 using System.Text;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using AirColumn.Recordings;
-using AirColumn.Workshop.Tubes;
 using Shared;
 using UnitsNet;
 
@@ -62,7 +59,7 @@ internal static class RingCommand
 
         command.SetAction(parsed =>
         {
-            var column = Column(
+            var column = CutTube.Column(
                 file.Read(parsed).Assembly,
                 parsed.GetRequiredValue(cut)!.Value,
                 room.Air(parsed),
@@ -150,25 +147,6 @@ internal static class RingCommand
         catch (ArgumentException problem)
         {
             throw new BadInputException(OneLine.Of(problem, "--recording"));
-        }
-    }
-
-    private static Column Column(TubeAssembly assembly, Length cut, AirColumn.Gases.Air air, bool farIsClosed)
-    {
-        try
-        {
-            var bore = assembly.Assemble(cut).Bore;
-            return farIsClosed
-                ? new Column(
-                    bore.WithFarEnd(new ClosedEnd()),
-                    air,
-                    new ColumnOptions { BlownEnd = BlownEnd.FreeOpen() }
-                )
-                : new Column(bore, air);
-        }
-        catch (ArgumentException problem)
-        {
-            throw new BadInputException(OneLine.Of(problem));
         }
     }
 

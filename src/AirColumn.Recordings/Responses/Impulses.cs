@@ -19,7 +19,7 @@ internal static class Impulses
         var power = new double[sound.Length / step];
         for (var i = 0; i < power.Length; i++)
         {
-            power[i] = Tracking.LowRate.Dot(sound.AsSpan(i * step, step), sound.AsSpan(i * step, step));
+            power[i] = DotProduct.Of(sound.AsSpan(i * step, step), sound.AsSpan(i * step, step));
         }
 
         if (power.Length < 3 || power.Max() == 0)

@@ -324,8 +324,8 @@ internal sealed class PhaseTrack
             for (var m = 0; m < Nodes; m++)
             {
                 sums[m] = (
-                    LowRate.Dot(window, re.AsSpan(m * hop, window.Length)),
-                    LowRate.Dot(window, im.AsSpan(m * hop, window.Length))
+                    DotProduct.Of(window, re.AsSpan(m * hop, window.Length)),
+                    DotProduct.Of(window, im.AsSpan(m * hop, window.Length))
                 );
             }
         }

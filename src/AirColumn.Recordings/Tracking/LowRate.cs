@@ -1,5 +1,3 @@
-using System.Numerics;
-
 namespace AirColumn.Recordings.Tracking;
 
 /// <summary>One channel of a recording at a lower rate: of what is above a band, nothing folds back into it.</summary>
@@ -54,29 +52,10 @@ internal sealed class LowRate
         var samples = new double[count];
         for (var i = 0; i < count; i++)
         {
-            samples[i] = Dot(source.AsSpan(i * Factor, taps.Length), taps);
+            samples[i] = DotProduct.Of(source.AsSpan(i * Factor, taps.Length), taps);
         }
 
         return samples;
-    }
-
-    /// <summary>Σ aᵢbᵢ.</summary>
-    public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
-    {
-        var sum = Vector<double>.Zero;
-        var i = 0;
-        for (; i <= a.Length - Vector<double>.Count; i += Vector<double>.Count)
-        {
-            sum += new Vector<double>(a[i..]) * new Vector<double>(b[i..]);
-        }
-
-        var total = Vector.Sum(sum);
-        for (; i < a.Length; i++)
-        {
-            total += a[i] * b[i];
-        }
-
-        return total;
     }
 
     private static double[] Taps(int factor, double rate, double band)

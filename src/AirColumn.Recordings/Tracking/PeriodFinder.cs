@@ -39,7 +39,7 @@ internal sealed class PeriodFinder
             centred[i] = frame[i] - mean;
         }
 
-        var power = LowRate.Dot(centred, centred);
+        var power = DotProduct.Of(centred, centred);
         var level = Math.Sqrt(power / frame.Length);
         if (power == 0)
         {
@@ -69,7 +69,7 @@ internal sealed class PeriodFinder
         {
             var (gone, ends) = (centred[lag - 1], centred[^lag]);
             squares -= gone * gone + ends * ends;
-            var product = LowRate.Dot(centred.AsSpan(lag), centred.AsSpan(0, centred.Length - lag));
+            var product = DotProduct.Of(centred.AsSpan(lag), centred.AsSpan(0, centred.Length - lag));
             likeness[lag] = squares > 0 ? 2 * product / squares : 0;
         }
     }

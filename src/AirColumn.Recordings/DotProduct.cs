@@ -1,10 +1,10 @@
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
-namespace AirColumn.Recordings.Previews;
+namespace AirColumn.Recordings;
 
 /// <summary>
-/// Sum of products, always added up in the same order whatever the machine's vectors: a note is the same sample by sample.
+/// Sum of products, always added up in the same order whatever the machine's vectors: what is heard and rendered is the same on each.
 /// </summary>
 internal static class DotProduct
 {
