@@ -5,8 +5,8 @@ namespace AirColumn.Acoustics;
 /// <summary>Which wave fronts a bore needs.</summary>
 internal static class WavefrontChoice
 {
-    // Slope, and change of slope within a radius, up to which curved fronts stay within half a cent in the tubes that were compared.
-    private const double Steepest = 0.5;
+    // Slope, and change of slope within a radius, up to which curved fronts stay within some tenths of a cent in the tubes that were compared.
+    private const double Steepest = 0.3;
     private const double Sharpest = 0.4;
 
     public static Wavefronts For(Bore bore, ColumnOptions options) =>

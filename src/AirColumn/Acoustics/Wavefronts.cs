@@ -27,7 +27,7 @@ public enum Wavefronts
 
     /// <summary>
     /// <see cref="Curved"/> where that is good to half a cent, <see cref="Multimodal"/> where it is not: where the wall slopes by more than
-    /// one in two or its slope changes by 0.4 within a radius, and where two steps, or a step and an open far end, are nearer to each
+    /// three in ten or its slope changes by 0.4 within a radius, and where two steps, or a step and an open far end, are nearer to each
     /// other than the radius between them. <see cref="Column.Wavefronts"/> says which it has become. What a column document means unless it
     /// says otherwise; searches that try thousands of shapes are quicker with curved ones.
     /// </summary>

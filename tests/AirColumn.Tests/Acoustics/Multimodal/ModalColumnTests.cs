@@ -289,7 +289,7 @@ public class ModalColumnTests
     [Fact]
     public void Modes_are_taken_by_themselves_where_curved_fronts_do_not_reach()
     {
-        Assert.Equal(Wavefronts.Curved, Chosen(Flared));
+        Assert.Equal(Wavefronts.Multimodal, Chosen(Flared));
         Assert.Equal(Wavefronts.Multimodal, Chosen(FieldTubes.Named("bell")));
         Assert.Equal(Wavefronts.Curved, Chosen(FieldTubes.Named("wavy_strong")));
         Assert.Equal(Wavefronts.Multimodal, Chosen(FieldTubes.Named("wavy_short")));
