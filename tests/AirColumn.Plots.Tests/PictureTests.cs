@@ -77,20 +77,26 @@ public class PictureTests
     {
         var (svg, png) = (Columns.Pictures[kind].Svg(), Columns.Pictures[kind].Png());
         Assert.Equal(svg, Columns.Pictures[kind].Svg());
-        Culture.Run(
-            "de-DE",
-            () =>
-            {
-                Assert.Equal(svg, Columns.Pictures[kind].Svg());
-                Assert.Equal(png, Columns.Pictures[kind].Png());
-            }
-        );
+        foreach (var culture in (string[])["de-DE", "tr-TR", "ar-SA"])
+        {
+            Culture.Run(
+                culture,
+                () =>
+                {
+                    Assert.Equal(svg, Columns.Pictures[kind].Svg());
+                    Assert.Equal(png, Columns.Pictures[kind].Png());
+                }
+            );
+        }
     }
 
-    [Fact]
-    public void A_picture_made_in_Germany_reads_the_same() =>
+    [Theory]
+    [InlineData("de-DE")]
+    [InlineData("tr-TR")]
+    [InlineData("ar-SA")]
+    public void A_picture_made_in_another_country_reads_the_same(string culture) =>
         Culture.Run(
-            "de-DE",
+            culture,
             () =>
             {
                 Assert.Equal(Columns.Pictures["tuning"].Svg(), TuningPicture.Of(Horn5()).Svg());

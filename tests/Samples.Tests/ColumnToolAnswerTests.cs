@@ -246,6 +246,7 @@ public class ColumnToolAnswerTests
     [Theory]
     [InlineData("tr_TR.UTF-8")]
     [InlineData("de_DE.UTF-8")]
+    [InlineData("ar_SA.UTF-8")]
     public void Answers_are_the_same_in_every_culture(string culture)
     {
         string[] air = ["air", "--temperature", "20.5 °C"];

@@ -11,6 +11,8 @@ namespace AirColumn.Workshop.Stock;
 /// </remarks>
 public sealed class Catalogue
 {
+    private const int Longest = 1_000_000;
+
     private static readonly string[] PipeColumns =
     [
         "series",
@@ -58,7 +60,7 @@ public sealed class Catalogue
     public IReadOnlyList<StockSocket> Sockets { get; }
 
     /// <summary>This catalogue with pipes of a CSV file, which take the place of those of the same name.</summary>
-    /// <param name="csv">The text of the file; see the remarks of this class.</param>
+    /// <param name="csv">The text of the file, up to a million characters; see the remarks of this class.</param>
     /// <exception cref="FormatException">A row or column is not as it should be; the message names both.</exception>
     public Catalogue WithPipes(string csv)
     {
@@ -71,7 +73,7 @@ public sealed class Catalogue
     }
 
     /// <summary>This catalogue with sockets of a CSV file, which take the place of those of the same name.</summary>
-    /// <param name="csv">The text of the file; see the remarks of this class.</param>
+    /// <param name="csv">The text of the file, up to a million characters; see the remarks of this class.</param>
     /// <exception cref="FormatException">A row or column is not as it should be; the message names both.</exception>
     public Catalogue WithSockets(string csv)
     {
@@ -160,6 +162,11 @@ public sealed class Catalogue
 
     private static List<T> Rows<T>(string csv, string[] columns, Func<CatalogueRow, T> read)
     {
+        if (csv.Length > Longest)
+        {
+            throw new FormatException($"The catalogue has {csv.Length} characters; allowed are {Longest}.");
+        }
+
         var result = new List<T>();
         var names = new HashSet<string>();
         try
