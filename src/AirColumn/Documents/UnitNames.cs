@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using System.Globalization;
 using System.Text;
 using UnitsNet;
 
@@ -19,11 +18,10 @@ internal sealed class UnitNames<TUnit>
     /// <param name="more">Names the library does not have.</param>
     public UnitNames(QuantityInfo quantity, params IEnumerable<(string Name, TUnit Unit)> more)
     {
-        // A table of our own: the library's default one can be changed by any program.
-        var library = UnitAbbreviationsCache.CreateDefault();
+        var abbreviations = new Abbreviations(quantity);
         var names = quantity
             .UnitInfos.SelectMany(
-                unit => library.GetUnitAbbreviations((TUnit)(object)unit.Value, CultureInfo.InvariantCulture),
+                abbreviations.Of,
                 (unit, name) => (Name: name, Unit: (TUnit)(object)unit.Value)
             )
             .Concat(more);
