@@ -60,7 +60,7 @@ public class ColumnDocumentSchemaTests
         Assert.All(documents, text => Assert.True(IsRead(text) && IsValid(text), text));
     }
 
-    [Property(MaxTest = 300)]
+    [Property(MaxTest = 100)]
     public void What_is_written_is_valid(ColumnDocument document) =>
         Assert.True(IsValid(document.ToJson()), document.ToJson());
 
@@ -90,7 +90,7 @@ public class ColumnDocumentSchemaTests
             "10'",
         ];
 
-    [Property(MaxTest = 2000)]
+    [Property(MaxTest = 1000)]
     public Property Whatever_text_is_read_as_a_length_is_valid() =>
         Prop.ForAll(
             Gen.Elements(
