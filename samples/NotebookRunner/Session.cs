@@ -13,7 +13,7 @@ public sealed class Session : IDisposable
             Path.Combine(Repository.Top, ".config", "dotnet-tools.json"),
             Path.Combine(folder, "dotnet-tools.json")
         );
-        Shell.Dotnet(folder, "tool", "restore");
+        Tools.Restore(folder);
         version = LocalFeed.Fill(Directory.CreateDirectory(Path.Combine(folder, "feed")).FullName);
         File.WriteAllText(
             Path.Combine(folder, "nuget.config"),
@@ -44,7 +44,7 @@ public sealed class Session : IDisposable
         ];
         try
         {
-            Shell.Dotnet(folder, ["tool", "run", "dotnet-repl", "--", .. run]);
+            Tools.Run(folder, ["dotnet-repl", "--", .. run]);
         }
         catch (InvalidOperationException failed) when (File.Exists(result))
         {

@@ -1,9 +1,9 @@
-using System.Diagnostics;
 using System.Text.RegularExpressions;
 using AirColumn.Acoustics;
 using AirColumn.Plots;
 using AirColumn.Recordings;
 using AirColumn.Workshop;
+using NotebookRunner;
 
 namespace Docs.Tests;
 
@@ -126,8 +126,8 @@ public partial class SiteTests(SiteTests.Site site) : IClassFixture<SiteTests.Si
                 }
             }
 
-            Dotnet("tool", "restore");
-            Dotnet("tool", "run", "docfx", ".config/docfx.json", "--warningsAsErrors");
+            Tools.Restore(Repository.Top);
+            Tools.Run(Repository.Top, "docfx", ".config/docfx.json", "--warningsAsErrors");
             Files = Directory
                 .EnumerateFiles(Folder, "*", SearchOption.AllDirectories)
                 .ToDictionary(
@@ -138,31 +138,5 @@ public partial class SiteTests(SiteTests.Site site) : IClassFixture<SiteTests.Si
 
         /// <summary>The text of each page, and nothing for other files, by their paths.</summary>
         public IReadOnlyDictionary<string, string> Files { get; }
-
-        private static void Dotnet(params string[] arguments)
-        {
-            var start = new ProcessStartInfo("dotnet", arguments)
-            {
-                WorkingDirectory = Repository.Top,
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-            };
-            // What the build that runs us has set is not meant for the one below us.
-            foreach (
-                var name in start
-                    .Environment.Keys.Where(k => k.StartsWith("MSBUILD", StringComparison.OrdinalIgnoreCase))
-                    .ToList()
-            )
-            {
-                start.Environment.Remove(name);
-            }
-
-            start.Environment["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1";
-            using var process = Process.Start(start)!;
-            var error = process.StandardError.ReadToEndAsync();
-            var output = process.StandardOutput.ReadToEnd();
-            process.WaitForExit();
-            Assert.True(process.ExitCode == 0, $"{output}\n{error.GetAwaiter().GetResult()}");
-        }
     }
 }
