@@ -3,12 +3,11 @@ using System.IO.Compression;
 namespace NotebookRunner;
 
 /// <summary>The packages as they are built now, in a folder that a restore can take them from.</summary>
-internal static class LocalFeed
+public static class LocalFeed
 {
-    private static readonly string[] Projects = ["AirColumn", "AirColumn.Plots"];
-
-    /// <summary>The packages as a cache names them.</summary>
-    public static IReadOnlyList<string> Packages => ["aircolumn", "aircolumn.plots"];
+    /// <summary>What is packed.</summary>
+    public static IReadOnlyList<string> Packages { get; } =
+    ["AirColumn", "AirColumn.Plots", "AirColumn.Recordings", "AirColumn.Workshop"];
 
     /// <summary>
     /// Packs what is built into a folder, under a version that no cache has seen: a package of a known version would be taken from
@@ -18,11 +17,11 @@ internal static class LocalFeed
     public static string Fill(string folder)
     {
         var packed = Directory.CreateDirectory(Path.Combine(folder, "packed")).FullName;
-        foreach (var project in Projects)
+        foreach (var package in Packages)
         {
             Shell.Dotnet(
                 Repository.Top,
-                ["pack", $"src/{project}", "--no-build", "-c", Repository.Configuration, "-o", packed]
+                ["pack", $"src/{package}", "--no-build", "-c", Repository.Configuration, "-o", packed]
             );
         }
 

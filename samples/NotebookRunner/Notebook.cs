@@ -41,6 +41,30 @@ public sealed partial class Notebook
                 .Select(output => (string?)output["evalue"] ?? ""),
         ];
 
+    /// <summary>A notebook that fetches the packages and then runs these cells.</summary>
+    public static Notebook Of(params ReadOnlySpan<string> cells) =>
+        new(
+            new JsonObject
+            {
+                ["cells"] = new JsonArray([
+                    .. ((string[])[Packages, .. cells]).Select(source => new JsonObject
+                    {
+                        ["cell_type"] = "code",
+                        ["execution_count"] = null,
+                        ["metadata"] = new JsonObject(),
+                        ["outputs"] = new JsonArray(),
+                        ["source"] = source,
+                    }),
+                ]),
+                ["metadata"] = new JsonObject
+                {
+                    ["kernelspec"] = new JsonObject { ["language"] = "C#", ["name"] = ".net-csharp" },
+                },
+                ["nbformat"] = 4,
+                ["nbformat_minor"] = 5,
+            }
+        );
+
     public static Notebook Read(string path) => new(JsonNode.Parse(File.ReadAllText(path))!);
 
     public void Write(string path) => File.WriteAllText(path, root.ToJsonString(Written) + "\n");

@@ -1,25 +1,34 @@
 namespace NotebookRunner;
 
-/// <summary>A folder outside the repository in which notebooks run with the packages as they are built now. Folder and packages are gone when it is disposed of.</summary>
+/// <summary>
+/// A folder outside the repository in which notebooks and programs run with the packages as they are built now. Folder and packages are gone
+/// when it is disposed of.
+/// </summary>
 public sealed class Session : IDisposable
 {
-    private readonly string folder;
-    private readonly string version;
-
     private Session(string folder)
     {
-        this.folder = folder;
+        Folder = folder;
         File.Copy(
             Path.Combine(Repository.Top, ".config", "dotnet-tools.json"),
             Path.Combine(folder, "dotnet-tools.json")
         );
         Tools.Restore(folder);
-        version = LocalFeed.Fill(Directory.CreateDirectory(Path.Combine(folder, "feed")).FullName);
+        Version = LocalFeed.Fill(Directory.CreateDirectory(Feed).FullName);
         File.WriteAllText(
             Path.Combine(folder, "nuget.config"),
             """<configuration><packageSources><add key="here" value="feed" /></packageSources></configuration>"""
         );
     }
+
+    /// <summary>The folder; the packages lie in its feed.</summary>
+    public string Folder { get; }
+
+    /// <summary>The packages.</summary>
+    public string Feed => Path.Combine(Folder, "feed");
+
+    /// <summary>Their version, which there is nowhere else.</summary>
+    public string Version { get; }
 
     public static Session Begin() => new(Directory.CreateTempSubdirectory("aircolumn-notebooks-").FullName);
 
@@ -29,8 +38,8 @@ public sealed class Session : IDisposable
     public Notebook Run(Notebook notebook)
     {
         ArgumentNullException.ThrowIfNull(notebook);
-        var (source, result) = (Path.Combine(folder, "in.ipynb"), Path.Combine(folder, "out.ipynb"));
-        notebook.WithVersion(version).Write(source);
+        var (source, result) = (Path.Combine(Folder, "in.ipynb"), Path.Combine(Folder, "out.ipynb"));
+        notebook.WithVersion(Version).Write(source);
         File.Delete(result);
         string[] run =
         [
@@ -44,7 +53,7 @@ public sealed class Session : IDisposable
         ];
         try
         {
-            Tools.Run(folder, ["dotnet-repl", "--", .. run]);
+            Shell.Dotnet(Folder, ["tool", "run", "dotnet-repl", "--", .. run]);
         }
         catch (InvalidOperationException failed) when (File.Exists(result))
         {
@@ -58,7 +67,7 @@ public sealed class Session : IDisposable
 
     public void Dispose()
     {
-        Directory.Delete(folder, recursive: true);
+        Directory.Delete(Folder, recursive: true);
         // The restore has unpacked our version into the cache, where nobody will ask for it again.
         var cache =
             Environment.GetEnvironmentVariable("NUGET_PACKAGES")
@@ -69,7 +78,7 @@ public sealed class Session : IDisposable
             );
         foreach (var package in LocalFeed.Packages)
         {
-            var unpacked = Path.Combine(cache, package, version);
+            var unpacked = Path.Combine(cache, package.ToLowerInvariant(), Version);
             if (Directory.Exists(unpacked))
             {
                 Directory.Delete(unpacked, recursive: true);

@@ -3,13 +3,20 @@ using System.Diagnostics;
 namespace NotebookRunner;
 
 /// <summary>Runs a program to its end.</summary>
-internal static class Shell
+public static class Shell
 {
     /// <summary>Runs dotnet with arguments in a folder.</summary>
+    /// <returns>What it printed.</returns>
     /// <exception cref="InvalidOperationException">It failed; the message holds what it said.</exception>
-    public static void Dotnet(string folder, params ReadOnlySpan<string> arguments)
+    public static string Dotnet(string folder, params ReadOnlySpan<string> arguments) =>
+        Run("dotnet", folder, arguments);
+
+    /// <summary>Runs a program with arguments in a folder.</summary>
+    /// <returns>What it printed.</returns>
+    /// <exception cref="InvalidOperationException">It failed; the message holds what it said.</exception>
+    public static string Run(string program, string folder, params ReadOnlySpan<string> arguments)
     {
-        var start = new ProcessStartInfo("dotnet")
+        var start = new ProcessStartInfo(program)
         {
             WorkingDirectory = folder,
             RedirectStandardOutput = true,
@@ -41,8 +48,10 @@ internal static class Shell
         if (process.ExitCode != 0)
         {
             throw new InvalidOperationException(
-                $"dotnet {string.Join(' ', start.ArgumentList)} ended with {process.ExitCode}.\n{output}\n{error.Result}"
+                $"{program} {string.Join(' ', start.ArgumentList)} ended with {process.ExitCode}.\n{output}\n{error.Result}"
             );
         }
+
+        return output;
     }
 }

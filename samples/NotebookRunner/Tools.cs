@@ -18,9 +18,4 @@ public static class Tools
             turn.ReleaseMutex();
         }
     }
-
-    /// <summary>Runs a restored tool in a folder.</summary>
-    /// <exception cref="InvalidOperationException">It failed; the message holds what it said.</exception>
-    public static void Run(string folder, params IEnumerable<string> command) =>
-        Shell.Dotnet(folder, ["tool", "run", .. command]);
 }

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace AirColumn.Recordings.Tests;
 
 /// <summary>A tone whose pitch is known, with what a room and a player add to it.</summary>
@@ -49,36 +51,53 @@ internal sealed record TestTone
         var phases = Partials.Select(_ => random.NextDouble()).ToArray();
         var vibrato = 2 * Math.PI * random.NextDouble();
         var breath = 0.0;
-        var effective = Math.Sqrt(Partials.Where((_, h) => (h + 1) * Hertz < Rate / 2.2).Sum(a => a * a / 2));
+        var heard = Partials.Where((_, h) => (h + 1) * Hertz < Rate / 2.2).ToArray();
+        var effective = Math.Sqrt(heard.Sum(a => a * a / 2));
+        var partials = heard.Select((a, h) => Complex.FromPolarCoordinates(a, Turns(phases[h]))).ToArray();
+        var hum = Enumerable
+            .Range(1, 6)
+            .Select(k => Complex.FromPolarCoordinates(Hum * effective / k, Turns(0.1 * k)))
+            .ToArray();
         var noise = double.IsInfinity(SignalToNoise) ? 0 : effective * Math.Pow(10, -SignalToNoise / 20);
+        // A low pass of one pole at 1 kHz, brought back to its power; the swing in each period has a mean square of 1.
+        var pole = Math.Exp(-2 * Math.PI * 1000 / Rate);
         var samples = new double[count];
         var turns = 0.0;
         for (var i = 0; i < count; i++)
         {
             var t = i / Rate;
             var cents =
-                VibratoCents * Math.Sin(2 * Math.PI * VibratoHertz * t + vibrato)
+                VibratoCents * Math.Sin(Turns(VibratoHertz * t) + vibrato)
                 + DriftCentsPerSecond * (t - Seconds / 2);
             turns += Hertz * Math.Pow(2, cents / 1200) / Rate;
-            for (var h = 0; h < Partials.Count && (h + 1) * Hertz < Rate / 2.2; h++)
+            var tone = Complex.FromPolarCoordinates(1, Turns(turns));
+            samples[i] += Harmonics(partials, tone);
+            if (Hum > 0)
             {
-                samples[i] += Partials[h] * Math.Sin(2 * Math.PI * ((h + 1) * turns + phases[h]));
-            }
-
-            for (var k = 1; Hum > 0 && k <= 6; k++)
-            {
-                samples[i] += Hum * effective / k * Math.Sin(2 * Math.PI * k * (HumHertz * t + 0.1));
+                samples[i] += Harmonics(hum, Complex.FromPolarCoordinates(1, Turns(HumHertz * t)));
             }
 
             var white = MathNet.Numerics.Distributions.Normal.Sample(random, 0, 1);
-            // A low pass of one pole at 1 kHz, brought back to its power; the swing in each period has a mean square of 1.
-            var pole = Math.Exp(-2 * Math.PI * 1000 / Rate);
             breath = pole * breath + Math.Sqrt(1 - pole * pole) * white;
-            var swing = Math.Sqrt(1 / 1.125) * (1 + 0.5 * Math.Sin(2 * Math.PI * turns));
+            var swing = Math.Sqrt(1 / 1.125) * (1 + 0.5 * tone.Imaginary);
             samples[i] += noise * (IsBreath ? swing * breath : white);
         }
 
         return [.. samples.Select(s => Level * s / effective)];
+    }
+
+    private static double Turns(double turns) => 2 * Math.PI * turns;
+
+    // The imaginary part of Σ aₕzʰ, h from 1, by Horner: a sine for each harmonic would take as long as hearing the tone.
+    private static double Harmonics(Complex[] amplitudes, Complex z)
+    {
+        var sum = Complex.Zero;
+        for (var h = amplitudes.Length - 1; h >= 0; h--)
+        {
+            sum = (sum + amplitudes[h]) * z;
+        }
+
+        return sum.Imaginary;
     }
 
     public Recording Recorded() => Recording.FromSamples(Samples(), UnitsNet.Frequency.FromHertz(Rate));

@@ -63,8 +63,8 @@ public sealed record ColumnOptions
 
     /// <summary>
     /// Relative error allowed in a section's transfer matrix where it has no closed form (a cone with losses):
-    /// 1e-13 to 1e-3; 1e-10 by default. Cylinders are exact whatever the tolerance, and impedances are computed to 1e-14 in each section,
-    /// since that is done once for a band of frequencies.
+    /// 1e-13 to 1e-3; 1e-10 by default. Cylinders are exact whatever the tolerance. Impedances of whole curves are computed to a
+    /// ten-thousandth of it in each section, to 1e-14 at best, since that is done once for a band of frequencies.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range or not a number.</exception>
     public double Tolerance

@@ -21,7 +21,7 @@ public class InterpolatedImpedanceTests
     }
 
     // Also where little is smooth: sharp peaks, capillaries, few frequencies, some below the waves.
-    [Property(MaxTest = 60)]
+    [Property(MaxTest = 25)]
     public void The_error_it_states_holds_on_any_bore(int seed)
     {
         var random = new Random(seed);

@@ -25,7 +25,7 @@ internal sealed class WaveColumn
     {
         this.column = column;
         Load = column.Load;
-        Tolerance = Math.Min(0.1 * column.Options.Tolerance, 1e-14);
+        Tolerance = Math.Max(1e-4 * column.Options.Tolerance, 1e-14);
         var reference = Load.Reference;
         Length = column.Elements.OfType<SectionElement>().Sum(e => e.Section.LengthMetres);
         var longest = Length / LeastStretches;

@@ -1,12 +1,13 @@
 using System.Text.RegularExpressions;
 using NotebookRunner;
 
-namespace Notebooks.Tests;
+namespace Packages.Tests;
 
 /// <summary>
 /// The notebooks show what they would show now, from packages as they are built now. All run in one go: starting takes most of the time.
 /// The command that writes them runs each alone.
 /// </summary>
+[Collection(PackedOnce.Name)]
 public partial class NotebookTests(NotebookTests.Now now) : IClassFixture<NotebookTests.Now>
 {
     public static TheoryData<string> Names =>
@@ -63,11 +64,11 @@ public partial class NotebookTests(NotebookTests.Now now) : IClassFixture<Notebo
     /// <summary>What all notebooks show when they are run now, by their names.</summary>
     public sealed class Now
     {
-        public Now()
+        public Now(Packed packed)
         {
+            ArgumentNullException.ThrowIfNull(packed);
             var notebooks = Repository.Notebooks.Select(Notebook.Read).ToList();
-            using var session = Session.Begin();
-            var run = session.Run(Notebook.Joined(notebooks)).Split(notebooks);
+            var run = packed.Session.Run(Notebook.Joined(notebooks)).Split(notebooks);
             Shown = Repository
                 .Notebooks.Zip(run)
                 .ToDictionary(pair => Path.GetFileName(pair.First), pair => pair.Second.Shown);
