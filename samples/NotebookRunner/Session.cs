@@ -13,7 +13,7 @@ public sealed class Session : IDisposable
             Path.Combine(Repository.Top, ".config", "dotnet-tools.json"),
             Path.Combine(folder, "dotnet-tools.json")
         );
-        Shell.Dotnet(folder, "tool", "restore");
+        Tools.Restore(folder);
         Version = LocalFeed.Fill(Directory.CreateDirectory(Feed).FullName);
         File.WriteAllText(
             Path.Combine(folder, "nuget.config"),

@@ -92,6 +92,29 @@ public class BatchTests
     }
 
     [Fact]
+    public void Whoever_leaves_early_leaves_nothing_running()
+    {
+        var (begun, ended) = (0, 0);
+        foreach (
+            var _ in Batch.Answers(
+                Enumerable.Range(0, 1_000_000),
+                i =>
+                {
+                    Interlocked.Increment(ref begun);
+                    Thread.Sleep(2);
+                    return Interlocked.Increment(ref ended);
+                }
+            )
+        )
+        {
+            break;
+        }
+
+        Assert.InRange(begun, 1, 100 * Environment.ProcessorCount);
+        Assert.Equal(begun, ended);
+    }
+
+    [Fact]
     public void A_question_that_throws_throws_when_it_is_its_turn()
     {
         var read = new List<int>();
