@@ -50,6 +50,11 @@ internal static class ConsoleProgram
             error.WriteLine($"error: {OneLine.Of(problem)}");
             return BadInput;
         }
+        catch (OperationCanceledException)
+        {
+            error.WriteLine("error: Stopped before the end.");
+            return Failure;
+        }
         // A program's last resort: a sentence instead of a stack trace.
 #pragma warning disable CA1031
         catch (Exception problem)
