@@ -39,7 +39,6 @@ internal static class StartUp
                 "-r",
                 RuntimeInformation.RuntimeIdentifier,
                 "-p:PublishAot=true",
-                "-p:TreatWarningsAsErrors=false",
                 "-p:IlcInstructionSet=native",
                 "-o",
                 ahead
