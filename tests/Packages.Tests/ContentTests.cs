@@ -29,6 +29,17 @@ public class ContentTests(Packed packed)
         string Value(string element) => manifest.Elements().Single(e => e.Name.LocalName == element).Value;
     }
 
+    [Fact]
+    public void The_engine_brings_the_schema_of_its_documents()
+    {
+        using var package = Open("AirColumn");
+        var file = Path.Combine(Repository.Top, "docs", "column-document.schema.json");
+        Assert.Equal(
+            File.ReadAllText(file).ReplaceLineEndings("\n"),
+            Text(package, "schemas/column-document.schema.json")
+        );
+    }
+
     // Nothing but ours and what was agreed on.
     [Theory]
     [InlineData("AirColumn", "MathNet.Numerics UnitsNet")]
