@@ -6,7 +6,8 @@ namespace AirColumn.Acoustics.Kernels;
 /// </summary>
 internal sealed class WaveSegments
 {
-    private const int ModesPerSegment = 4;
+    private const int ModesPerSegment = 12;
+    private const double LowestShare = 1.0 / 32; // of the width, below which √f turns too fast
     private const int MostSegments = 3000;
 
     // Of the waves; beside a sharp resonance Z is some hundred times as far off.
@@ -74,7 +75,7 @@ internal sealed class WaveSegments
 
                 // Fewer frequencies than nodes gain nothing.
                 segment =
-                    end - i < WaveSegment.FewestNodes
+                    end - i < WaveSegment.FewestNodes(waves, low, high, InterpolationTolerance)
                         ? null
                         : WaveSegment.Fit(
                             waves,
@@ -135,7 +136,7 @@ internal sealed class WaveSegments
             found.Add(f);
         }
 
-        for (var f = step / 8; f > waves.Lowest; f /= 8)
+        for (var f = LowestShare * step; f > waves.Lowest; f *= LowestShare)
         {
             found.Add(f);
         }
