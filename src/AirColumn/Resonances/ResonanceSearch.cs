@@ -20,6 +20,9 @@ internal sealed class ResonanceSearch
     private const int Reach = 4;
     private const int SamplesPerHalfWidth = 6;
 
+    // From the centre of samples, in widths of them, which reach two.
+    private const double MostWidths = 4;
+
     // Relative width below which a resonance is rounding, not damping: no losses and no radiation.
     private const double Undamped = 1e-11;
 
@@ -283,18 +286,28 @@ internal sealed class ResonanceSearch
                 return Complex.NaN;
             }
 
+            // Beyond its points a polynomial is a guide only: so far in that direction, and look again over more of them.
+            var (off, reach) = (next - centre, MostWidths * width);
+            var isBeyond = Complex.Abs(off) > reach && width < Math.Min(0.1 * modeSpacing, 0.2 * centre);
+            if (isBeyond)
+            {
+                next = centre + off * (reach / Complex.Abs(off));
+            }
+
             var moved = Complex.Abs(next - pole);
             pole = next;
-            if (moved < 1e-12 * mode)
+            if (!isBeyond && moved < 1e-12 * mode)
             {
                 break;
             }
 
-            // Centre on it, though never run further than the points reach, and span about its height above the axis:
-            // beyond its points a polynomial is a guide only.
-            centre = Math.Max(centre + Math.Clamp(pole.Real - centre, -4 * width, 4 * width), 0.1 * mode);
+            // Centre on it, and span about its height above the axis.
+            centre = Math.Max(
+                centre + Math.Clamp(pole.Real - centre, -MostWidths * width, MostWidths * width),
+                0.1 * mode
+            );
             width = Math.Min(
-                Math.Max(0.5 * pole.Imaginary, 1e-6 * centre),
+                Math.Max(0.5 * Math.Abs(pole.Imaginary), isBeyond ? 2 * width : 1e-6 * centre),
                 Math.Min(0.1 * modeSpacing, 0.2 * centre)
             );
         }

@@ -89,7 +89,7 @@ internal sealed class ThinCone
             foreach (var step in steps)
             {
                 var allowed = Math.Max(tolerance * step.Length / (to - from), 1e-16);
-                worst = Math.Max(worst, step.Rest(frequencies.Lowest, frequencies.Highest) / allowed);
+                worst = Math.Max(worst, step.Rest(frequencies.Lowest, frequencies.Top) / allowed);
             }
 
             if (worst <= 1)

@@ -161,7 +161,7 @@ internal sealed class ThinStep
         var turn = Math.Sqrt(c[0]);
         var fast = Math.Max(1, turn);
         var cubed = c[1] / fast;
-        return 2 * c[5] * Math.Min(turn * turn * turn * turn / 20790, 0.6 / (fast * fast))
+        return 1.2 * c[5] * Math.Min(turn * turn * turn * turn / 20790, 0.6 / (fast * fast))
             + 0.004 * (c[1] * c[4] + c[2] * c[3]) / (fast * fast)
             + 0.004 * cubed * cubed * cubed * Math.Min(1, 0.1 + turn * turn / 16);
     }

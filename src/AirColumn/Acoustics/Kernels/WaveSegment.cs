@@ -191,7 +191,10 @@ internal sealed class WaveSegment
                 omega[lane] = 2 * Math.PI * root * root;
             }
 
-            var (back, on) = column.Waves(new FrequencyLanes(Vector512.Create<double>(omega)), tolerance);
+            var (back, on) = column.Waves(
+                new FrequencyLanes(Vector512.Create<double>(omega), 2 * Math.PI * high),
+                tolerance
+            );
             back.Re.StoreUnsafe(ref values[i]);
             back.Im.StoreUnsafe(ref values[n + i]);
             on.Re.StoreUnsafe(ref values[2 * n + i]);

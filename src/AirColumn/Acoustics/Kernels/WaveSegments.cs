@@ -57,6 +57,19 @@ internal sealed class WaveSegments
     public (double Low, double High)? SmoothAround(double hertz) =>
         IndexOf(hertz) is { } index ? (ends[index], ends[index + 1]) : null;
 
+    /// <summary>The same for what changes so much faster that a series of it serves fewer resonances.</summary>
+    public (double Low, double High)? SmoothAround(double hertz, int resonances)
+    {
+        if (SmoothAround(hertz) is not var (low, high))
+        {
+            return null;
+        }
+
+        var count = Math.Max(1, Math.Round((high - low) / (resonances * spacing)));
+        var part = Math.Min(count - 1, Math.Floor((hertz - low) / (high - low) * count));
+        return (low + part / count * (high - low), low + (part + 1) / count * (high - low));
+    }
+
     /// <summary>Z at rising frequencies, interpolated; how far it may be off, relative.</summary>
     public double Interpolate(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
     {
