@@ -138,7 +138,7 @@ internal sealed class ReactivePhase
                 ? new Angle(zero, Vector512<double>.One, zero)
                 : Turned(
                     zero,
-                    wave.Each(load.LosslessReactance) / Vector512.Create(wave.Z0),
+                    load.LosslessReactance(wave.Frequencies.Omega) * (1 / wave.Z0),
                     -Vector512<double>.One,
                     -Vector512<double>.One
                 );
