@@ -91,7 +91,7 @@ public class SpectrumBenchmarks
     [Benchmark]
     public ImpedanceCurve Quantities() => column.Impedance(grid);
 
-    /// <summary>Interpolated: evaluated at some tens of frequencies for every four resonances, each time anew.</summary>
+    /// <summary>Interpolated: evaluated at some tens of frequencies for every twelve resonances, each time anew.</summary>
     [Benchmark]
     public ImpedanceCurve Interpolated() => column.InterpolatedImpedance(grid);
 

@@ -37,11 +37,7 @@ public sealed class RadiationModel
     /// of finite thickness by field solutions up to ka = 3.8. The default.
     /// </summary>
     public static RadiationModel Exact { get; } =
-        new(
-            "exact",
-            ratio => ratio == 1 ? new(ThinEnd.Unflanged.At, ThinEnd.HighestKa) : Rim(ratio),
-            new(ThinEnd.Baffled.At, ThinEnd.HighestKa)
-        );
+        new("exact", ratio => ratio == 1 ? Thin(ThinEnd.Unflanged, 1) : Rim(ratio), Thin(ThinEnd.Baffled, 0));
 
     /// <summary>
     /// The fits of dalmont2001: thin edge up to ka = 1.5, baffle up to ka = 3, rims up to kb = 0.5, b their outer radius. End
@@ -153,14 +149,27 @@ public sealed class RadiationModel
     private static double OuterOverInner(BoreEnd end, double radius) =>
         end is OpenEnd { WallMetres: var wall } ? 1 + wall / radius : double.PositiveInfinity;
 
-    private static OpenEndModel Rim(double outerOverInner) =>
-        new(
-            new RimmedEnd(outerOverInner).At,
+    private static OpenEndModel Thin(ThinEnd end, double share) =>
+        new(end.At, ThinEnd.HighestKa)
+        {
+            EightAt = ka =>
+                ThinEnd.Between(ka, share) is var (log, correction, _) ? (log, correction) : default,
+        };
+
+    private static OpenEndModel Rim(double outerOverInner)
+    {
+        var end = new RimmedEnd(outerOverInner);
+        return new(
+            end.At,
             RimmedEnd.HighestKa,
             outerOverInner > RimmedEnd.ThickestTabulated
                 ? $"The wall at the open end makes the outer radius {Require.Show(Math.Round(outerOverInner, 2), "")} "
                     + "times the inner; field solutions were tabulated up to 3 times. Between there and a baffle the end correction "
                     + "may be off by some hundredths of the radius, and the radiated power, so level and Q, by some tens of per cent."
                 : null
-        );
+        )
+        {
+            EightAt = end.At,
+        };
+    }
 }

@@ -38,37 +38,36 @@ internal sealed class LocalState
 
         this.centre = centre;
         this.width = width;
-        Span<Complex> large = stackalloc Complex[LocalPolynomial.Points];
-        Span<Complex> small = stackalloc Complex[LocalPolynomial.Points];
-        var isOpen = column.Options.BlownEnd.IsOpen;
-        double? reference = null;
-        IsSmooth = true;
-        // All from one source: each has a scale of its own.
-        var reach = LocalPolynomial.Node(LocalPolynomial.Points - 1) * width;
-        var segment = column.Waves.Segments.At(centre);
-        var isInSegment = segment?.Holds(centre - reach) == true && segment.Holds(centre + reach);
-        for (var i = 0; i < LocalPolynomial.Points; i++)
+        Span<double> hertz = stackalloc double[LocalPolynomial.Points];
+        for (var i = 0; i < hertz.Length; i++)
         {
-            var hertz = centre + LocalPolynomial.Node(i) * width;
-            Complex p;
-            Complex u;
-            var scale = 1.0;
-            if (isInSegment)
-            {
-                (p, u) = segment!.At(hertz);
-            }
-            else
-            {
-                (p, u, var log) = column.InputState(2 * Math.PI * hertz);
-                scale = Math.Exp(log - (reference ??= log));
-                IsSmooth &= scale is > 1e-6 and < 1e6;
-            }
-
-            (large[i], small[i]) = isOpen ? (u * scale, p * scale) : (p * scale, u * scale);
+            hertz[i] = centre + LocalPolynomial.Node(i) * width;
         }
 
-        this.large = new LocalPolynomial(large);
-        this.small = new LocalPolynomial(small);
+        Span<Complex> pressures = stackalloc Complex[hertz.Length];
+        Span<Complex> flows = stackalloc Complex[hertz.Length];
+        IsSmooth = true;
+        // All from one source: each has a scale of its own.
+        var segment = column.Waves.Segments.At(centre);
+        if (segment?.Holds(hertz[0]) == true && segment.Holds(hertz[^1]))
+        {
+            segment.At(hertz, pressures, flows);
+        }
+        else
+        {
+            double? reference = null;
+            for (var i = 0; i < hertz.Length; i++)
+            {
+                var (p, u, log) = column.InputState(2 * Math.PI * hertz[i]);
+                var scale = Math.Exp(log - (reference ??= log));
+                IsSmooth &= scale is > 1e-6 and < 1e6;
+                (pressures[i], flows[i]) = (p * scale, u * scale);
+            }
+        }
+
+        var isOpen = column.Options.BlownEnd.IsOpen;
+        large = new LocalPolynomial(isOpen ? flows : pressures);
+        small = new LocalPolynomial(isOpen ? pressures : flows);
     }
 
     /// <summary>

@@ -1,5 +1,7 @@
+using System.Runtime.Intrinsics;
 using AirColumn.Acoustics;
 using AirColumn.Acoustics.Elements;
+using AirColumn.Acoustics.Kernels;
 using AirColumn.Acoustics.Radiation;
 using AirColumn.Bores;
 
@@ -30,6 +32,9 @@ namespace AirColumn.Resonances;
 /// </remarks>
 internal sealed class ReactivePhase
 {
+    /// <summary>How many frequencies are answered at a time.</summary>
+    public const int Lanes = ComplexLanes.Count;
+
     private const double LargestRadiusRatio = 1.2;
 
     private readonly Column column;
@@ -44,19 +49,25 @@ internal sealed class ReactivePhase
     /// <summary>θ at the blown end at a frequency in Hz, unwrapped: from −π/2 at an open far end, 0 at a closed one.</summary>
     public double At(double hertz)
     {
-        // w is scaled by the characteristic impedance: crossings of the axes do not depend on it.
-        return Angle(pieces, column.Load, new Wave(2 * Math.PI * hertz, column.CharacteristicImpedance));
+        Span<double> all = stackalloc double[Lanes];
+        all.Fill(hertz);
+        At(all, all);
+        return all[0];
     }
 
-    private static double Angle(Piece[] pieces, FarEndLoad load, in Wave wave)
+    /// <summary>The same at eight frequencies.</summary>
+    public void At(ReadOnlySpan<double> hertz, Span<double> angles)
     {
-        var angle = load.IsClosed ? 0 : Math.Atan(load.LosslessReactance(wave.Omega) / wave.Z0) - Math.PI / 2;
-        for (var i = pieces.Length - 1; i >= 0; i--)
+        // w is scaled by the characteristic impedance: crossings of the axes do not depend on it.
+        var wave = new Wave(
+            new FrequencyLanes(2 * Math.PI * Vector512.Create(hertz)),
+            column.CharacteristicImpedance
+        );
+        var angle = Angle.At(pieces, column.Load, wave);
+        for (var i = 0; i < Lanes; i++)
         {
-            angle = pieces[i].Advance(angle, wave);
+            angles[i] = angle.HalfTurns[i] * Math.PI + Math.Atan2(angle.W[i], angle.P[i]);
         }
-
-        return angle;
     }
 
     private static IEnumerable<Piece> Pieces(Element element) =>
@@ -95,45 +106,129 @@ internal sealed class ReactivePhase
     private static double Share(double part, double ratio) =>
         Math.Abs(ratio - 1) < 1e-6 ? part : (Math.Pow(ratio, part) - 1) / (ratio - 1);
 
-    private readonly record struct Wave(double Omega, double Z0);
+    private readonly struct Wave(in FrequencyLanes frequencies, double z0)
+    {
+        public readonly FrequencyLanes Frequencies = frequencies;
+        public readonly double Z0 = z0;
+
+        public Vector512<double> Each(Func<double, double> function)
+        {
+            Span<double> values = stackalloc double[Lanes];
+            for (var i = 0; i < Lanes; i++)
+            {
+                values[i] = function(Frequencies.Omega[i]);
+            }
+
+            return Vector512.Create<double>(values);
+        }
+    }
+
+    // θ as a number of half turns and a vector of any length whose p is not negative: arctangents are not needed on the way.
+    private readonly struct Angle(Vector512<double> halfTurns, Vector512<double> p, Vector512<double> w)
+    {
+        public readonly Vector512<double> HalfTurns = halfTurns;
+        public readonly Vector512<double> P = p;
+        public readonly Vector512<double> W = w;
+
+        public static Angle At(Piece[] pieces, FarEndLoad load, in Wave wave)
+        {
+            // 0 at a closed end; else that of the reactance, less π/2.
+            var zero = Vector512<double>.Zero;
+            var angle = load.IsClosed
+                ? new Angle(zero, Vector512<double>.One, zero)
+                : Turned(
+                    zero,
+                    load.LosslessReactance(wave.Frequencies.Omega) * (1 / wave.Z0),
+                    -Vector512<double>.One,
+                    -Vector512<double>.One
+                );
+            for (var i = pieces.Length - 1; i >= 0; i--)
+            {
+                angle = pieces[i].Advance(angle, wave);
+            }
+
+            return angle;
+        }
+
+        /// <summary>A vector that is one half turn further, in the direction of a sign, where its p has become negative.</summary>
+        public static Angle Turned(
+            Vector512<double> halfTurns,
+            Vector512<double> p,
+            Vector512<double> w,
+            Vector512<double> sign
+        )
+        {
+            var isOver = Vector512.LessThan(p, Vector512<double>.Zero);
+            return new Angle(
+                Vector512.ConditionalSelect(
+                    isOver,
+                    halfTurns + Vector512.CopySign(Vector512<double>.One, sign),
+                    halfTurns
+                ),
+                Vector512.Abs(p),
+                Vector512.ConditionalSelect(isOver, -w, w)
+            );
+        }
+    }
 
     private abstract class Piece
     {
         /// <summary>θ at the side of the blown end from θ at the side of the far end.</summary>
-        public abstract double Advance(double angle, in Wave wave);
+        public abstract Angle Advance(in Angle angle, in Wave wave);
     }
 
     private sealed class Mass(Func<double, double> inertance) : Piece
     {
         // Towards the blown end p changes by −ωM·w while w stays: θ moves within its half turn between zeros of w.
-        public override double Advance(double angle, in Wave wave)
+        public override Angle Advance(in Angle angle, in Wave wave)
         {
-            var halfTurns = Math.Floor(angle / Math.PI);
-            var (w, p) = Math.SinCos(angle - halfTurns * Math.PI);
-            return halfTurns * Math.PI + Math.Atan2(w, p - wave.Omega * inertance(wave.Omega) / wave.Z0 * w);
+            var y = wave.Frequencies.Omega * (1 / wave.Z0) * wave.Each(inertance);
+            return Angle.Turned(angle.HalfTurns, angle.P - y * angle.W, angle.W, angle.W);
         }
     }
 
-    private sealed class Slice(SectionElement element, double near, double far, double length) : Piece
+    private sealed class Slice : Piece
     {
-        public override double Advance(double angle, in Wave wave)
+        private readonly SectionElement element;
+        private readonly double near;
+        private readonly double far;
+        private readonly double length;
+        private readonly double factor;
+
+        public Slice(SectionElement element, double near, double far, double length)
+        {
+            (this.element, this.near, this.far, this.length) = (element, near, far, length);
+            factor = element.SeriesFactor(new Wall((near + far) / 2, (far - near) / length, 0));
+        }
+
+        public override Angle Advance(in Angle angle, in Wave wave)
         {
             var slope = (far - near) / length;
-            var factors = element.FactorsAt(new Wall((near + far) / 2, slope, 0), wave.Omega);
-            var (series, shunt) = (factors.Series.Real, factors.Shunt.Real);
             var gas = element.Gas;
-            var k = wave.Omega / gas.SpeedOfSound * Math.Sqrt(series * shunt);
+            var omega = wave.Frequencies.Omega;
+            var (viscous, thermal) = SectionLanes.LossesAt(
+                (near + far) / 2,
+                gas,
+                element.Losses,
+                wave.Frequencies
+            );
+            var one = Vector512<double>.One;
+            var series = factor * (one + viscous.Re);
+            var k = omega * (1 / gas.SpeedOfSound) * Vector512.Sqrt(series * (one + thermal.Re));
             // dp/dx = mass/a²·w, so that (ap)' = a'p + mass/a·w.
-            var mass = wave.Omega * gas.Density * series / (Math.PI * wave.Z0);
+            var mass = omega * (gas.Density / (Math.PI * wave.Z0)) * series;
 
-            var (halfTurns, p, w) = Split(angle);
-            var sinusoid =
-                halfTurns * Math.PI + Math.Atan2((slope * p + mass / far * w) / k, far * p) + k * length;
-
-            (halfTurns, var cos, var sin) = Split(sinusoid);
-            p = cos / near;
-            w = (k * sin - slope * p) * near / mass;
-            return halfTurns * Math.PI + Math.Atan2(w, p);
+            // a·p and (a·p)'/k turn together by k times the length: by half turns and at most half of one more.
+            var (p, w) = (far * angle.P, (slope * angle.P + mass * (1 / far) * angle.W) / k);
+            var turn = k * length;
+            var halfTurns = Vector512.Round(turn * (1 / Math.PI));
+            var rest = Vector512.FusedMultiplyAdd(halfTurns, Vector512.Create(-Math.PI), turn);
+            var (sin, cos) = Vector512.SinCos(rest);
+            var next = Angle.Turned(angle.HalfTurns + halfTurns, p * cos - w * sin, w * cos + p * sin, rest);
+            p = next.P * mass;
+            w = (k * next.W - slope * (1 / near) * next.P) * (near * near);
+            var scale = one / (p + Vector512.Abs(w));
+            return new Angle(next.HalfTurns, scale * p, scale * w);
         }
     }
 
@@ -141,19 +236,14 @@ internal sealed class ReactivePhase
     {
         // p stays and w gains tan(θ of the branch)·p: θ moves within its half turn between zeros of p, and on by a whole half
         // turn for each pole of the branch's admittance that lies below the frequency.
-        public override double Advance(double angle, in Wave wave)
+        public override Angle Advance(in Angle angle, in Wave wave)
         {
-            var (halfTurns, p, w) = Split(angle);
-            var (poles, branchP, branchW) = Split(Angle(branch, load, wave));
-            return (halfTurns + poles) * Math.PI + Math.Atan2(w * branchP + branchW * p, p * branchP);
+            var side = Angle.At(branch, load, wave);
+            return new Angle(
+                angle.HalfTurns + side.HalfTurns,
+                angle.P * side.P,
+                angle.W * side.P + side.W * angle.P
+            );
         }
-    }
-
-    // The angle as a number of half turns between zeros of its cosine, and a vector whose cosine is not negative.
-    private static (double HalfTurns, double Cos, double Sin) Split(double angle)
-    {
-        var halfTurns = Math.Floor(angle / Math.PI + 0.5);
-        var (sin, cos) = Math.SinCos(angle - halfTurns * Math.PI);
-        return (halfTurns, Math.Max(cos, 0), sin);
     }
 }

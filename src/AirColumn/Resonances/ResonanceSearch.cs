@@ -20,8 +20,8 @@ internal sealed class ResonanceSearch
     private const int Reach = 4;
     private const int SamplesPerHalfWidth = 6;
 
-    // Of the reactive phase, radians, to its target: Newton's method on the lossy column takes over.
-    private const double NearEnough = 0.02;
+    // From the centre of samples, in widths of them, which reach two.
+    private const double MostWidths = 4;
 
     // Relative width below which a resonance is rounding, not damping: no losses and no radiation.
     private const double Undamped = 1e-11;
@@ -32,9 +32,11 @@ internal sealed class ResonanceSearch
     private readonly double limit;
     private readonly double horizon;
     private readonly double modeSpacing;
+    private readonly List<(double Hertz, double Angle)> scan = [(0, double.NegativeInfinity)];
+    private int scanned = 1; // places of the scan up to the mode asked for last
     private readonly List<double> damped = [];
     private readonly List<Complex> poles = [];
-    private readonly List<Resonance> found = [];
+    private readonly List<(Resonance Resonance, double Mode)> found = [];
 
     /// <summary>Searches up to <paramref name="limit"/> Hz.</summary>
     public ResonanceSearch(Column column, double limit)
@@ -91,7 +93,13 @@ internal sealed class ResonanceSearch
             }
         }
 
-        return [.. found.OrderBy(resonance => resonance.Frequency.Hertz).Take(count)];
+        return
+        [
+            .. found
+                .Select(each => each.Resonance)
+                .OrderBy(resonance => resonance.Frequency.Hertz)
+                .Take(count),
+        ];
     }
 
     /// <summary>The resonance of the lowest mode; null where that is too damped or above the limit.</summary>
@@ -99,7 +107,7 @@ internal sealed class ResonanceSearch
     {
         foreach (var mode in Modes())
         {
-            return TryMode(mode) && found.Count > 0 ? found[0] : null;
+            return TryMode(mode) && found.Count > 0 ? found[0].Resonance : null;
         }
 
         return null;
@@ -115,67 +123,104 @@ internal sealed class ResonanceSearch
             (false, true) => Math.PI,
             (false, false) => 0,
         };
-        var (low, below) = (0.0, double.NegativeInfinity);
-        for (; Bracket(target, ref low, ref below) is var (high, above); target += Math.PI)
+        var modes = new double[ReactivePhase.Lanes];
+        while (NextModes(ref target, modes) is var count and > 0)
         {
-            (low, below) = Mode(target, low, below, high, above);
-            yield return low;
+            for (var i = 0; i < count; i++)
+            {
+                yield return modes[i];
+            }
         }
     }
 
-    // A frequency where the phase has reached an angle, from one where it has not; null where none does below the horizon.
-    private (double High, double Above)? Bracket(double angle, ref double low, ref double below)
+    // Where the phase reaches a target and those a half turn apart after it, as far as the scan has gone, or until it finds one.
+    private int NextModes(ref double target, double[] modes)
     {
+        var brackets = new Bracket[modes.Length];
+        var count = 0;
+        for (; count < modes.Length && ScanPast(target, count == 0) is { } above; count++, target += Math.PI)
+        {
+            brackets[count] = new Bracket(target, scan[above - 1], scan[above]);
+            modes[count] = Guess(above, target);
+        }
+
+        if (count == 0)
+        {
+            return 0;
+        }
+
+        // Side by side until the last one is there.
+        modes.AsSpan(count).Fill(modes[0]);
+        Span<double> angles = stackalloc double[modes.Length];
+        for (var isThere = false; !isThere; )
+        {
+            phase.At(modes, angles);
+            isThere = true;
+            for (var i = 0; i < count; i++)
+            {
+                isThere &= brackets[i].Narrow(ref modes[i], angles[i], modeSpacing);
+            }
+        }
+
+        return count;
+    }
+
+    // The first place of the scan where the phase is past an angle; null where none is up to the horizon, or as far as the scan has gone.
+    private int? ScanPast(double angle, bool mayExtend)
+    {
+        Span<double> hertz = stackalloc double[ReactivePhase.Lanes];
+        Span<double> angles = stackalloc double[hertz.Length];
         var step = modeSpacing;
-        while (low < horizon)
+        for (; ; scanned++)
         {
-            var high = Math.Min(low + step, horizon);
-            var above = phase.At(high);
-            if (above > angle)
+            if (scanned == scan.Count)
             {
-                return (high, above);
+                var last = scan[^1].Hertz;
+                if (!mayExtend || last >= horizon)
+                {
+                    return null;
+                }
+
+                for (var n = 0; n < hertz.Length; n++)
+                {
+                    hertz[n] = Math.Min(last + (n + 1) * step, horizon);
+                }
+
+                phase.At(hertz, angles);
+                for (var n = 0; n < hertz.Length && scan[^1].Hertz < horizon; n++)
+                {
+                    scan.Add((hertz[n], angles[n]));
+                }
+
+                step *= 2;
             }
 
-            (low, below) = (high, above);
-            step *= 1.5;
+            if (scan[scanned].Angle > angle)
+            {
+                return scanned;
+            }
         }
-
-        return null;
     }
 
-    // Where the phase reaches an angle, and what it is there: near enough to start from, in angle, however steep the phase is, and
-    // in frequency, however flat.
-    private (double Hertz, double Phase) Mode(
-        double angle,
-        double low,
-        double below,
-        double high,
-        double above
-    )
+    // Where the phase may reach an angle before a place of the scan: frequency as a polynomial in the angle through the places around.
+    private double Guess(int above, double angle)
     {
-        var halve = double.IsInfinity(below);
-        var before = double.NegativeInfinity;
-        while (true)
+        var (first, last) = (Math.Max(1, above - 2), Math.Min(scan.Count - 1, above + 1));
+        var guess = 0.0;
+        for (var i = first; i <= last; i++)
         {
-            // Between the ends by proportion, by halves where that has come near one end before.
-            var middle = halve ? (low + high) / 2 : low + (high - low) * (angle - below) / (above - below);
-            middle = Math.Clamp(middle, low + 0.01 * (high - low), high - 0.01 * (high - low));
-            var at = phase.At(middle);
-            var moved = Math.Abs(middle - before);
-            if (
-                (Math.Abs(at - angle) < NearEnough && moved < 1e-3 * Math.Min(modeSpacing, middle))
-                || high - low < 1e-9 * high
-            )
+            var share = scan[i].Hertz;
+            for (var j = first; j <= last; j++)
             {
-                return (middle, at);
+                share *= i == j ? 1 : (angle - scan[j].Angle) / (scan[i].Angle - scan[j].Angle);
             }
 
-            before = middle;
-
-            var width = high - low;
-            (low, below, high, above) = at < angle ? (middle, at, high, above) : (low, below, middle, at);
-            halve = double.IsInfinity(below) || (!halve && high - low > 0.5 * width);
+            guess += share;
         }
+
+        var (low, high) = (scan[above - 1].Hertz, scan[above].Hertz);
+        guess = double.IsFinite(guess) ? guess : (low + high) / 2;
+        return Math.Clamp(guess, low + 0.01 * (high - low), high - 0.01 * (high - low));
     }
 
     // False where damping leaves no extremum.
@@ -183,7 +228,7 @@ internal sealed class ResonanceSearch
     {
         var pole = Pole(mode);
         poles.Add(pole);
-        if (Extremum(pole) is not { } place)
+        if (Extremum(ref pole, ref mode) is not { } place)
         {
             if (mode <= limit)
             {
@@ -195,19 +240,25 @@ internal sealed class ResonanceSearch
 
         if (place <= limit)
         {
-            var undamped = Math.Abs(pole.Imaginary) < Undamped * pole.Real;
-            found.Add(new Resonance(place, Magnitude(place), undamped ? pole.Real : pole));
+            found.Add((ResonanceAt(place, pole), mode));
         }
 
         return true;
+    }
+
+    private Resonance ResonanceAt(double place, Complex pole)
+    {
+        var undamped = Math.Abs(pole.Imaginary) < Undamped * pole.Real;
+        return new Resonance(place, Magnitude(place), undamped ? pole.Real : pole);
     }
 
     private double Magnitude(double hertz)
     {
         if (column.Waves.Segments.At(hertz) is { } segment)
         {
-            var (pressure, flow) = segment.At(hertz);
-            return Complex.Abs(pressure) / Complex.Abs(flow);
+            Span<Complex> state = stackalloc Complex[2];
+            segment.At(new(in hertz), state[..1], state[1..]);
+            return Complex.Abs(state[0]) / Complex.Abs(state[1]);
         }
 
         var (p, u, _) = column.InputState(2 * Math.PI * hertz);
@@ -235,18 +286,28 @@ internal sealed class ResonanceSearch
                 return Complex.NaN;
             }
 
+            // Beyond its points a polynomial is a guide only: so far in that direction, and look again over more of them.
+            var (off, reach) = (next - centre, MostWidths * width);
+            var isBeyond = Complex.Abs(off) > reach && width < Math.Min(0.1 * modeSpacing, 0.2 * centre);
+            if (isBeyond)
+            {
+                next = centre + off * (reach / Complex.Abs(off));
+            }
+
             var moved = Complex.Abs(next - pole);
             pole = next;
-            if (moved < 1e-12 * mode)
+            if (!isBeyond && moved < 1e-12 * mode)
             {
                 break;
             }
 
-            // Centre on it, though never run further than the points reach, and span about its height above the axis:
-            // beyond its points a polynomial is a guide only.
-            centre = Math.Max(centre + Math.Clamp(pole.Real - centre, -4 * width, 4 * width), 0.1 * mode);
+            // Centre on it, and span about its height above the axis.
+            centre = Math.Max(
+                centre + Math.Clamp(pole.Real - centre, -MostWidths * width, MostWidths * width),
+                0.1 * mode
+            );
             width = Math.Min(
-                Math.Max(0.5 * pole.Imaginary, 1e-6 * centre),
+                Math.Max(0.5 * Math.Abs(pole.Imaginary), isBeyond ? 2 * width : 1e-6 * centre),
                 Math.Min(0.1 * modeSpacing, 0.2 * centre)
             );
         }
@@ -269,8 +330,9 @@ internal sealed class ResonanceSearch
         return near;
     }
 
-    // The extremum of |Z| that belongs to a complex resonance and to none before.
-    private double? Extremum(Complex pole)
+    // The extremum of |Z| that belongs to a complex resonance and to none before. Where the nearest one has been found from a broader
+    // resonance further away, the two change places.
+    private double? Extremum(ref Complex pole, ref double mode)
     {
         if (Math.Abs(pole.Imaginary) < Undamped * pole.Real)
         {
@@ -289,18 +351,25 @@ internal sealed class ResonanceSearch
             Math.Min(0.01 * modeSpacing, 0.1 * pole.Real)
         );
         // Straight from the resonance, where damping is slight …
-        if (
-            Polish(pole.Real, width) is { } near
-            && Math.Abs(near - pole.Real) < halfWidth
-            && IsNew(near, width)
-        )
+        var centre = pole.Real;
+        if (Polish(centre, width) is { } near && Math.Abs(near - centre) < halfWidth)
         {
-            return near;
+            if (At(near, width) is not { } taken)
+            {
+                return near;
+            }
+
+            var (owner, ownersMode) = found[taken];
+            if (Math.Abs(near - centre) < Math.Abs(near - owner.Pole.Real))
+            {
+                found[taken] = (ResonanceAt(owner.Frequency.Hertz, pole), mode);
+                (pole, mode) = (owner.Pole, ownersMode);
+            }
         }
 
         // … else from the extrema among samples around it, the nearest first.
-        var from = Math.Max(pole.Real - Reach * halfWidth, 0.01 * pole.Real);
-        var to = Math.Min(pole.Real + Reach * halfWidth, column.HighestHertz);
+        var from = Math.Max(centre - Reach * halfWidth, 0.01 * centre);
+        var to = Math.Min(centre + Reach * halfWidth, column.HighestHertz);
         var starts = new List<double>();
         var (before, now) = (Least(from), Least(from + step));
         for (var f = from + 2 * step; f < to; f += step)
@@ -314,9 +383,9 @@ internal sealed class ResonanceSearch
             (before, now) = (now, next);
         }
 
-        foreach (var start in starts.OrderBy(start => Math.Abs(start - pole.Real)))
+        foreach (var start in starts.OrderBy(start => Math.Abs(start - centre)))
         {
-            if (Polish(start, width) is { } place && IsNew(place, width))
+            if (Polish(start, width) is { } place && At(place, width) is null)
             {
                 return place;
             }
@@ -325,9 +394,12 @@ internal sealed class ResonanceSearch
         return null;
     }
 
-    // The same place found from two resonances is one extremum.
-    private bool IsNew(double place, double width) =>
-        !found.Exists(resonance => Math.Abs(resonance.Frequency.Hertz - place) < 0.03 * width);
+    // Which one was found at a place, if any: the same place found from two resonances is one extremum.
+    private int? At(double place, double width)
+    {
+        var index = found.FindIndex(each => Math.Abs(each.Resonance.Frequency.Hertz - place) < 0.03 * width);
+        return index < 0 ? null : index;
+    }
 
     private double? Polish(double start, double width)
     {

@@ -11,6 +11,7 @@ internal sealed class RationalInterpolant
     private static readonly int Lanes = Vector512<double>.Count;
 
     // Filled up to whole vectors by points infinitely far away, which weigh nothing.
+    private readonly int count;
     private readonly double[] nodes;
     private readonly double[] weights;
     private readonly double[] values;
@@ -19,6 +20,7 @@ internal sealed class RationalInterpolant
     public RationalInterpolant(double[] nodes, double[] values, int degree)
     {
         var length = (nodes.Length + Lanes - 1) / Lanes * Lanes;
+        count = nodes.Length;
         this.nodes = new double[length];
         this.nodes.AsSpan().Fill(double.PositiveInfinity);
         this.values = new double[length];
@@ -30,7 +32,7 @@ internal sealed class RationalInterpolant
 
     private RationalInterpolant(RationalInterpolant other, ReadOnlySpan<double> values)
     {
-        (nodes, weights) = (other.nodes, other.weights);
+        (count, nodes, weights) = (other.count, other.nodes, other.weights);
         this.values = new double[nodes.Length];
         values.CopyTo(this.values);
     }
@@ -51,6 +53,43 @@ internal sealed class RationalInterpolant
 
         var value = Vector512.Sum(numerator) / Vector512.Sum(denominator);
         return double.IsFinite(value) ? value : AtNode(x);
+    }
+
+    /// <summary>Functions made of one by <see cref="WithValues"/>, and it, at eight places.</summary>
+    public static void At(
+        Vector512<double> x,
+        ReadOnlySpan<RationalInterpolant> functions,
+        Span<Vector512<double>> values
+    )
+    {
+        var (nodes, weights) = (functions[0].nodes, functions[0].weights);
+        var denominator = Vector512<double>.Zero;
+        values.Clear();
+        for (var i = 0; i < functions[0].count; i++)
+        {
+            var share = Vector512.Create(weights[i]) / (x - Vector512.Create(nodes[i]));
+            denominator += share;
+            for (var n = 0; n < functions.Length; n++)
+            {
+                values[n] = Vector512.FusedMultiplyAdd(
+                    share,
+                    Vector512.Create(functions[n].values[i]),
+                    values[n]
+                );
+            }
+        }
+
+        for (var n = 0; n < functions.Length; n++)
+        {
+            values[n] /= denominator;
+            for (var lane = 0; lane < Lanes; lane++)
+            {
+                if (!double.IsFinite(values[n][lane]))
+                {
+                    values[n] = values[n].WithElement(lane, functions[n].AtNode(x[lane]));
+                }
+            }
+        }
     }
 
     // Exactly on a node its share is infinite.

@@ -35,7 +35,7 @@ internal readonly ref struct ConeLanes
     private static readonly double Inner = Math.Sqrt(3.0 / 7); // of the points in −1 … 1
 
     private readonly SectionElement element;
-    private readonly Vector512<double> k;
+    private readonly Vector512<double> inertia; // kμ
     private readonly Vector512<double> waveSquared; // μk²
     private readonly Vector512<double> viscous; // s over radius
     private readonly double lowest;
@@ -48,8 +48,9 @@ internal readonly ref struct ConeLanes
         this.element = element;
         this.tolerance = tolerance;
         var gas = element.Gas;
-        k = frequencies.Omega * (1 / gas.SpeedOfSound);
-        waveSquared = element.Frame * (k * k);
+        var k = frequencies.Omega * (1 / gas.SpeedOfSound);
+        inertia = element.Frame * k;
+        waveSquared = k * inertia;
         var thickness = Math.Sqrt(gas.Density / gas.Viscosity);
         viscous = frequencies.Root * thickness;
         (lowest, highest) = (
@@ -109,17 +110,17 @@ internal readonly ref struct ConeLanes
             }
 
             var (here, there) = (
-                new End(slope / a0, dHere, zetaHere.Root()),
-                new End(slope / (a0 + slope * h), dThere, zetaThere.Root())
+                new ConeEnd(slope / a0, dHere, zetaHere.Root()),
+                new ConeEnd(slope / (a0 + slope * h), dThere, zetaThere.Root())
             );
-            var waves = ToWaves(solution, h, here, there);
+            var waves = solution.ToWaves(h, inertia, here, there);
             steps--;
             if (steps == 0 && x == from)
             {
                 return waves;
             }
 
-            total = (total * waves).Normalised();
+            total = total * waves;
             x = steps == 0 ? to : x + h;
             // Where this step ends the next begins.
             (q[0], zetaHere, dHere) = (q[Points - 1], zetaThere, dThere);
@@ -185,7 +186,7 @@ internal readonly ref struct ConeLanes
         double h,
         double change,
         double allowed,
-        out Solution solution,
+        out ConeSolution solution,
         out int shorter
     )
     {
@@ -208,47 +209,8 @@ internal readonly ref struct ConeLanes
             return false;
         }
 
-        Span<ComplexLanes> eta = stackalloc ComplexLanes[Oscillation.Orders];
-        var xi = Oscillation.At(z, eta);
-        solution = new Solution(z, xi, eta[0], eta[1], new Perturbation(c, eta));
+        solution = new ConeSolution(c);
         return true;
-    }
-
-    // ψ = √ζ·φ, w = j/(kμ√ζ)·(φ' − ηφ) with η = (ln(a/√ζ))' = g(1 − ½·Dζ/ζ); here from there. In the flow of a pressure that is
-    // the same at both ends g·ξ cancels: what is left of it is written out, for digits' sake.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private LaneMatrix ToWaves(in Solution f, double h, in End here, in End there)
-    {
-        var u = f.Xi + f.Rest.U;
-        var v = f.Eta0 + f.Rest.V;
-        var vSlope = f.Xi + f.Rest.VSlope;
-        var uSlope = f.Z * f.Eta0 + f.Rest.USlope;
-        var (eta, etaAfter) = (here.Eta, there.Eta);
-        var a = vSlope - h * (v * etaAfter);
-        var b = -h * v;
-        var d = u + h * (v * eta);
-        // −u'/h + uη₁ − v'η₀ + hvη₀η₁, in which η₁ − η₀ = rest − hη₀η₁ (η at either end) and ξ less its sinh √Z/√Z is Z times
-        // the next function.
-        var product = eta * etaAfter;
-        var gg = h * here.G * there.G;
-        var rest =
-            gg * (0.25 * (here.D * there.D) - 0.5 * (here.D + there.D))
-            - 0.5 * (there.G * there.D - here.G * here.D);
-        var c =
-            (-1 / h) * uSlope
-            + rest * f.Xi
-            - h * (product * (f.Z * f.Eta1 - f.Rest.V))
-            + etaAfter * f.Rest.U
-            - eta * f.Rest.VSlope;
-        var inverse = here.Root.Inverse();
-        var inverseAfter = there.Root.Inverse();
-        var inertia = element.Frame * k; // kμ
-        return new LaneMatrix(
-            a * (here.Root * inverseAfter),
-            -(inertia * (b * (here.Root * there.Root)).TimesJ()),
-            (Vector512<double>.One / inertia) * (c * (inverse * inverseAfter)).TimesJ(),
-            d * (inverse * there.Root)
-        ).OfWaves();
     }
 
     // Legendre coefficients of the polynomial through the points, the mean first, times −h²: by Lobatto's rule, whose weights are
@@ -264,31 +226,5 @@ internal readonly ref struct ConeLanes
         c[2] = scale / 4 * ends + scale * 7 / 36 * inner + scale * -8 / 9 * q[2];
         c[3] = scale * 7 / 20 * endsApart + scale * -49 / 60 * Inner * innerApart;
         c[4] = scale / 5 * ends + scale * -7 / 15 * inner + scale * 8 / 15 * q[2];
-    }
-
-    // One end of a step: a'/a, Dζ/ζ, √ζ.
-    private readonly struct End(double g, ComplexLanes d, ComplexLanes root)
-    {
-        public readonly double G = g;
-        public readonly ComplexLanes D = d;
-        public readonly ComplexLanes Root = root;
-
-        public ComplexLanes Eta => G + (-0.5 * G) * D;
-    }
-
-    // ξ, η₀, η₁ of the mean and what the rest adds to u, hu', v/h, v' at the end of the step.
-    private readonly struct Solution(
-        ComplexLanes z,
-        ComplexLanes xi,
-        ComplexLanes eta0,
-        ComplexLanes eta1,
-        Perturbation rest
-    )
-    {
-        public readonly ComplexLanes Z = z;
-        public readonly ComplexLanes Xi = xi;
-        public readonly ComplexLanes Eta0 = eta0;
-        public readonly ComplexLanes Eta1 = eta1;
-        public readonly Perturbation Rest = rest;
     }
 }

@@ -5,7 +5,9 @@ namespace AirColumn.Acoustics.Kernels;
 /// <summary>Eight angular frequencies, rad/s.</summary>
 internal readonly struct FrequencyLanes
 {
-    public FrequencyLanes(Vector512<double> omega)
+    /// <param name="omega">The eight.</param>
+    /// <param name="top">See <see cref="Top"/>.</param>
+    public FrequencyLanes(Vector512<double> omega, double top = 0)
     {
         Omega = omega;
         Root = Vector512.Sqrt(omega);
@@ -16,6 +18,8 @@ internal readonly struct FrequencyLanes
             Lowest = Math.Min(Lowest, omega.GetElement(i));
             Highest = Math.Max(Highest, omega.GetElement(i));
         }
+
+        Top = Math.Max(top, Highest);
     }
 
     public Vector512<double> Omega { get; }
@@ -26,4 +30,9 @@ internal readonly struct FrequencyLanes
     public double Lowest { get; }
 
     public double Highest { get; }
+
+    /// <summary>
+    /// Up to where the number of steps is to do: for all frequencies of a series, so that what steps leave out is smooth in frequency.
+    /// </summary>
+    public double Top { get; }
 }

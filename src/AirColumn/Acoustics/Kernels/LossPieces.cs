@@ -69,12 +69,6 @@ internal static class LossPieces
         out ComplexLanes shunt
     )
     {
-        if (Math.Min(lowest, lowest * rootPrandtl) >= LastEdge)
-        {
-            ThinLayers.At(viscous, lowest, rootPrandtl, out series, out slope, out bend, out shunt);
-            return;
-        }
-
         var thermal = viscous * rootPrandtl;
         shunt = Mixed(thermal, Index(lowest * rootPrandtl), Index(highest * rootPrandtl), true);
         var (first, last) = (Index(lowest), Index(highest));

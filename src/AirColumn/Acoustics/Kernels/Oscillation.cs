@@ -18,8 +18,11 @@ internal static class Oscillation
     private static readonly double[] Fourth = Series(4);
     private static readonly double[] Third = Series(3);
 
+    // exp of more is taken out.
+    private const double MostGrowth = 8;
+
     /// <summary>
-    /// ξ and the η, over a common positive factor of each lane that keeps them in range.
+    /// ξ and the η; where Re √Z is above 8, over a common positive factor of each lane that keeps them in range.
     /// </summary>
     /// <param name="z">Z.</param>
     /// <param name="eta">Receives η₀ to η₄, those of high order to fewer digits: they come with small factors.</param>
@@ -59,20 +62,40 @@ internal static class Oscillation
         return xi;
     }
 
-    /// <summary>cosh s/exp(Re s) and sinh s/(s·exp(Re s)), s = √Z.</summary>
+    // cosh s and sinh s/s, s = √Z, over exp(Re s − 8) where that is above 1.
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
-    public static (ComplexLanes Cosh, ComplexLanes SinhOverS) Exponentials(in ComplexLanes z)
+    private static (ComplexLanes Cosh, ComplexLanes SinhOverS) Exponentials(in ComplexLanes z)
     {
         var s = z.Root();
         var (sin, cos) = Vector512.SinCos(s.Im);
-        // (1 ± exp(−2·Re s))/2.
-        var grown = OneMinusExp(s.Re + s.Re);
-        var difference = 0.5 * grown;
-        var sum = Vector512<double>.One - difference;
+        var (cosh, sinh) = Growth(s.Re);
         return (
-            new ComplexLanes(cos * sum, sin * difference),
-            new ComplexLanes(cos * difference, sin * sum) * s.Inverse()
+            new ComplexLanes(cos * cosh, sin * sinh),
+            new ComplexLanes(cos * sinh, sin * cosh) * s.Inverse()
         );
+    }
+
+    // cosh and sinh of a number that is not negative, over that factor.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static (Vector512<double> Cosh, Vector512<double> Sinh) Growth(Vector512<double> x)
+    {
+        var one = Vector512<double>.One;
+        if (Vector512.LessThanAll(x, Vector512.Create(0.5)))
+        {
+            var square = x * x;
+            var sum = one;
+            for (var n = 14; n >= 2; n -= 2)
+            {
+                sum = Vector512.FusedMultiplyAdd(square * sum, Vector512.Create(1.0 / (n * (n + 1))), one);
+            }
+
+            var sinh = x * sum;
+            return (Vector512.Sqrt(Vector512.FusedMultiplyAdd(sinh, sinh, one)), sinh);
+        }
+
+        var grown = Vector512.Exp(Vector512.Min(x, Vector512.Create(MostGrowth)));
+        var difference = 0.5 * OneMinusExp(x + x);
+        return (grown * (one - difference), grown * difference);
     }
 
     // 1 − exp(−x), x not negative, without cancellation.

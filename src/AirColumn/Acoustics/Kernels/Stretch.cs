@@ -6,6 +6,11 @@ namespace AirColumn.Acoustics.Kernels;
 /// </summary>
 internal sealed class Stretch(WavePiece[] pieces)
 {
+    private readonly WavePiece[] gathered = ThinRun.Gather(pieces);
+
+    /// <summary>In the order of the state.</summary>
+    public WavePiece[] Pieces => gathered;
+
     /// <summary>m.</summary>
     public double Length { get; } = pieces.Sum(piece => piece.Length);
 
@@ -52,16 +57,16 @@ internal sealed class Stretch(WavePiece[] pieces)
 
     public LaneMatrix At(in FrequencyLanes frequencies, double tolerance)
     {
-        var m = pieces[0].At(frequencies, tolerance);
+        var m = gathered[0].At(frequencies, tolerance);
         if (IsGeneral)
         {
             return m;
         }
 
         m = m.Normalised();
-        for (var i = 1; i < pieces.Length; i++)
+        for (var i = 1; i < gathered.Length; i++)
         {
-            m = (pieces[i].At(frequencies, tolerance).Normalised() * m).Normalised();
+            m = (gathered[i].At(frequencies, tolerance).Normalised() * m).Normalised();
         }
 
         return m;

@@ -144,7 +144,10 @@ internal sealed class WaveColumn
         return new Complex(real, imaginary);
     }
 
-    /// <summary>(p⁻, p⁺)·a at the blown end for p⁺ near 1 at the far end, at eight frequencies.</summary>
+    /// <summary>
+    /// (p⁻, p⁺)·a at the blown end for p⁺ = 1 at the far end, at eight frequencies: entire functions of frequency but for the loss functions,
+    /// nothing being divided by what may vanish off the axis.
+    /// </summary>
     public (ComplexLanes Back, ComplexLanes On) Waves(in FrequencyLanes frequencies, double tolerance)
     {
         if (column.Modal is { } modes)
@@ -157,11 +160,14 @@ internal sealed class WaveColumn
         var on = ComplexLanes.One;
         foreach (var stretch in Stretches)
         {
-            var m = stretch.At(frequencies, tolerance);
-            (back, on) = (
-                ComplexLanes.MultiplyAdd(m.A, back, m.B * on),
-                ComplexLanes.MultiplyAdd(m.C, back, stretch.IsGeneral ? m.D * on : on)
-            );
+            foreach (var piece in stretch.Pieces)
+            {
+                var m = piece.At(frequencies, tolerance);
+                (back, on) = (
+                    ComplexLanes.MultiplyAdd(m.A, back, m.B * on),
+                    ComplexLanes.MultiplyAdd(m.C, back, m.D * on)
+                );
+            }
         }
 
         return (back, on);

@@ -1,6 +1,7 @@
 using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Elements;
 using AirColumn.Acoustics.Radiation;
+using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Kernels;
 
@@ -69,25 +70,40 @@ internal abstract class WavePiece
 }
 
 /// <summary>A stretch of a section.</summary>
-internal sealed class SectionPiece(SectionElement element, double from, double to, double reflection)
-    : WavePiece
+internal sealed class SectionPiece : WavePiece
 {
+    private readonly double from;
+    private readonly double to;
+    private ThinCone? cone;
+
+    public SectionPiece(SectionElement element, double from, double to, double reflection)
+    {
+        (Element, this.from, this.to, Reflection) = (element, from, to, reflection);
+    }
+
     public override double Length => to - from;
 
-    public SectionElement Element => element;
+    public SectionElement Element { get; }
 
-    public override LaneMatrix At(in FrequencyLanes frequencies, double tolerance)
-    {
-        var m = new SectionLanes(element, frequencies, tolerance).Between(from, to);
-        return reflection == 0
+    /// <summary>Of the change of reference at its far side; 0 where nothing changes.</summary>
+    public double Reflection { get; }
+
+    /// <summary>The same where boundary layers are thin; null if it is no cone.</summary>
+    public ThinCone? Cone => Element.Section is ConeSection ? cone ??= new ThinCone(Element, from, to) : null;
+
+    public override LaneMatrix At(in FrequencyLanes frequencies, double tolerance) =>
+        Reflected(new SectionLanes(Element, frequencies, tolerance).Between(from, to));
+
+    /// <summary>With what comes back at its far side.</summary>
+    public LaneMatrix Reflected(in LaneMatrix m) =>
+        Reflection == 0
             ? m
             : new LaneMatrix(
-                m.A + reflection * m.B,
-                m.B + reflection * m.A,
-                m.C + reflection * m.D,
-                m.D + reflection * m.C
+                m.A + Reflection * m.B,
+                m.B + Reflection * m.A,
+                m.C + Reflection * m.D,
+                m.D + Reflection * m.C
             );
-    }
 }
 
 /// <summary>A mass in series.</summary>
@@ -126,14 +142,14 @@ internal sealed class SidePiece : WavePiece
     private readonly SideElement side;
     private readonly WaveReference reference;
     private readonly WaveReference foot;
-    private readonly List<WavePiece> branch;
+    private readonly WavePiece[] branch;
 
     public SidePiece(SideElement side, in WaveReference reference)
     {
         this.side = side;
         this.reference = reference;
         foot = side.Load.Reference;
-        branch = Of(side.Elements, ref foot, double.PositiveInfinity);
+        branch = ThinRun.Gather(Of(side.Elements, ref foot, double.PositiveInfinity));
         Length = branch.Sum(piece => piece.Length);
     }
 
@@ -151,8 +167,8 @@ internal sealed class SidePiece : WavePiece
         var on = ComplexLanes.One;
         foreach (var piece in branch)
         {
-            var m = piece.At(frequencies, tolerance).Normalised();
-            (back, on) = (m.A * back + m.B * on, m.C * back + on);
+            var m = piece.At(frequencies, tolerance);
+            (back, on) = (m.A * back + m.B * on, m.C * back + m.D * on);
         }
 
         // Pressure and flow there, each over a common factor.

@@ -10,8 +10,10 @@ namespace AirColumn.Acoustics.Kernels;
 /// </summary>
 internal sealed class WaveSegment
 {
-    public const int FewestNodes = 32;
-    private const int MostNodes = 128;
+    private const double Beyond = 10; // nodes beyond what the waves turn by …
+    private const double PerDigit = 2; // … and for each digit
+    private const int More = 16; // where those were too few
+    private const int MostNodes = 160;
 
     private readonly double scale;
     private readonly double shift;
@@ -40,7 +42,7 @@ internal sealed class WaveSegment
         double allowed
     )
     {
-        for (var n = FewestNodes; n <= MostNodes; n *= 2)
+        for (var n = FewestNodes(column, low, high, allowed); n <= MostNodes; n += More)
         {
             var values = Values(column, low, high, n, tolerance);
             var coefficients = new double[4 * n];
@@ -64,28 +66,36 @@ internal sealed class WaveSegment
         return null;
     }
 
+    /// <summary>How many nodes a fit takes at least: as many as the waves turn by where they do so fastest, in radians, and some beyond.</summary>
+    public static int FewestNodes(WaveColumn column, double low, double high, double allowed)
+    {
+        var root = Math.Sqrt(high);
+        var turns = 2 * Math.PI * column.Delay * root * (root - Math.Sqrt(low));
+        var nodes = turns + Beyond - PerDigit * Math.Log10(allowed);
+        return ComplexLanes.Count * (int)Math.Ceiling(nodes / ComplexLanes.Count);
+    }
+
     /// <summary>Whether it holds a frequency.</summary>
     public bool Holds(double hertz) => hertz >= Low && hertz <= High;
 
     /// <summary>
-    /// Pressure and flow at the blown end, with the air outside it, at a frequency in it: up to a factor that is smooth in frequency.
+    /// Pressure and flow at the blown end, with the air outside it, at frequencies in it: up to a factor that is smooth in frequency.
     /// </summary>
-    public (Complex Pressure, Complex Flow) At(double hertz)
+    public void At(ReadOnlySpan<double> hertz, Span<Complex> pressures, Span<Complex> flows)
     {
-        var n = coefficients.Length / 4;
-        var t = scale * Math.Sqrt(hertz) + shift;
-        // Four series side by side.
-        var (next, afterNext) = (Vector256<double>.Zero, Vector256<double>.Zero);
-        var twice = Vector256.Create(2 * t);
-        for (var k = n - 1; k > 0; k--)
+        Span<double> some = stackalloc double[ComplexLanes.Count];
+        for (var i = 0; i < hertz.Length; i += ComplexLanes.Count)
         {
-            var c = Coefficient(k, n);
-            (next, afterNext) = (Vector256.FusedMultiplyAdd(twice, next, c - afterNext), next);
+            var count = Math.Min(ComplexLanes.Count, hertz.Length - i);
+            some.Fill(hertz[i + count - 1]);
+            hertz.Slice(i, count).CopyTo(some);
+            var (back, on) = WavesAt(Vector512.Create<double>(some));
+            var (p, u) = (on + back, (1 / impedance) * (on - back));
+            for (var lane = 0; lane < count; lane++)
+            {
+                (pressures[i + lane], flows[i + lane]) = (p.Lane(lane), u.Lane(lane));
+            }
         }
-
-        var value = Vector256.FusedMultiplyAdd(Vector256.Create(t), next, Coefficient(0, n) - afterNext);
-        var (back, on) = (new Complex(value[0], value[1]), new Complex(value[2], value[3]));
-        return (on + back, (on - back) / impedance);
     }
 
     /// <summary>Z at frequencies in it, and how far any may be off, relative.</summary>
@@ -110,10 +120,24 @@ internal sealed class WaveSegment
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Eight(Span<double> some, ref Vector512<double> worst)
     {
+        var (back, on) = WavesAt(Vector512.LoadUnsafe(ref some[0]));
+        var (p, u) = (on + back, on - back);
+        var z = impedance * (p / u);
+        z.Re.StoreUnsafe(ref some[ComplexLanes.Count]);
+        z.Im.StoreUnsafe(ref some[2 * ComplexLanes.Count]);
+        // Of p and u, each the sum of two waves.
+        var one = Vector512<double>.One;
+        var off = (one / Vector512.Sqrt(p.Norm) + one / Vector512.Sqrt(u.Norm)) * (2 * rest);
+        worst = Vector512.Max(worst, off);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private (ComplexLanes Back, ComplexLanes On) WavesAt(Vector512<double> hertz)
+    {
         var n = coefficients.Length / 4;
         ref var c = ref coefficients[0];
         var t = Vector512.FusedMultiplyAdd(
-            Vector512.Sqrt(Vector512.LoadUnsafe(ref some[0])),
+            Vector512.Sqrt(hertz),
             Vector512.Create(scale),
             Vector512.Create(shift)
         );
@@ -151,23 +175,8 @@ internal sealed class WaveSegment
             Vector512.FusedMultiplyAdd(t, d, Vector512.Create(Unsafe.Add(ref c, 2 * n)) - dAfter),
             Vector512.FusedMultiplyAdd(t, e, Vector512.Create(Unsafe.Add(ref c, 3 * n)) - eAfter)
         );
-        var (p, u) = (on + back, on - back);
-        var z = impedance * (p / u);
-        z.Re.StoreUnsafe(ref some[ComplexLanes.Count]);
-        z.Im.StoreUnsafe(ref some[2 * ComplexLanes.Count]);
-        // Of p and u, each the sum of two waves.
-        var one = Vector512<double>.One;
-        var off = (one / Vector512.Sqrt(p.Norm) + one / Vector512.Sqrt(u.Norm)) * (2 * rest);
-        worst = Vector512.Max(worst, off);
+        return (back, on);
     }
-
-    private Vector256<double> Coefficient(int k, int n) =>
-        Vector256.Create(
-            coefficients[k],
-            coefficients[n + k],
-            coefficients[2 * n + k],
-            coefficients[3 * n + k]
-        );
 
     private static double[] Values(WaveColumn column, double low, double high, int n, double tolerance)
     {
@@ -182,11 +191,10 @@ internal sealed class WaveSegment
                 omega[lane] = 2 * Math.PI * root * root;
             }
 
-            var (back, on) = column.Waves(new FrequencyLanes(Vector512.Create<double>(omega)), tolerance);
-            // Forth over half of the way: p⁻ and p⁺ then turn by kL each, one to either side, instead of one by 2kL.
-            var (sin, cos) = Vector512.SinCos(column.Delay * Vector512.Create<double>(omega));
-            var turn = new ComplexLanes(cos, sin);
-            (back, on) = (turn * back, turn * on);
+            var (back, on) = column.Waves(
+                new FrequencyLanes(Vector512.Create<double>(omega), 2 * Math.PI * high),
+                tolerance
+            );
             back.Re.StoreUnsafe(ref values[i]);
             back.Im.StoreUnsafe(ref values[n + i]);
             on.Re.StoreUnsafe(ref values[2 * n + i]);

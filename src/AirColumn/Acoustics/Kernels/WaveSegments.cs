@@ -6,7 +6,8 @@ namespace AirColumn.Acoustics.Kernels;
 /// </summary>
 internal sealed class WaveSegments
 {
-    private const int ModesPerSegment = 4;
+    private const int ModesPerSegment = 12;
+    private const double LowestShare = 1.0 / 32; // of the width, below which √f turns too fast
     private const int MostSegments = 3000;
 
     // Of the waves; beside a sharp resonance Z is some hundred times as far off.
@@ -56,6 +57,19 @@ internal sealed class WaveSegments
     public (double Low, double High)? SmoothAround(double hertz) =>
         IndexOf(hertz) is { } index ? (ends[index], ends[index + 1]) : null;
 
+    /// <summary>The same for what changes so much faster that a series of it serves fewer resonances.</summary>
+    public (double Low, double High)? SmoothAround(double hertz, int resonances)
+    {
+        if (SmoothAround(hertz) is not var (low, high))
+        {
+            return null;
+        }
+
+        var count = Math.Max(1, Math.Round((high - low) / (resonances * spacing)));
+        var part = Math.Min(count - 1, Math.Floor((hertz - low) / (high - low) * count));
+        return (low + part / count * (high - low), low + (part + 1) / count * (high - low));
+    }
+
     /// <summary>Z at rising frequencies, interpolated; how far it may be off, relative.</summary>
     public double Interpolate(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
     {
@@ -74,7 +88,7 @@ internal sealed class WaveSegments
 
                 // Fewer frequencies than nodes gain nothing.
                 segment =
-                    end - i < WaveSegment.FewestNodes
+                    end - i < WaveSegment.FewestNodes(waves, low, high, InterpolationTolerance)
                         ? null
                         : WaveSegment.Fit(
                             waves,
@@ -135,7 +149,7 @@ internal sealed class WaveSegments
             found.Add(f);
         }
 
-        for (var f = step / 8; f > waves.Lowest; f /= 8)
+        for (var f = LowestShare * step; f > waves.Lowest; f *= LowestShare)
         {
             found.Add(f);
         }

@@ -151,20 +151,28 @@ internal sealed class FarEndLoad
             return ComplexLanes.All(IsClosed ? 1 : -1);
         }
 
-        return ComplexLanes.Each(i => ReflectionAt(omega.GetElement(i)));
+        return given is null
+            ? model!.ReflectionAt(radius / speedOfSound * omega)
+            : ComplexLanes.Each(i =>
+            {
+                var z = GivenImpedance(omega[i]) / characteristicImpedance;
+                return (z - 1) / (z + 1);
+            });
     }
 
-    private Complex ReflectionAt(double omega)
+    /// <summary>See <see cref="LosslessReactance(double)"/>, at eight angular frequencies.</summary>
+    public Vector512<double> LosslessReactance(Vector512<double> omega)
     {
-        if (given is not null)
+        if (given is not null || reflection is null)
         {
-            var z = GivenImpedance(omega) / characteristicImpedance;
-            return (z - 1) / (z + 1);
+            return Vector512.Create<double>([
+                .. Enumerable.Range(0, ComplexLanes.Count).Select(i => LosslessReactance(omega[i])),
+            ]);
         }
 
-        var ka = omega * radius / speedOfSound;
-        var end = reflection!(ka);
-        return -Complex.FromPolarCoordinates(end.Modulus, -2 * ka * end.EndCorrection);
+        // tan of half the phase of −R.
+        var r = ReflectionAt(omega);
+        return characteristicImpedance * r.Im / (Vector512.Sqrt(r.Norm) - r.Re);
     }
 
     /// <summary>The reactance the end would have if it reflected everything, Pa·s/m³; open ends only.</summary>

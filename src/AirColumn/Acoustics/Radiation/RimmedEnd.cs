@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Interpolation;
 
 namespace AirColumn.Acoustics.Radiation;
@@ -42,9 +43,12 @@ internal sealed class RimmedEnd
         DegreeAlongKa
     );
 
+    private static readonly double LowestVariable = ThinEnd.Variable(RimTable.Ka[0]);
+
     private readonly double innerOverOuter;
     private readonly RationalInterpolant correctionRest;
     private readonly RationalInterpolant logRest;
+    private readonly RationalInterpolant[] both;
 
     /// <summary>An end of outer over inner radius <paramref name="outerOverInner"/>, above 1.</summary>
     public RimmedEnd(double outerOverInner)
@@ -52,6 +56,7 @@ internal sealed class RimmedEnd
         innerOverOuter = 1 / outerOverInner;
         correctionRest = Along(CorrectionRests, EdgeVariable(innerOverOuter));
         logRest = Along(LogRests, innerOverOuter);
+        both = [correctionRest, logRest];
     }
 
     public EndReflection At(double ka)
@@ -62,6 +67,15 @@ internal sealed class RimmedEnd
             ThinLog(ka, innerOverOuter) + ka * ka * logRest.At(x),
             ThinCorrection(ka, innerOverOuter) + correctionRest.At(x)
         );
+    }
+
+    /// <summary>ln|R| and l/a at eight ka.</summary>
+    public (Vector512<double> Log, Vector512<double> Correction) At(Vector512<double> ka)
+    {
+        var (log, correction, variable) = ThinEnd.Between(ka, innerOverOuter);
+        Span<Vector512<double>> rests = stackalloc Vector512<double>[2];
+        RationalInterpolant.At(Vector512.Max(variable, Vector512.Create(LowestVariable)), both, rests);
+        return (log + ka * ka * rests[1], correction + rests[0]);
     }
 
     private static RationalInterpolant Along(RationalInterpolant[] rests, double rim)

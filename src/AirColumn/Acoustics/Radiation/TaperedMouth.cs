@@ -1,5 +1,7 @@
 using System.Numerics;
+using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Interpolation;
+using AirColumn.Acoustics.Kernels;
 using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Radiation;
@@ -43,7 +45,7 @@ internal sealed class TaperedMouth
         0.11377,
     ]);
 
-    private static readonly RationalInterpolant Imaginary = Course([
+    private static readonly RationalInterpolant Imaginary = Real.WithValues([
         -0.00000,
         -0.00017,
         -0.00118,
@@ -60,6 +62,8 @@ internal sealed class TaperedMouth
         -0.03236,
         -0.04128,
     ]);
+
+    private static readonly RationalInterpolant[] Both = [Real, Imaginary];
 
     // Over (1 − a/b)^(2/3), the variable in which the singularity of the rim is smooth: thin edge (extrapolated), b/a = 1.005,
     // 1.01, 1.02, 1.05, 1.1, 1.2, 1.5, 2, 3, baffle.
@@ -106,6 +110,14 @@ internal sealed class TaperedMouth
         var distance = z + 1;
         var lost = 4 * z.Real / (distance.Real * distance.Real + distance.Imaginary * distance.Imaginary);
         return new EndReflection(0.5 * double.LogP1(-lost), -((1 - z) / distance).Phase / (2 * ka));
+    }
+
+    /// <summary>What it adds at eight ka to the impedance over ρc/S.</summary>
+    public ComplexLanes Added(Vector512<double> ka)
+    {
+        Span<Vector512<double>> course = stackalloc Vector512<double>[2];
+        RationalInterpolant.At(Vector512.Min(ka, Vector512.Create(HighestKa)), Both, course);
+        return strength * ka * new ComplexLanes(-course[1], course[0]);
     }
 
     private static double Variable(double outerOverInner) => Math.Pow(1 - 1 / outerOverInner, 2.0 / 3);

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Interpolation;
 
 namespace AirColumn.Acoustics.Radiation;
@@ -27,7 +28,8 @@ internal sealed class ThinEnd
         ReadOnlySpan<double> corrections,
         double correctionLimit,
         double logReflectionLimit,
-        double logarithm
+        double logarithm,
+        ThinEnd? like = null // tabulated at the same places
     )
     {
         this.logarithm = logarithm;
@@ -41,8 +43,8 @@ internal sealed class ThinEnd
             scaled[i] = logs[i - 1] / (ka * ka) - Singular(ka);
         }
 
-        endCorrection = new RationalInterpolant(nodes, [correctionLimit, .. corrections], Degree);
-        logReflection = new RationalInterpolant(nodes, scaled, Degree);
+        logReflection = like?.logReflection.WithValues(scaled) ?? new(nodes, scaled, Degree);
+        endCorrection = logReflection.WithValues([correctionLimit, .. corrections]);
     }
 
     /// <summary>
@@ -65,10 +67,43 @@ internal sealed class ThinEnd
             BaffledTable.EndCorrection,
             BaffledTable.LowFrequencyEndCorrection,
             -1,
-            0
+            0,
+            Unflanged
         );
 
+    // All functions of one set of nodes: of the thin edge, then of the baffle.
+    private static readonly RationalInterpolant[] Together =
+    [
+        Unflanged.endCorrection,
+        Unflanged.logReflection,
+        Baffled.endCorrection,
+        Baffled.logReflection,
+    ];
+
     public EndReflection At(double ka) => new(LogReflection(ka), EndCorrection(ka));
+
+    /// <summary>
+    /// The thin edge, the baffle, or what lies between the two, at eight ka, and v there: <paramref name="share"/> of the thin edge, 0 to 1.
+    /// </summary>
+    public static (Vector512<double> Log, Vector512<double> Correction, Vector512<double> Variable) Between(
+        Vector512<double> ka,
+        double share
+    )
+    {
+        Span<double> variables = stackalloc double[Vector512<double>.Count];
+        for (var i = 0; i < variables.Length; i++)
+        {
+            variables[i] = Variable(ka[i]);
+        }
+
+        var v = Vector512.Create<double>(variables);
+        Span<Vector512<double>> values = stackalloc Vector512<double>[Together.Length];
+        RationalInterpolant.At(Vector512.Sqrt(v * (1 / Highest)), Together, values);
+        var square = ka * ka;
+        var logarithm = Baffled.logarithm + share * (Unflanged.logarithm - Baffled.logarithm);
+        var log = values[3] + share * (values[1] - values[3]) + logarithm * square * Vector512.Log(ka);
+        return (square * log, values[2] + share * (values[0] - values[2]), v);
+    }
 
     /// <summary>l/a.</summary>
     public double EndCorrection(double ka) => endCorrection.At(Node(ka));

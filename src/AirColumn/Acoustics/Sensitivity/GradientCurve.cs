@@ -16,6 +16,7 @@ internal sealed class GradientCurve
     private const int MostNodes = 128;
     private const double Beyond = 22; // nodes beyond half the change of phase
 
+    private const int ResonancesPerSeries = 4;
     private const int Block = 4; // vectors
 
     // Of q, which turns twice as fast as the waves; less where it comes from differences.
@@ -64,7 +65,7 @@ internal sealed class GradientCurve
         {
             var end = i + 1;
             var isSmooth = false;
-            if (column.Waves.Segments.SmoothAround(hertz[i]) is var (low, high))
+            if (column.Waves.Segments.SmoothAround(hertz[i], ResonancesPerSeries) is var (low, high))
             {
                 while (end < count && hertz[end] < high)
                 {

@@ -1,0 +1,51 @@
+using System.Numerics;
+using System.Runtime.Intrinsics;
+using AirColumn.Bores;
+using static AirColumn.Tests.Acoustics.ReferenceAir;
+
+namespace AirColumn.Tests.Acoustics;
+
+/// <summary>Radiating ends at eight frequencies at a time are what they are at one.</summary>
+public class EndsInLanesTests
+{
+    [Theory]
+    [InlineData(40)]
+    [InlineData(25)]
+    public void Reflection_and_reactance_are_those_at_one_frequency(double inlet)
+    {
+        foreach (
+            var end in new BoreEnd[]
+            {
+                new OpenEnd(Mm(0)),
+                new OpenEnd(Mm(3)),
+                new OpenEnd(Mm(300)),
+                new BaffledEnd(),
+                new IdealOpenEnd(),
+                new ClosedEnd(),
+            }
+        )
+        {
+            var column = Column(new ConeSection(Mm(inlet), Mm(40), Mm(500)), end);
+            var load = column.Load;
+            var highest = 0.99 * Math.Min(column.HighestHertz, 1e4);
+            for (var hertz = 1.0; hertz < highest; hertz *= 1.07)
+            {
+                var omega = 2 * Math.PI * hertz * (Vector512<double>.One + 0.01 * Vector512<double>.Indices);
+                omega = Vector512.Min(omega, Vector512.Create(2 * Math.PI * highest));
+                var (reflections, reactances) = (load.ReflectionAt(omega), load.LosslessReactance(omega));
+                for (var i = 0; i < 8; i++)
+                {
+                    var (p, u) = load.At(omega[i]);
+                    var z = load.Scales.Impedance;
+                    // Some units in the last place of numbers up to 1.
+                    var expected = (p - z * u) / (p + z * u);
+                    Assert.True(Complex.Abs(expected - reflections.Lane(i)) < 1e-14, $"{end}, {hertz} Hz");
+                    if (!load.IsClosed)
+                    {
+                        Near.Absolute(load.LosslessReactance(omega[i]) / z, reactances[i] / z, 1e-13);
+                    }
+                }
+            }
+        }
+    }
+}

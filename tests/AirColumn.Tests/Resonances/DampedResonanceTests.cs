@@ -1,0 +1,52 @@
+using System.Numerics;
+using AirColumn.Acoustics;
+using AirColumn.Bores;
+using AirColumn.Resonances;
+using AirColumn.Tests.Acoustics;
+using static AirColumn.Tests.Acoustics.ReferenceAir;
+
+namespace AirColumn.Tests.Resonances;
+
+/// <summary>Resonances that radiation damps strongly, and sharp ones beside them.</summary>
+public class DampedResonanceTests
+{
+    // A pipe shorter than a third of its width: with length the resonance falls and sharpens, without a gap or a jump.
+    [Fact]
+    public void A_short_pipe_has_one_resonance_at_every_length()
+    {
+        Resonance? before = null;
+        for (var length = 4.6; length < 12; length += 0.02)
+        {
+            var column = new Column(Bore.Build().Cylinder(Mm(40), Mm(length)).OpenEnd(Mm(3)), TableAir);
+            var resonance = Assert.Single(column.FirstResonances(1));
+            if (before is not null)
+            {
+                Assert.InRange(resonance.Frequency / before.Frequency, 0.99, 1);
+                Assert.InRange(resonance.QualityFactor / before.QualityFactor, 1, 1.02);
+            }
+
+            before = resonance;
+        }
+    }
+
+    // This bore has holes whose own modes lie between those of the whole, ten times as broad. At a maximum of |Z| as sharp as these, with
+    // no other near, −d²ln|Z|/df² is 1/(Im pole)².
+    [Fact]
+    public void A_sharp_resonance_is_not_given_the_pole_of_a_broad_one()
+    {
+        var (bore, fingering) = RandomOpenings.From(10, RandomBore.From(10, 4e-3, 0.04, 1));
+        var column = new Column(bore, TableAir, OneDimensional with { Fingering = fingering });
+        foreach (var about in new[] { 274.944, 950.950 })
+        {
+            var resonance = column
+                .Resonances(UnitsNet.Frequency.FromHertz(1000))
+                .Single(each => Math.Abs(each.Frequency.Hertz - about) < 0.01);
+            var (f, step) = (resonance.Frequency.Hertz, 1e-4 * resonance.Frequency.Hertz);
+            var bend = (Level(f + step) - 2 * Level(f) + Level(f - step)) / (step * step);
+            // Neighbours add something to the curvature; the broad modes are a tenth as sharp.
+            Near.Relative(f / 2 * Math.Sqrt(-bend), resonance.QualityFactor, 0.05);
+        }
+
+        double Level(double hertz) => Math.Log(Complex.Abs(column.InputImpedance(2 * Math.PI * hertz)));
+    }
+}
