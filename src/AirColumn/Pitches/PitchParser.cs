@@ -69,18 +69,18 @@ internal static class PitchParser
     private static bool TakeAccidental(ref ReadOnlySpan<char> rest, out Accidental accidental)
     {
         var signs = 0;
-        var first = 0;
+        var last = 0;
         var sum = 0;
         while (Rune.DecodeFromUtf16(rest, out var sign, out var length) == 0 && Raise(sign) is { } raise)
         {
             rest = rest[length..];
-            first = signs == 0 ? raise : first;
+            last = raise;
             sum += raise;
             signs++;
         }
 
         accidental = (Accidental)sum;
-        return signs <= 1 || (signs == 2 && first is 1 or -1 && sum == 2 * first);
+        return signs <= 1 || (signs == 2 && last is 1 or -1 && sum == 2 * last);
     }
 
     /// <summary>Semitones by which a sign raises, or null if it is not a sign.</summary>

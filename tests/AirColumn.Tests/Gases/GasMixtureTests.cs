@@ -96,12 +96,14 @@ public class GasMixtureTests
     }
 
     // Handbook values at 300 K (CRC Handbook, from memory): viscosities 17.9, 20.8, 22.9, 15.0 µPa·s and conductivities 26.0,
-    // 26.3, 17.9, 16.8 mW/(m·K) of nitrogen, oxygen, argon and carbon dioxide. Sutherland's law is good to 2 %.
+    // 26.3, 17.9, 16.8 mW/(m·K) of nitrogen, oxygen, argon and carbon dioxide; steam at low pressure 9.9 and 18.7 (IAPWS, from
+    // memory). Sutherland's law is good to 2 %.
     [Theory]
     [InlineData(0, 17.9e-6, 26.0e-3)]
     [InlineData(1, 20.8e-6, 26.3e-3)]
     [InlineData(2, 22.9e-6, 17.9e-3)]
     [InlineData(3, 15.0e-6, 16.8e-3)]
+    [InlineData(4, 9.9e-6, 18.7e-3)] // steam at low pressure
     public void Pure_gases_carry_momentum_and_heat_as_the_handbook_says(
         int gas,
         double viscosity,

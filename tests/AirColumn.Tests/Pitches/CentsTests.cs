@@ -47,6 +47,15 @@ public class CentsTests
             }
         );
 
+    // 1200·log₂(1 + ε) = 1200·(ε − ε²/2 + …)/ln 2; with ε = 2⁻⁴⁰ the first term alone is good to 5e-13. A difference of
+    // two logarithms would keep three digits of it.
+    [Fact]
+    public void A_tiny_interval_keeps_its_digits()
+    {
+        var tiny = Math.ScaleB(1, -40);
+        Near.Relative(1200 * tiny / Math.Log(2), Between(256, 256 * (1 + tiny)), 1e-12);
+    }
+
     [Fact]
     public void The_farthest_frequencies_are_a_finite_interval_apart()
     {

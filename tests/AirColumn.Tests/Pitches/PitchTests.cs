@@ -96,6 +96,8 @@ public class PitchTests
     [InlineData("Ebb2", 12, "Ebb3")]
     [InlineData("B#3", 0, "B#3")]
     [InlineData("Cb4", -24, "Cb2")]
+    [InlineData("E#-9", -12, "E#-10")]
+    [InlineData("B#21", 12, "B#22")]
     public void Transposing_by_octaves_keeps_the_spelling(string from, int semitones, string to) =>
         Assert.Equal(to, Pitch.Parse(from).Transpose(semitones).ToString());
 

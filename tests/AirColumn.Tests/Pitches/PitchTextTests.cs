@@ -113,6 +113,16 @@ public class PitchTextTests
         Assert.InRange(error.Message.Length, 1, 150);
     }
 
+    [Theory]
+    [InlineData("Q23456789012345678901234", "'Q23456789012345678901234' is not a pitch")]
+    [InlineData("Q234567890123456789012345", "'Q23456789012345678901234…' is not a pitch")]
+    public void Quotes_twenty_four_characters_and_says_that_more_follow(string text, string beginning) =>
+        Assert.StartsWith(
+            beginning,
+            Assert.Throws<FormatException>(() => Pitch.Parse(text)).Message,
+            StringComparison.Ordinal
+        );
+
     [Fact]
     public void Null_is_an_argument_error_or_false()
     {
@@ -132,6 +142,7 @@ public class PitchTextTests
         Assert.Equal(ascii, pitch.ToString());
         Assert.Equal(ascii, pitch.ToString("G"));
         Assert.Equal(ascii, pitch.ToString(null));
+        Assert.Equal(ascii, pitch.ToString(""));
         Assert.Equal(signs, pitch.ToString("U"));
         Assert.Equal(signs, string.Create(CultureInfo.InvariantCulture, $"{pitch:U}"));
         var error = Assert.Throws<FormatException>(() => pitch.ToString("Z"));

@@ -33,6 +33,17 @@ public class TemperamentTests
         Assert.Equal("meantone", one.ToString());
     }
 
+    // Not required of a hash, but a dictionary is slow without it. Two of these agree by chance once in 2³².
+    [Fact]
+    public void Name_and_offsets_are_in_its_hash()
+    {
+        var offsets = Meantone;
+        offsets[0] = 11;
+        var hash = Temperament.FromOffsets("meantone", Meantone).GetHashCode();
+        Assert.NotEqual(hash, Temperament.FromOffsets("meantone", offsets).GetHashCode());
+        Assert.NotEqual(hash, Temperament.FromOffsets("another", Meantone).GetHashCode());
+    }
+
     [Fact]
     public void Needs_a_name_and_twelve_offsets()
     {
@@ -75,7 +86,8 @@ public class TemperamentTests
         Assert.StartsWith(
             string.Create(
                 System.Globalization.CultureInfo.InvariantCulture,
-                $"offsetsInCents[{next}] is {low} cents after {high} cents, which leaves that pitch no higher than"
+                $"offsetsInCents[{next}] is {low} cents after {high} cents, which leaves that pitch no higher than "
+                    + $"the one before it; give deviations from equal temperament, in the order C to B."
             ),
             error.Message,
             StringComparison.Ordinal
