@@ -302,7 +302,7 @@ public class SideOpeningTests
             tube.Hole(new ToneHole(Mm(200), Mm(8), Mm(3)) { ChimneyWall = Mm(0.8), Pad = pad }).OpenEnd();
     }
 
-    [Property(MaxTest = 150)]
+    [Property(MaxTest = 60)]
     public void With_openings_impedance_is_passive_and_the_two_port_reciprocal(int seed)
     {
         var (bore, fingering) = RandomOpenings.From(seed, RandomBore.From(seed, 3e-3));
