@@ -25,7 +25,7 @@ public static class LocalFeed
             );
         }
 
-        var version = $"0.1.0-now{DateTime.UtcNow.Ticks}";
+        var version = $"{Repository.Version}-now{DateTime.UtcNow.Ticks}";
         foreach (var file in Directory.EnumerateFiles(packed, "*.nupkg"))
         {
             using var package = ZipFile.Open(file, ZipArchiveMode.Update);
@@ -38,7 +38,7 @@ public static class LocalFeed
         foreach (var file in Directory.EnumerateFiles(packed, "*.nupkg"))
         {
             var name = Path.GetFileName(file)
-                .Replace(".0.1.0.nupkg", $".{version}.nupkg", StringComparison.Ordinal);
+                .Replace($".{Repository.Version}.nupkg", $".{version}.nupkg", StringComparison.Ordinal);
             File.Move(file, Path.Combine(folder, name));
         }
 
@@ -51,9 +51,13 @@ public static class LocalFeed
         using var reader = new StreamReader(stream, leaveOpen: true);
         var text = reader
             .ReadToEnd()
-            .Replace("<version>0.1.0</version>", $"<version>{version}</version>", StringComparison.Ordinal)
             .Replace(
-                "id=\"AirColumn\" version=\"0.1.0\"",
+                $"<version>{Repository.Version}</version>",
+                $"<version>{version}</version>",
+                StringComparison.Ordinal
+            )
+            .Replace(
+                $"id=\"AirColumn\" version=\"{Repository.Version}\"",
                 $"id=\"AirColumn\" version=\"{version}\"",
                 StringComparison.Ordinal
             );

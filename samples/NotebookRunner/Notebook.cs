@@ -9,7 +9,7 @@ namespace NotebookRunner;
 /// <summary>A notebook file: cells with what they show.</summary>
 public sealed partial class Notebook
 {
-    private const string Packages = "#r \"nuget: AirColumn.Plots, 0.1.0\"";
+    private static readonly string Packages = $"#r \"nuget: AirColumn.Plots, {Repository.Version}\"";
 
     private static readonly JsonSerializerOptions Written = new()
     {
@@ -80,7 +80,7 @@ public sealed partial class Notebook
                     text.Replace(
                         quoted,
                         JsonSerializer.Serialize(
-                            Packages.Replace("0.1.0", version, StringComparison.Ordinal)
+                            Packages.Replace(Repository.Version, version, StringComparison.Ordinal)
                         )[1..^1],
                         StringComparison.Ordinal
                     )

@@ -9,6 +9,9 @@ public static class Repository
 
     public static string Configuration { get; } = Metadata("Configuration");
 
+    /// <summary>Of the packages, as they would be released.</summary>
+    public static string Version { get; } = Metadata("Version");
+
     public static string NotebookFolder { get; } = Path.Combine(Top, "samples", "Notebooks");
 
     public static IReadOnlyList<string> Notebooks =>

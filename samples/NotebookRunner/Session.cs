@@ -9,16 +9,25 @@ public sealed class Session : IDisposable
     private Session(string folder)
     {
         Folder = folder;
-        File.Copy(
-            Path.Combine(Repository.Top, ".config", "dotnet-tools.json"),
-            Path.Combine(folder, "dotnet-tools.json")
-        );
-        Tools.Restore(folder);
-        Version = LocalFeed.Fill(Directory.CreateDirectory(Feed).FullName);
-        File.WriteAllText(
-            Path.Combine(folder, "nuget.config"),
-            """<configuration><packageSources><add key="here" value="feed" /></packageSources></configuration>"""
-        );
+        try
+        {
+            File.Copy(
+                Path.Combine(Repository.Top, ".config", "dotnet-tools.json"),
+                Path.Combine(folder, "dotnet-tools.json")
+            );
+            Tools.Restore(folder);
+            Version = LocalFeed.Fill(Directory.CreateDirectory(Feed).FullName);
+            File.WriteAllText(
+                Path.Combine(folder, "nuget.config"),
+                """<configuration><packageSources><add key="here" value="feed" /></packageSources></configuration>"""
+            );
+        }
+        catch
+        {
+            // Nobody gets it, so nobody could dispose of it.
+            Directory.Delete(folder, recursive: true);
+            throw;
+        }
     }
 
     /// <summary>The folder; the packages lie in its feed.</summary>

@@ -38,6 +38,9 @@ public static class Shell
             start.Environment.Remove(name);
         }
 
+        // Pages and notebooks show what is printed where numbers have a decimal point.
+        start.Environment["LC_ALL"] = "C.UTF-8";
+        start.Environment["DOTNET_CLI_UI_LANGUAGE"] = "en";
         start.Environment["MSBUILDDISABLENODEREUSE"] = "1";
         start.Environment["DOTNET_CLI_TELEMETRY_OPTOUT"] = "1";
         using var process = Process.Start(start)!;

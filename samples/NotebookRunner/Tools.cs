@@ -7,8 +7,20 @@ public static class Tools
     /// <exception cref="InvalidOperationException">It failed; the message holds what it said.</exception>
     public static void Restore(string folder)
     {
-        using var turn = new Mutex(false, @"Global\AirColumn.Tools.Restore");
-        turn.WaitOne();
+        using var turn = new Mutex(
+            false,
+            "AirColumn.Tools.Restore",
+            new NamedWaitHandleOptions { CurrentUserOnly = true, CurrentSessionOnly = false }
+        );
+        try
+        {
+            turn.WaitOne();
+        }
+        catch (AbandonedMutexException)
+        {
+            // The other one was stopped; the turn is ours.
+        }
+
         try
         {
             Shell.Dotnet(folder, "tool", "restore");

@@ -36,6 +36,22 @@ public class PictureTests
         Assert.True(colors > 50, $"Only {colors} colours.");
     }
 
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Threads_may_share_it(string kind)
+    {
+        var (svg, png) = (Columns.Pictures[kind].Svg(), Columns.Pictures[kind].Png());
+        Parallel.For(
+            0,
+            4,
+            _ =>
+            {
+                Assert.Equal(svg, Columns.Pictures[kind].Svg());
+                Assert.Equal(png, Columns.Pictures[kind].Png());
+            }
+        );
+    }
+
     // A label that reaches beyond the edge is cut off there.
     [Theory]
     [MemberData(nameof(KindsAndSizes))]

@@ -26,17 +26,8 @@ public class ConsumptionTests(Packed packed)
         var printed = "";
         foreach (var command in Page.First.Commands("dotnet new console").Skip(1))
         {
-            var words = command.Split(' ');
-            printed = Shell.Run(
-                words[0],
-                clone,
-                [
-                    .. words[1..],
-                    .. words.Contains("add") && words.Contains("package")
-                        ? ["--version", version]
-                        : (string[])[],
-                ]
-            );
+            var words = command.Replace(Repository.Version, version, StringComparison.Ordinal).Split(' ');
+            printed = Shell.Run(words[0], clone, words[1..]);
         }
 
         Assert.StartsWith(
@@ -78,7 +69,7 @@ public class ConsumptionTests(Packed packed)
             Console.WriteLine(air.SpeedOfSound.MetersPerSecond.ToString("R", System.Globalization.CultureInfo.InvariantCulture));
             """
         );
-        var lines = Shell.Dotnet(folder, "run", "tube.cs").Split('\n');
+        var lines = Script(folder, "tube.cs").Split('\n');
         var (hertz, speed) = (Number(lines[0]), Number(lines[1]));
         var quarterWave = speed / (4 * (1.290 + 0.6133 * 0.020));
         Assert.InRange(hertz / quarterWave, 0.985, 0.995);
@@ -90,7 +81,7 @@ public class ConsumptionTests(Packed packed)
         var folder = packed.Folder("script");
         var page = Page.Of("AirColumn");
         File.WriteAllText(Path.Combine(folder, "example.cs"), $"#:package AirColumn@{version}\n{page.Code}");
-        Assert.Equal(page.Output, Shell.Dotnet(folder, "run", "example.cs").ReplaceLineEndings("\n"));
+        Assert.Equal(page.Output, Script(folder, "example.cs").ReplaceLineEndings("\n"));
     }
 
     // All of them in one program: their pages' examples, each in a function of its own.
@@ -135,6 +126,10 @@ public class ConsumptionTests(Packed packed)
         Assert.Equal(LocalFeed.Packages.Select(package => Page.Of(package).Output), printed[..^1]);
         Assert.True(new FileInfo(Path.Combine(folder, "impedance.svg")).Length > 1000);
     }
+
+    // Built in the folder: else each run of the tests would leave a build of it with the user.
+    private static string Script(string folder, string name) =>
+        Shell.Dotnet(folder, "run", "--artifacts-path", Path.Combine(folder, "built", name), name);
 
     private static bool IsUsing(string line) => line.StartsWith("using ", StringComparison.Ordinal);
 
