@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 
 namespace AirColumn.Acoustics.Kernels;
 
@@ -31,6 +32,27 @@ internal readonly struct LaneMatrix(ComplexLanes a, ComplexLanes b, ComplexLanes
     {
         var inverse = D.Inverse();
         return new LaneMatrix(A * inverse, B * inverse, C * inverse, ComplexLanes.One);
+    }
+
+    /// <summary>This over a positive factor of each lane where it is so large that a product of many would overflow.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public LaneMatrix InRange()
+    {
+        var most = Vector512.Create(1e120);
+        var norm = Vector512.Max(Vector512.Max(A.Norm, B.Norm), Vector512.Max(C.Norm, D.Norm));
+        return Vector512.LessThanAll(norm, most) ? this : Reduced(norm, most);
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private LaneMatrix Reduced(Vector512<double> norm, Vector512<double> most)
+    {
+        var one = Vector512<double>.One;
+        var factor = Vector512.ConditionalSelect(
+            Vector512.LessThan(norm, most),
+            one,
+            one / Vector512.Sqrt(norm)
+        );
+        return new LaneMatrix(factor * A, factor * B, factor * C, factor * D);
     }
 
     /// <summary>Between (p⁻, p⁺) instead of (sum, difference): the matrix of waves of one of ψ = p⁺ + p⁻ and v = p⁺ − p⁻.</summary>

@@ -63,7 +63,7 @@ internal sealed class ThinRun : WavePiece
         var total = pieces[0].At(frequencies, tolerance);
         foreach (var piece in pieces.AsSpan(1))
         {
-            total = piece.At(frequencies, tolerance) * total;
+            total = (piece.At(frequencies, tolerance) * total).InRange();
         }
 
         return total;
@@ -99,14 +99,15 @@ internal sealed class ThinRun : WavePiece
             var kink = (here.Slope - ratio * there.Slope) / here.FarRadius;
             var (_, d) = here.WallAt(here.FarRadius, frequencies);
             var jump = kink + (-0.5 * kink) * d;
-            total =
+            total = (
                 propagator
                 * new LaneMatrix(
                     total.A,
                     total.B,
                     ComplexLanes.MultiplyAdd(jump, total.A, ratio * total.C),
                     ComplexLanes.MultiplyAdd(jump, total.B, ratio * total.D)
-                );
+                )
+            ).InRange();
         }
 
         return true;
