@@ -27,7 +27,7 @@ public class ConsumptionTests(Packed packed)
         foreach (var command in Page.First.Commands("dotnet new console").Skip(1))
         {
             var words = command.Replace(Repository.Version, version, StringComparison.Ordinal).Split(' ');
-            printed = Shell.Run(words[0], clone, words[1..]);
+            printed = Shell.Run(words[0], clone, words.AsSpan(1));
         }
 
         Assert.StartsWith(
