@@ -352,6 +352,7 @@ internal sealed class ResonanceSearch
         );
         // Straight from the resonance, where damping is slight …
         var centre = pole.Real;
+        int? exchanged = null;
         if (Polish(centre, width) is { } near && Math.Abs(near - centre) < halfWidth)
         {
             if (At(near, width) is not { } taken)
@@ -364,6 +365,7 @@ internal sealed class ResonanceSearch
             {
                 found[taken] = (ResonanceAt(owner.Frequency.Hertz, pole), mode);
                 (pole, mode) = (owner.Pole, ownersMode);
+                exchanged = taken;
             }
         }
 
@@ -387,11 +389,30 @@ internal sealed class ResonanceSearch
         {
             if (Polish(start, width) is { } place && At(place, width) is null)
             {
+                if (exchanged is { } index)
+                {
+                    Settle(index, place, ref pole, ref mode);
+                }
+
                 return place;
             }
         }
 
         return null;
+    }
+
+    // Of two extrema and two complex resonances, each gets the one that suits both better, or a broad one is handed on and on.
+    private void Settle(int index, double place, ref Complex pole, ref double mode)
+    {
+        var (other, othersMode) = found[index];
+        var there = other.Frequency.Hertz;
+        if (Off(there, pole) + Off(place, other.Pole) < Off(there, other.Pole) + Off(place, pole))
+        {
+            found[index] = (ResonanceAt(there, pole), mode);
+            (pole, mode) = (other.Pole, othersMode);
+        }
+
+        static double Off(double place, Complex pole) => Math.Abs(place - pole.Real) / pole.Imaginary;
     }
 
     // Which one was found at a place, if any: the same place found from two resonances is one extremum.

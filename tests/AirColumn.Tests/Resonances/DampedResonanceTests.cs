@@ -49,4 +49,26 @@ public class DampedResonanceTests
 
         double Level(double hertz) => Math.Log(Complex.Abs(column.InputImpedance(2 * Math.PI * hertz)));
     }
+
+    // A capillary in which a broad pole is the nearest to one maximum after another: the last of them must not be left with it.
+    [Fact]
+    public void A_broad_pole_is_not_handed_on_to_the_end()
+    {
+        var bore = Bore.Build()
+            .Cone(Mm(1.005), Mm(0.659), Mm(15.9))
+            .Cone(Mm(0.647), Mm(145.7))
+            .Cone(Mm(0.698), Mm(617.8))
+            .Cone(Mm(1.222), Mm(76.8))
+            .BaffledEnd();
+        var found = new Column(bore, TableAir, OneDimensional).FirstResonances(8);
+        Assert.NotEmpty(found);
+        Assert.All(
+            found,
+            each =>
+                Assert.True(
+                    Math.Abs(each.Frequency.Hertz - each.Pole.Real) < 4 * each.Pole.Imaginary,
+                    $"{each}: {each.Pole}"
+                )
+        );
+    }
 }
