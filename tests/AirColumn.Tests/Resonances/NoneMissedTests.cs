@@ -100,7 +100,7 @@ public class NoneMissedTests
         }
     }
 
-    // Both sides of nine in ten are computed to a digit less than usual, which is of no matter to a scan and saves a third of the time.
+    // Both sides of nine in ten are computed to a digit less than usual, which is of no matter to a scan, and sooner.
     [Fact]
     public void A_thousand_random_bores() =>
         Parallel.For(

@@ -9,7 +9,7 @@ namespace AirColumn.Acoustics.Kernels;
 /// </summary>
 internal sealed class ThinCone
 {
-    private const double LargestRatio = 1.6; // of radii, over a step
+    private const double LargestRatio = 1.6; // of radii, over a step if all had the same; it decides the fewest steps only
     private const int MostSteps = 100;
 
     private readonly SectionElement element;
