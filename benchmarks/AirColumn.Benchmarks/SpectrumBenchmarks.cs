@@ -36,6 +36,7 @@ public class SpectrumBenchmarks
         ];
         Kernel();
         NarrowBore();
+        Interpolated();
     }
 
     /// <summary>
@@ -91,9 +92,13 @@ public class SpectrumBenchmarks
     [Benchmark]
     public ImpedanceCurve Quantities() => column.Impedance(grid);
 
-    /// <summary>Interpolated: evaluated at some tens of frequencies for every twelve resonances, each time anew.</summary>
+    /// <summary>Interpolated, once its series are there.</summary>
     [Benchmark]
     public ImpedanceCurve Interpolated() => column.InterpolatedImpedance(grid);
+
+    /// <summary>A new column, and its first curve interpolated: evaluated at some tens of frequencies for every twelve resonances.</summary>
+    [Benchmark]
+    public ImpedanceCurve CompileAndInterpolated() => Tubes.Column(Sections).InterpolatedImpedance(grid);
 
     /// <summary>A new column, and its first curve.</summary>
     [Benchmark]

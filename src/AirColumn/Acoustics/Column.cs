@@ -203,7 +203,7 @@ public sealed class Column
 
     /// <summary>
     /// Input impedance as <see cref="Impedance(FrequencyGrid)"/>, but interpolated in the square root of frequency between some tens of
-    /// frequencies for every few resonances: for a dense curve of a column that is asked for one curve only.
+    /// frequencies for every few resonances: for dense curves, of a new column above all. What is interpolated is kept.
     /// </summary>
     /// <remarks>
     /// Pressure and flow at the blown end, for a given wave at the far end, are smooth in √f whatever resonates; they are

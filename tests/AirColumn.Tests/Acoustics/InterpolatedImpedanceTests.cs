@@ -43,6 +43,20 @@ public class InterpolatedImpedanceTests
         Compare(column.Impedance(grid), curve, curve.InterpolationError, $"seed {seed}");
     }
 
+    // The series are made for what is asked first and made anew where more is asked later.
+    [Fact]
+    public void Asked_for_more_after_less_it_is_as_good()
+    {
+        var column = Column(new ConeSection(Mm(30), Mm(60), Mm(1300)), new OpenEnd(Mm(3)));
+        foreach (var (from, to) in new[] { (300, 500), (310, 490), (20, 2000), (320, 3000), (20, 2000) })
+        {
+            var grid = FrequencyGrid.Linear(from, to, 2000);
+            var curve = column.InterpolatedImpedance(grid);
+            Assert.InRange(curve.InterpolationError, 1e-16, 1e-10);
+            Compare(column.Impedance(grid), curve, curve.InterpolationError, $"{from} to {to} Hz");
+        }
+    }
+
     [Fact]
     public void Beyond_the_radiation_model_it_refuses_as_the_exact_one_does()
     {

@@ -133,9 +133,11 @@ internal readonly struct ComplexLanes(Vector512<double> re, Vector512<double> im
     }
 
     /// <summary>The larger of |Re| and |Im| in any lane.</summary>
-    public double Largest()
+    public double Largest() => Largest(Vector512.Max(Vector512.Abs(Re), Vector512.Abs(Im)));
+
+    /// <summary>The largest of eight numbers.</summary>
+    public static double Largest(Vector512<double> each)
     {
-        var each = Vector512.Max(Vector512.Abs(Re), Vector512.Abs(Im));
         var four = Vector256.Max(each.GetLower(), each.GetUpper());
         var two = Vector128.Max(four.GetLower(), four.GetUpper());
         return Math.Max(two.ToScalar(), two.GetElement(1));

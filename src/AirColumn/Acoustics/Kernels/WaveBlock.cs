@@ -9,8 +9,8 @@ namespace AirColumn.Acoustics.Kernels;
 /// </summary>
 /// <remarks>
 /// Sixteen Chebyshev nodes of the band are what two vectors hold. Table: reflection at the far end; then for each stretch, from
-/// there, W, b, c of [W, b; c, 1] — or all four entries, for one that may stop the wave. Real and imaginary part in turn, the
-/// constant first. Loss functions are smooth in √f and phases in f, so that √f serves both.
+/// there, W, b, c of [W, b; c, 1] — or all four entries, for one that may stop the wave; or, of a whole block, the waves at the blown
+/// end and nothing else. Real and imaginary part in turn, the constant first. Loss functions are smooth in √f and phases in f, so that √f serves both.
 /// </remarks>
 internal sealed class WaveBlock
 {
@@ -79,6 +79,15 @@ internal sealed class WaveBlock
 
     /// <summary>Whether no polynomial serves: to be answered frequency by frequency.</summary>
     public bool IsDirect { get; private init; }
+
+    /// <summary>Whether the table has the waves at the blown end themselves, p⁻ and p⁺, and no stretches.</summary>
+    public bool IsWhole { get; private init; }
+
+    /// <summary>Where it is whole, by what the waves of the series it was made from are multiplied in it.</summary>
+    public double WaveScale { get; private init; }
+
+    /// <summary>Likewise the least modulus of p⁺ in the table.</summary>
+    public double LeastOn { get; private init; }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static WaveBlock Compile(WaveColumn column, double low, double high, int depth)
@@ -165,6 +174,56 @@ internal sealed class WaveBlock
             EchoDegree = echo,
             IsGeneral = isGeneral,
             Table = [.. table],
+        };
+    }
+
+    /// <summary>From the waves at the blown end as a series has them; see <see cref="IsWhole"/>.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public static WaveBlock Whole(WaveSegment series, double low, double high)
+    {
+        var block = new WaveBlock(low, high);
+        var values = new double[4 * Nodes];
+        var (least, largest) = (Vector512.Create(double.PositiveInfinity), Vector512<double>.Zero);
+        for (var half = 0; half < 2; half++)
+        {
+            var first = half * ComplexLanes.Count;
+            var places = Vector512.LoadUnsafe(ref NodePlaces[first]);
+            var root = (places - Vector512.Create(block.Shift)) * (1 / block.Scale);
+            var (back, on) = series.WavesAt(root * root);
+            least = Vector512.Min(least, on.Norm);
+            largest = Vector512.Max(largest, on.Norm);
+            var row = 0;
+            Put(back, values, ref row, first);
+            Put(on, values, ref row, first);
+        }
+
+        // |p⁻| is not larger: of the order of 1, as in other blocks.
+        var scale = 1 / Math.Sqrt(ComplexLanes.Largest(largest));
+        foreach (ref var value in values.AsSpan())
+        {
+            value *= scale;
+        }
+
+        var fits = Project(values);
+        var (wave, n) = (2, 0);
+        if (!Count(fits, ref n, 4, ref wave))
+        {
+            return new WaveBlock(low, high) { IsDirect = true };
+        }
+
+        (wave, var echo) = Array.Find(Degrees, pair => pair.Wave >= wave);
+        var table = new List<double>(4 * (wave + 1));
+        n = 0;
+        Store(fits, ref n, 4, wave, table);
+        return new WaveBlock(low, high)
+        {
+            Impedance = series.Impedance,
+            WaveDegree = wave,
+            EchoDegree = echo,
+            Table = [.. table],
+            IsWhole = true,
+            WaveScale = scale,
+            LeastOn = scale * Math.Sqrt(-ComplexLanes.Largest(-least)),
         };
     }
 

@@ -139,6 +139,12 @@ internal static class WaveKernel256
         var on1 = All(1);
         var onIm0 = All(0);
         var onIm1 = All(0);
+        if (block.IsWhole)
+        {
+            Horner<TWave>(ref c, t0, t1, out on0, out on1);
+            Horner<TWave>(ref Unsafe.Add(ref c, TWave.Value + 1), t0, t1, out onIm0, out onIm1);
+        }
+
         foreach (var isGeneral in block.IsGeneral)
         {
             if (!isGeneral)
@@ -202,8 +208,8 @@ internal static class WaveKernel256
         var back = Horner<TWave>(ref c, t);
         var backIm = Horner<TWave>(ref Unsafe.Add(ref c, TWave.Value + 1), t);
         c = ref Unsafe.Add(ref c, 2 * (TWave.Value + 1));
-        var on = All(1);
-        var onIm = All(0);
+        var on = block.IsWhole ? Horner<TWave>(ref c, t) : All(1);
+        var onIm = block.IsWhole ? Horner<TWave>(ref Unsafe.Add(ref c, TWave.Value + 1), t) : All(0);
         foreach (var isGeneral in block.IsGeneral)
         {
             if (!isGeneral)

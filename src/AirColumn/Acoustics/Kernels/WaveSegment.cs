@@ -14,19 +14,24 @@ internal sealed class WaveSegment
     private const double PerDigit = 2; // … and for each digit
     private const int More = 16; // where those were too few
     private const int MostNodes = 160;
+    private const double BlockTurn = 0.9; // radians to either side of its middle, for which the highest degree of a block is enough
 
     private readonly double scale;
     private readonly double shift;
-    private readonly double impedance; // ρc/S
     private readonly double rest; // how far each wave may be off
     private readonly double[] coefficients; // of Re p⁻, Im p⁻, Re p⁺, Im p⁺, one after the other
+    private readonly WaveBlock?[] blocks; // of equal width in √f; made when first asked for
 
-    private WaveSegment(double low, double high, double impedance, double[] coefficients, double rest)
+    private WaveSegment(WaveColumn column, double low, double high, double[] coefficients, double rest)
     {
-        (this.impedance, this.rest) = (impedance, rest);
+        (Impedance, this.rest) = (column.Impedance, rest);
         (Low, High, this.coefficients) = (low, high, coefficients);
         (scale, shift) = Variable(low, high);
+        blocks = new WaveBlock?[Math.Max(1, (int)Math.Ceiling(Turns(column, low, high) / BlockTurn))];
     }
+
+    /// <summary>ρc/S at the blown end.</summary>
+    public double Impedance { get; }
 
     /// <summary>Hz.</summary>
     public double Low { get; }
@@ -59,7 +64,7 @@ internal sealed class WaveSegment
             {
                 // The tail four times over, and the rounding of a sum of n.
                 var rest = 4 * tail + 1e-16 * n * largest;
-                return new WaveSegment(low, high, column.Impedance, coefficients, rest);
+                return new WaveSegment(column, low, high, coefficients, rest);
             }
         }
 
@@ -69,10 +74,15 @@ internal sealed class WaveSegment
     /// <summary>How many nodes a fit takes at least: as many as the waves turn by where they do so fastest, in radians, and some beyond.</summary>
     public static int FewestNodes(WaveColumn column, double low, double high, double allowed)
     {
-        var root = Math.Sqrt(high);
-        var turns = 2 * Math.PI * column.Delay * root * (root - Math.Sqrt(low));
-        var nodes = turns + Beyond - PerDigit * Math.Log10(allowed);
+        var nodes = Turns(column, low, high) + Beyond - PerDigit * Math.Log10(allowed);
         return ComplexLanes.Count * (int)Math.Ceiling(nodes / ComplexLanes.Count);
+    }
+
+    /// <summary>Radians by which the waves turn for each unit of the variable, which runs from −1 to 1, where they do so fastest.</summary>
+    public static double Turns(WaveColumn column, double low, double high)
+    {
+        var root = Math.Sqrt(high);
+        return 2 * Math.PI * column.Delay * root * (root - Math.Sqrt(low));
     }
 
     /// <summary>Whether it holds a frequency.</summary>
@@ -90,7 +100,7 @@ internal sealed class WaveSegment
             some.Fill(hertz[i + count - 1]);
             hertz.Slice(i, count).CopyTo(some);
             var (back, on) = WavesAt(Vector512.Create<double>(some));
-            var (p, u) = (on + back, (1 / impedance) * (on - back));
+            var (p, u) = (on + back, (1 / Impedance) * (on - back));
             for (var lane = 0; lane < count; lane++)
             {
                 (pressures[i + lane], flows[i + lane]) = (p.Lane(lane), u.Lane(lane));
@@ -98,8 +108,80 @@ internal sealed class WaveSegment
         }
     }
 
-    /// <summary>Z at frequencies in it, and how far any may be off, relative.</summary>
+    /// <summary>Z at rising frequencies in it, and how far any may be off, relative.</summary>
     public double Impedances(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
+    {
+        var worst = 0.0;
+        var i = 0;
+        while (i < hertz.Length)
+        {
+            var block = BlockAt(hertz[i]);
+            var end = i + 1;
+            while (end < hertz.Length && hertz[end] < block.High)
+            {
+                end++;
+            }
+
+            var re = real[i..end];
+            var im = imaginary[i..end];
+            if (block.IsDirect)
+            {
+                worst = Math.Max(worst, OneByOne(hertz[i..end], re, im));
+            }
+            else
+            {
+                WaveKernel.Run(block, hertz[i..end], re, im);
+                worst = Math.Max(worst, rest * block.WaveScale / block.LeastOn * Magnification(re, im));
+            }
+
+            i = end;
+        }
+
+        return worst;
+    }
+
+    // The part of it that holds a frequency, in which polynomials of the waves are of low degree.
+    private WaveBlock BlockAt(double hertz)
+    {
+        var place = (Math.Sqrt(hertz) - Math.Sqrt(Low)) / (Math.Sqrt(High) - Math.Sqrt(Low));
+        var index = Math.Clamp((int)(place * blocks.Length), 0, blocks.Length - 1);
+        // Rounding of the root may be one off.
+        index += hertz < EndOf(index) ? -1 : 0;
+        index += hertz >= EndOf(index + 1) ? 1 : 0;
+        index = Math.Clamp(index, 0, blocks.Length - 1);
+        var block = Volatile.Read(ref blocks[index]);
+        if (block is null)
+        {
+            block = WaveBlock.Whole(this, EndOf(index), EndOf(index + 1));
+            Volatile.Write(ref blocks[index], block);
+        }
+
+        return block;
+    }
+
+    private double EndOf(int index)
+    {
+        var (from, to) = (Math.Sqrt(Low), Math.Sqrt(High));
+        var root = from + (to - from) * index / blocks.Length;
+        return root * root;
+    }
+
+    // What an error of either wave over |p⁺| may become in Z. With z = Z over the impedance of the waves p = 2z/(z + 1)·p⁺ and
+    // u = 2/(z + 1)·p⁺, each the sum of two waves, so that it is |z + 1|·(1 + 1/|z|).
+    private double Magnification(ReadOnlySpan<double> real, ReadOnlySpan<double> imaginary)
+    {
+        var (least, most) = (double.PositiveInfinity, 0.0);
+        for (var i = 0; i < real.Length; i++)
+        {
+            var square = Math.FusedMultiplyAdd(real[i], real[i], imaginary[i] * imaginary[i]);
+            least = Math.Min(least, square);
+            most = Math.Max(most, square);
+        }
+
+        return Math.Sqrt(most) / Impedance + 2 + Impedance / Math.Sqrt(least);
+    }
+
+    private double OneByOne(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
     {
         var worst = Vector512<double>.Zero;
         Span<double> some = stackalloc double[3 * ComplexLanes.Count];
@@ -113,7 +195,7 @@ internal sealed class WaveSegment
             some.Slice(2 * ComplexLanes.Count, count).CopyTo(imaginary[i..]);
         }
 
-        return Enumerable.Range(0, ComplexLanes.Count).Max(lane => worst.GetElement(lane));
+        return ComplexLanes.Largest(worst);
     }
 
     // Frequencies in, Re and Im of Z out behind them.
@@ -122,7 +204,7 @@ internal sealed class WaveSegment
     {
         var (back, on) = WavesAt(Vector512.LoadUnsafe(ref some[0]));
         var (p, u) = (on + back, on - back);
-        var z = impedance * (p / u);
+        var z = Impedance * (p / u);
         z.Re.StoreUnsafe(ref some[ComplexLanes.Count]);
         z.Im.StoreUnsafe(ref some[2 * ComplexLanes.Count]);
         // Of p and u, each the sum of two waves.
@@ -131,8 +213,9 @@ internal sealed class WaveSegment
         worst = Vector512.Max(worst, off);
     }
 
+    /// <summary>(p⁻, p⁺)·a at the blown end at eight frequencies in it, Hz.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private (ComplexLanes Back, ComplexLanes On) WavesAt(Vector512<double> hertz)
+    public (ComplexLanes Back, ComplexLanes On) WavesAt(Vector512<double> hertz)
     {
         var n = coefficients.Length / 4;
         ref var c = ref coefficients[0];

@@ -18,6 +18,7 @@ internal sealed class WaveSegments
     private readonly double spacing; // Hz, of the modes of a plain tube
     private readonly double[] ends; // Hz, rising
     private readonly Fitted?[] segments;
+    private readonly Fitted?[] fines; // for interpolated curves
 
     public WaveSegments(WaveColumn waves, double speedOfSound, double tolerance)
     {
@@ -26,6 +27,7 @@ internal sealed class WaveSegments
         spacing = speedOfSound / (2 * waves.Length);
         ends = Ends(Math.Min(waves.Bands.Highest, MostSegments * ModesPerSegment * spacing));
         segments = new Fitted?[ends.Length - 1];
+        fines = new Fitted?[ends.Length - 1];
     }
 
     /// <summary>
@@ -79,24 +81,14 @@ internal sealed class WaveSegments
         {
             var end = i + 1;
             WaveSegment? segment = null;
-            if (SmoothAround(hertz[i]) is var (low, high))
+            if (IndexOf(hertz[i]) is { } index)
             {
-                while (end < hertz.Length && hertz[end] < high)
+                while (end < hertz.Length && hertz[end] < ends[index + 1])
                 {
                     end++;
                 }
 
-                // Fewer frequencies than nodes gain nothing.
-                segment =
-                    end - i < WaveSegment.FewestNodes(waves, low, high, InterpolationTolerance)
-                        ? null
-                        : WaveSegment.Fit(
-                            waves,
-                            low,
-                            high,
-                            Math.Min(tolerance, InterpolationTolerance),
-                            InterpolationTolerance
-                        );
+                segment = Fine(index, hertz[i..end]);
             }
 
             if (segment is null)
@@ -112,6 +104,43 @@ internal sealed class WaveSegments
         }
 
         return error;
+    }
+
+    // A finer fit over what is asked of a segment; over all of it where that is more than was asked before. Null where there are fewer
+    // frequencies than nodes, which gains nothing, or no fit.
+    private WaveSegment? Fine(int index, ReadOnlySpan<double> hertz)
+    {
+        var (low, high) = (hertz[0], hertz[^1]);
+        var fine = Volatile.Read(ref fines[index]);
+        if (fine is { Segment: null } || fine?.Segment?.Holds(low) == true && fine.Segment.Holds(high))
+        {
+            return fine.Segment;
+        }
+
+        if (fine is not null)
+        {
+            (low, high) = (ends[index], ends[index + 1]);
+        }
+
+        if (
+            hertz.Length < 2
+            || hertz.Length < WaveSegment.FewestNodes(waves, low, high, InterpolationTolerance)
+        )
+        {
+            return null;
+        }
+
+        fine = new Fitted(
+            WaveSegment.Fit(
+                waves,
+                low,
+                high,
+                Math.Min(tolerance, InterpolationTolerance),
+                InterpolationTolerance
+            )
+        );
+        Volatile.Write(ref fines[index], fine);
+        return fine.Segment;
     }
 
     private int? IndexOf(double hertz)
