@@ -106,24 +106,39 @@ internal sealed class FarEndLoad
     public (double Impedance, double SpeedOfSound) Scales => (characteristicImpedance, speedOfSound);
 
     /// <summary>
-    /// What the pressure at ω changes by with relative changes of ρc/S and of c, the shape of the end staying: Pa for U = 1. It depends
-    /// on c as on 1/ω.
+    /// What the pressure at eight ω changes by with relative changes of ρc/S and of c, the shape of the end staying: Pa for U = 1. It
+    /// depends on c as on 1/ω.
     /// </summary>
-    public (Complex WithImpedance, Complex WithSpeed) GasSlopes(double omega)
+    public (ComplexLanes WithImpedance, ComplexLanes WithSpeed) GasSlopes(Vector512<double> omega)
     {
         if (reflection is null || given is not null)
         {
-            return (0, 0);
+            return (ComplexLanes.Zero, ComplexLanes.Zero);
         }
 
         const double Step = 1e-3;
         return (
-            At(omega).Pressure,
-            -(
-                8 * (At(omega * (1 + Step)).Pressure - At(omega * (1 - Step)).Pressure)
-                - (At(omega * (1 + 2 * Step)).Pressure - At(omega * (1 - 2 * Step)).Pressure)
-            ) / (12 * Step)
+            Pressure(0),
+            (-1 / (12 * Step))
+                * (8 * (Pressure(Step) - Pressure(-Step)) - (Pressure(2 * Step) - Pressure(-2 * Step)))
         );
+
+        ComplexLanes Pressure(double step) => At((1 + step) * omega).Pressure;
+    }
+
+    /// <summary>The same as <see cref="At(double)"/> at eight angular frequencies.</summary>
+    public (ComplexLanes Pressure, ComplexLanes Flow) At(Vector512<double> omega)
+    {
+        if (IsClosed)
+        {
+            return (ComplexLanes.One, ComplexLanes.Zero);
+        }
+
+        var pressure =
+            given is not null ? ComplexLanes.Each(i => GivenImpedance(omega[i]))
+            : model is null ? ComplexLanes.Zero
+            : characteristicImpedance * model.RelativeImpedanceAt(radius / speedOfSound * omega);
+        return (pressure, ComplexLanes.One);
     }
 
     /// <summary>(p, U) at the end at ω: Pa and m³/s up to a common factor, U = 1 but at a rigid stop.</summary>

@@ -49,4 +49,46 @@ internal sealed record OpenEndModel(Func<double, EndReflection> At, double Highe
         var z = (1.0 + reflection) / -(reflection - one) + Mouth.Added(ka);
         return (z - one) / (1.0 + z);
     }
+
+    /// <summary>Impedance over ρc/S at eight ka, in which nothing cancels; see <see cref="EndReflection.RelativeImpedance"/>.</summary>
+    public ComplexLanes RelativeImpedanceAt(Vector512<double> ka)
+    {
+        if (EightAt is null)
+        {
+            return ComplexLanes.Each(i => At(ka[i]).RelativeImpedance(ka[i]));
+        }
+
+        var (log, correction) = EightAt(ka);
+        var (sin, cos) = Vector512.SinCos(2 * ka * correction);
+        var grown = Vector512.Exp(-log);
+        var shrunk = Vector512<double>.One / grown;
+        var inverse = Vector512<double>.One / (cos + 0.5 * (grown + shrunk));
+        var straight = new ComplexLanes(inverse * Sinh(-log, grown, shrunk), inverse * sin);
+        return Mouth is null ? straight : straight + Mouth.Added(ka);
+    }
+
+    private static Vector512<double> Sinh(
+        Vector512<double> x,
+        Vector512<double> grown,
+        Vector512<double> shrunk
+    )
+    {
+        // x + x³/3! + …, to rounding below a half.
+        var square = x * x;
+        var series = Vector512<double>.One;
+        for (var n = 15; n > 1; n -= 2)
+        {
+            series = Vector512.FusedMultiplyAdd(
+                square * (1.0 / (n * (n - 1))),
+                series,
+                Vector512<double>.One
+            );
+        }
+
+        return Vector512.ConditionalSelect(
+            Vector512.LessThan(Vector512.Abs(x), Vector512.Create(0.5)),
+            x * series,
+            0.5 * (grown - shrunk)
+        );
+    }
 }

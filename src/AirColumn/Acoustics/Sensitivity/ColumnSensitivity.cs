@@ -55,33 +55,19 @@ internal sealed class ColumnSensitivity : StateSensitivity
     {
         q.Clear();
         var omega = frequencies.Omega;
-        Span<Complex> pressures = stackalloc Complex[ComplexLanes.Count];
-        Span<Complex> flows = stackalloc Complex[ComplexLanes.Count];
-        for (var i = 0; i < ComplexLanes.Count; i++)
-        {
-            (pressures[i], flows[i]) = column.Load.At(omega.GetElement(i));
-        }
-
-        var (p, u) = (ComplexLanes.Of(pressures), ComplexLanes.Of(flows));
+        var (p, u) = column.Load.At(omega);
         foreach (var link in loadLinks)
         {
             // The flow there is the same in all.
-            q[link.Parameter] += u * link.Derivative(omega, static (load, w) => load.At(w).Pressure);
+            q[link.Parameter] += u * link.DerivativeAt(omega, static (load, w) => load.At(w).Pressure);
         }
 
         if (gasLinks.Length > 0)
         {
-            Span<Complex> withImpedance = stackalloc Complex[ComplexLanes.Count];
-            Span<Complex> withSpeed = stackalloc Complex[ComplexLanes.Count];
-            for (var i = 0; i < ComplexLanes.Count; i++)
-            {
-                (withImpedance[i], withSpeed[i]) = column.Load.GasSlopes(omega.GetElement(i));
-            }
-
-            var (byImpedance, bySpeed) = (ComplexLanes.Of(withImpedance) * u, ComplexLanes.Of(withSpeed) * u);
+            var (withImpedance, withSpeed) = column.Load.GasSlopes(omega);
             foreach (var (parameter, impedance, speed) in gasLinks)
             {
-                q[parameter] += impedance * byImpedance + speed * bySpeed;
+                q[parameter] += u * (impedance * withImpedance + speed * withSpeed);
             }
         }
 

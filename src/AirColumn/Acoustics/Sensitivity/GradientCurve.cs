@@ -12,9 +12,9 @@ namespace AirColumn.Acoustics.Sensitivity;
 /// <remarks>Pressure, flow and q = U·δp − p·δU are smooth in √f whatever resonates; Z and δZ = q/U² are made of them after.</remarks>
 internal sealed class GradientCurve
 {
-    private const int FewestNodes = 24;
+    private const int FewestNodes = 16;
     private const int MostNodes = 128;
-    private const double Beyond = 22; // nodes beyond half the change of phase
+    private const int More = 16; // nodes, where those were too few
 
     private const int ResonancesPerSeries = 4;
     private const int Block = 4; // vectors
@@ -65,14 +65,15 @@ internal sealed class GradientCurve
         {
             var end = i + 1;
             var isSmooth = false;
-            if (column.Waves.Segments.SmoothAround(hertz[i], ResonancesPerSeries) is var (low, high))
+            if (column.Waves.Segments.SmoothAround(hertz[i], ResonancesPerSeries) is var (_, high))
             {
                 while (end < count && hertz[end] < high)
                 {
                     end++;
                 }
 
-                isSmooth = end - i > FewestNodes && Interpolate(i, end, low, high);
+                // No wider than what is asked for.
+                isSmooth = end - i > FewestNodes && Interpolate(i, end, hertz[i], hertz[end - 1]);
             }
 
             for (; !isSmooth && i < end; i += ComplexLanes.Count)
@@ -119,9 +120,7 @@ internal sealed class GradientCurve
 
     private bool Interpolate(int from, int end, double low, double high)
     {
-        // Half the change of q's phase over the segment, and as many again as it takes to fall off beyond it; else half as many more.
-        var turns = 2 * Math.PI * (high - low) * column.Waves.Delay;
-        for (var n = WholeLanes(turns + Beyond); n <= MostNodes && n < end - from; n = WholeLanes(1.5 * n))
+        for (var n = Nodes(low, high); n <= MostNodes && n < end - from; n += More)
         {
             if (!FillValues(n, low, high))
             {
@@ -156,8 +155,20 @@ internal sealed class GradientCurve
         return false;
     }
 
-    private static int WholeLanes(double count) =>
-        ComplexLanes.Count * (int)Math.Ceiling(count / ComplexLanes.Count);
+    // The Chebyshev coefficients of a wave that turns by x for each unit of the variable are Bessel functions Jₖ(x), about
+    // (x/2)ᵏ·exp(−x²/4k)/k!; q turns twice as fast as the waves. The last four are to be small.
+    private int Nodes(double low, double high)
+    {
+        var x = 2 * WaveSegment.Turns(column.Waves, low, high);
+        var (k, log) = (0, 0.0);
+        while (log - x * x / (4 * Math.Max(k, 1)) > Math.Log(Allowed) || k < x)
+        {
+            k++;
+            log += Math.Log(x / 2 / k);
+        }
+
+        return Math.Max(FewestNodes, ComplexLanes.Count * (int)Math.Ceiling((k + 4.0) / ComplexLanes.Count));
+    }
 
     private static double Largest(ReadOnlySpan<double> values)
     {

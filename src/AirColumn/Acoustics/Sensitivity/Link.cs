@@ -53,4 +53,16 @@ internal sealed record Link<T>(int Parameter, T Self, double Weight, double[] We
 
         return ComplexLanes.Of(sums);
     }
+
+    /// <summary>The same of something that is asked for at eight frequencies at a time.</summary>
+    public ComplexLanes DerivativeAt(Vector512<double> omega, Func<T, Vector512<double>, ComplexLanes> value)
+    {
+        var sum = Weight == 0 ? ComplexLanes.Zero : Weight * value(Self, omega);
+        for (var n = 0; n < Parts.Length; n++)
+        {
+            sum += Parts[n] is { } part ? Weights[n] * value(part, omega) : ComplexLanes.Zero;
+        }
+
+        return sum;
+    }
 }

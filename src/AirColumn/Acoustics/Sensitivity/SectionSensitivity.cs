@@ -18,21 +18,27 @@ namespace AirColumn.Acoustics.Sensitivity;
 internal sealed class SectionSensitivity : ElementSensitivity
 {
     private const int N = GaussCollocation.Points;
+    private const int Terms = 5;
     private const double LargestTurn = 0.9;
 
     private readonly SectionElement element;
-    private readonly Link<SectionElement>[] links;
+    private readonly Link<SectionElement>[] links; // of what changes the wall
+    private readonly GasSlopes[] slopes; // of each of them
+    private readonly (int Parameter, GasSlopes Slopes)[] gasLinks; // of what changes the gas alone, everywhere alike
     private readonly SectionSpan[] spans; // from the inlet
-    private readonly GasSlopes[] slopes; // of each link
     private readonly bool isStraight;
 
     public SectionSensitivity(SectionElement element, Link<SectionElement>[] links)
     {
         this.element = element;
-        this.links = links;
-        slopes = Array.ConvertAll(links, GasSlopes.Of);
+        var inGas = links.ToLookup(link =>
+            Array.TrueForAll(link.Parts, part => ReferenceEquals(part!.Section, element.Section))
+        );
+        this.links = [.. inGas[false]];
+        slopes = Array.ConvertAll(this.links, GasSlopes.Of);
+        gasLinks = [.. inGas[true].Select(link => (link.Parameter, GasSlopes.Of(link)))];
         isStraight = element.Section is CylinderSection or BendSection;
-        spans = SectionSpan.Of(element, links, slopes);
+        spans = SectionSpan.Of(element, this.links, slopes);
     }
 
     public override void Carry(
@@ -76,6 +82,9 @@ internal sealed class SectionSensitivity : ElementSensitivity
         Span<ComplexLanes> pressure = stackalloc ComplexLanes[N];
         Span<ComplexLanes> flow = stackalloc ComplexLanes[N];
         Span<LossLanes> losses = stackalloc LossLanes[N];
+        Span<ComplexLanes> terms = stackalloc ComplexLanes[N * Terms];
+        Span<ComplexLanes> sums = stackalloc ComplexLanes[Terms]; // over all points
+        sums.Clear();
         for (var step = table.Steps - 1; step >= 0; step--)
         {
             for (var i = 0; i < N; i++)
@@ -100,27 +109,85 @@ internal sealed class SectionSensitivity : ElementSensitivity
             for (var i = 0; i < N; i++)
             {
                 var weight = GaussCollocation.Weights[i];
-                var kinetic = weight * series[i] * flow[i] * flow[i];
-                var potential = weight * shunt[i] * pressure[i] * pressure[i];
-                var viscousPart = kinetic * losses[i].SeriesSlope / (1 + losses[i].Series);
-                var thermal = potential / (1 + excess * losses[i].Shunt);
-                var thermalPart = excess * losses[i].ShuntSlope * thermal;
-                var heat = losses[i].Shunt * thermal;
-                var row = (step * N + i) * links.Length;
-                for (var l = 0; l < links.Length; l++)
-                {
-                    ref readonly var slope = ref table.Slopes[row + l];
-                    var sum = slope.Series * kinetic + slope.Viscous * viscousPart;
-                    sum -= slope.Shunt * potential + slope.Thermal * thermalPart;
-                    if (slopes[l].HeatCapacityRatio != 0)
-                    {
-                        sum -= slopes[l].HeatCapacityRatio * heat;
-                    }
+                var kinetic = weight * (series[i] * (flow[i] * flow[i]));
+                var potential = weight * (shunt[i] * (pressure[i] * pressure[i]));
+                PutTerms(kinetic, potential, losses[i], excess, terms[(i * Terms)..], sums);
+            }
 
-                    q[links[l].Parameter] += sum;
-                }
+            for (var l = 0; l < links.Length; l++)
+            {
+                var slopesOfLink = table.Slopes.AsSpan((l * table.Steps + step) * N, N);
+                q[links[l].Parameter] += Sum(slopesOfLink, slopes[l].HeatCapacityRatio, terms);
             }
         }
+
+        foreach (var (parameter, slope) in gasLinks)
+        {
+            var everywhere = new NodeSlopes(
+                slope.Density,
+                slope.Viscous,
+                -slope.Density - 2 * slope.SpeedOfSound,
+                slope.Thermal
+            );
+            q[parameter] += Sum(new(in everywhere), slope.HeatCapacityRatio, sums);
+        }
+    }
+
+    // What the logarithmic derivatives of a point are multiplied by.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization | MethodImplOptions.NoInlining)]
+    private static void PutTerms(
+        in ComplexLanes kinetic,
+        in ComplexLanes potential,
+        in LossLanes losses,
+        double excess,
+        Span<ComplexLanes> terms,
+        Span<ComplexLanes> sums
+    )
+    {
+        var thermal = potential / (1 + excess * losses.Shunt);
+        terms[0] = kinetic;
+        terms[1] = kinetic * losses.SeriesSlope / (1 + losses.Series);
+        terms[2] = -potential;
+        terms[3] = -excess * (losses.ShuntSlope * thermal);
+        terms[4] = -(losses.Shunt * thermal);
+        for (var n = 0; n < Terms; n++)
+        {
+            sums[n] += terms[n];
+        }
+    }
+
+    // The terms of some points with what a parameter does there.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization | MethodImplOptions.NoInlining)]
+    private static ComplexLanes Sum(
+        ReadOnlySpan<NodeSlopes> slopes,
+        double heatCapacityRatio,
+        ReadOnlySpan<ComplexLanes> terms
+    )
+    {
+        var (re, im) = (Vector512<double>.Zero, Vector512<double>.Zero);
+        for (var i = 0; i < slopes.Length; i++)
+        {
+            ref readonly var slope = ref slopes[i];
+            var (series, viscous) = (Vector512.Create(slope.Series), Vector512.Create(slope.Viscous));
+            re = Vector512.FusedMultiplyAdd(series, terms[i * Terms].Re, re);
+            im = Vector512.FusedMultiplyAdd(series, terms[i * Terms].Im, im);
+            re = Vector512.FusedMultiplyAdd(viscous, terms[i * Terms + 1].Re, re);
+            im = Vector512.FusedMultiplyAdd(viscous, terms[i * Terms + 1].Im, im);
+            var (shunt, thermal) = (Vector512.Create(slope.Shunt), Vector512.Create(slope.Thermal));
+            re = Vector512.FusedMultiplyAdd(shunt, terms[i * Terms + 2].Re, re);
+            im = Vector512.FusedMultiplyAdd(shunt, terms[i * Terms + 2].Im, im);
+            re = Vector512.FusedMultiplyAdd(thermal, terms[i * Terms + 3].Re, re);
+            im = Vector512.FusedMultiplyAdd(thermal, terms[i * Terms + 3].Im, im);
+        }
+
+        for (var i = 0; heatCapacityRatio != 0 && i < slopes.Length; i++)
+        {
+            var ratio = Vector512.Create(heatCapacityRatio);
+            re = Vector512.FusedMultiplyAdd(ratio, terms[i * Terms + 4].Re, re);
+            im = Vector512.FusedMultiplyAdd(ratio, terms[i * Terms + 4].Im, im);
+        }
+
+        return new ComplexLanes(re, im);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]

@@ -46,12 +46,11 @@ internal sealed class SectionTable
                 }
 
                 var wider = dRadius / radius;
-                var viscous = wider + (slope.Density - slope.Viscosity) / 2;
-                Slopes[n * links.Length + l] = new NodeSlopes(
+                Slopes[l * Nodes.Length + n] = new NodeSlopes(
                     slope.Length + slope.Density + dFactor / factor - 2 * wider,
-                    viscous,
+                    wider + slope.Viscous,
                     slope.Length - slope.Density - 2 * slope.SpeedOfSound + 2 * wider,
-                    viscous + slope.PrandtlNumber / 2
+                    wider + slope.Thermal
                 );
             }
         }
@@ -61,7 +60,7 @@ internal sealed class SectionTable
 
     public SectionNode[] Nodes { get; }
 
-    /// <summary>[node·links + link].</summary>
+    /// <summary>[link·nodes + node].</summary>
     public NodeSlopes[] Slopes { get; }
 }
 
@@ -88,6 +87,12 @@ internal readonly record struct GasSlopes(
     double HeatCapacityRatio
 )
 {
+    /// <summary>Of the viscous argument, the radius staying.</summary>
+    public double Viscous => (Density - Viscosity) / 2;
+
+    /// <summary>Of the thermal argument, likewise.</summary>
+    public double Thermal => Viscous + PrandtlNumber / 2;
+
     public static GasSlopes Of(Link<SectionElement> link) =>
         new(
             Relative(link, part => part.Section.LengthMetres),
