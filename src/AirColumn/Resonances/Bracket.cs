@@ -52,7 +52,8 @@ internal struct Bracket
         var off = Math.Abs(at - angle);
         halve = double.IsInfinity(below) || (!halve && high - low > 0.5 * width && off > 0.25 * offBefore);
         offBefore = off;
-        var next = halve ? (low + high) / 2 : Between();
+        var next = halve ? double.NaN : Between();
+        next = double.IsFinite(next) ? next : (low + high) / 2;
         var moved = Math.Abs(next - middle);
         isThere =
             (off < NearEnough && moved < NearEnoughPlace * Math.Min(modeSpacing, middle))

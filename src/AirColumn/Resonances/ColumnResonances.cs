@@ -31,7 +31,7 @@ public static class ColumnResonances
 
         var search = new ResonanceSearch(column, below.Hertz);
         var found = search.Lowest(MostResonances);
-        var warnings = new List<string>([.. column.WarningsUpTo(below.Hertz), .. search.Remarks]);
+        var warnings = new List<string>([.. column.WarningsUpTo(below.Hertz), .. search.Remarks(found)]);
         if (found.Count == MostResonances)
         {
             warnings.Add($"The search ended after {found.Count} resonances; ask for a lower range.");
@@ -55,7 +55,7 @@ public static class ColumnResonances
         var limit = Math.Min(column.HighestHertz, column.CutOnHertz);
         var search = new ResonanceSearch(column, limit);
         var found = search.Lowest(count);
-        var warnings = new List<string>([.. column.WarningsUpTo(0), .. search.Remarks]);
+        var warnings = new List<string>([.. column.WarningsUpTo(0), .. search.Remarks(found)]);
         if (found.Count < count && !search.GaveUp)
         {
             warnings.Add(

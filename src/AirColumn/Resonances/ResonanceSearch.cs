@@ -23,6 +23,10 @@ internal sealed class ResonanceSearch
     // From the centre of samples, in widths of them, which reach two.
     private const double MostWidths = 4;
 
+    // Of the half-width: a pole that moves by no more is found; one that still moves by so much in the end is not.
+    private const double SettledShare = 1e-8;
+    private const double UnsettledShare = 1e-3;
+
     // Relative width below which a resonance is rounding, not damping: no losses and no radiation.
     private const double Undamped = 1e-11;
 
@@ -36,6 +40,7 @@ internal sealed class ResonanceSearch
     private int scanned = 1; // places of the scan up to the mode asked for last
     private readonly List<double> damped = [];
     private readonly List<Complex> poles = [];
+    private readonly HashSet<Complex> unsettled = []; // poles that Newton's method did not come to rest at
     private readonly List<(Resonance Resonance, double Mode)> found = [];
 
     /// <summary>Searches up to <paramref name="limit"/> Hz.</summary>
@@ -52,25 +57,33 @@ internal sealed class ResonanceSearch
     /// <summary>Whether the search ended before the limit because a long row of modes was too damped.</summary>
     public bool GaveUp { get; private set; }
 
-    /// <summary>What to say of modes without an extremum, as far as the search went.</summary>
-    public IReadOnlyList<string> Remarks
+    /// <summary>What to say of modes without an extremum, as far as the search went, and of others that are not known well.</summary>
+    public IReadOnlyList<string> Remarks(IReadOnlyList<Resonance> listed)
     {
-        get
+        var extremum = isOpen ? "a minimum" : "a maximum";
+        damped.Sort();
+        string[] ofDamped = damped switch
         {
-            var extremum = isOpen ? "a minimum" : "a maximum";
-            return damped switch
-            {
-                [] => [],
-                [var only] => [$"The mode near {Show(only)} is too damped to show {extremum} of |Z|."],
-                [var first, .., var last] =>
-                [
-                    $"{damped.Count} modes from {Show(first)} to {Show(last)} are too damped to show {extremum} of |Z|"
-                        + (GaveUp ? "; the search ended there." : "."),
-                ],
-            };
+            [] => [],
+            [var only] => [$"The mode near {Show(only)} is too damped to show {extremum} of |Z|."],
+            [var first, .., var last] =>
+            [
+                $"{damped.Count} modes from {Show(first)} to {Show(last)} are too damped to show {extremum} of |Z|"
+                    + (GaveUp ? "; the search ended there." : "."),
+            ],
+        };
+        var guesses = listed
+            .Where(resonance => unsettled.Contains(resonance.Pole))
+            .Select(resonance => Show(resonance.Frequency.Hertz));
+        return
+        [
+            .. ofDamped,
+            .. guesses.Select(place =>
+                $"The Q at {place} is a guess: a model of an end has a corner nearby, and no one complex resonance."
+            ),
+        ];
 
-            static string Show(double hertz) => Require.Show(Math.Round(hertz, 2), "Hz");
-        }
+        static string Show(double hertz) => Require.Show(Math.Round(hertz, 2), "Hz");
     }
 
     /// <summary>The lowest resonances, at most <paramref name="count"/>, in order of frequency.</summary>
@@ -269,6 +282,7 @@ internal sealed class ResonanceSearch
     {
         var (centre, width) = (mode, 0.02 * Math.Min(modeSpacing, mode));
         Complex pole = mode;
+        var hasSettled = false;
         var neighbours = Neighbours(mode);
         for (var round = 0; round < 12; round++)
         {
@@ -296,10 +310,12 @@ internal sealed class ResonanceSearch
 
             var moved = Complex.Abs(next - pole);
             pole = next;
-            if (!isBeyond && moved < 1e-12 * mode)
+            if (!isBeyond && moved < 1e-12 * mode + SettledShare * Math.Abs(pole.Imaginary))
             {
-                break;
+                return pole;
             }
+
+            hasSettled = !isBeyond && moved < UnsettledShare * Math.Abs(pole.Imaginary);
 
             // Centre on it, and span about its height above the axis.
             centre = Math.Max(
@@ -310,6 +326,11 @@ internal sealed class ResonanceSearch
                 Math.Max(0.5 * Math.Abs(pole.Imaginary), isBeyond ? 2 * width : 1e-6 * centre),
                 Math.Min(0.1 * modeSpacing, 0.2 * centre)
             );
+        }
+
+        if (!hasSettled)
+        {
+            unsettled.Add(pole);
         }
 
         return pole;
