@@ -31,13 +31,10 @@ internal sealed class ResonanceSearch
     private const double Undamped = 1e-11;
 
     private readonly Column column;
-    private readonly ReactivePhase phase;
     private readonly bool isOpen;
     private readonly double limit;
-    private readonly double horizon;
     private readonly double modeSpacing;
-    private readonly List<(double Hertz, double Angle)> scan = [(0, double.NegativeInfinity)];
-    private int scanned = 1; // places of the scan up to the mode asked for last
+    private readonly ReactiveModes modes;
     private readonly List<double> damped = [];
     private readonly List<Complex> poles = [];
     private readonly HashSet<Complex> unsettled = []; // poles that Newton's method did not come to rest at
@@ -48,10 +45,9 @@ internal sealed class ResonanceSearch
     {
         this.column = column;
         this.limit = limit;
-        horizon = Math.Min(limit * Margin, column.HighestHertz);
-        phase = new ReactivePhase(column);
         isOpen = column.Options.BlownEnd.IsOpen;
         modeSpacing = column.Gas.SpeedOfSound / (2 * column.Bore.PassageMetres);
+        modes = new ReactiveModes(column, Math.Min(limit * Margin, column.HighestHertz), modeSpacing);
     }
 
     /// <summary>Whether the search ended before the limit because a long row of modes was too damped.</summary>
@@ -79,7 +75,7 @@ internal sealed class ResonanceSearch
         [
             .. ofDamped,
             .. guesses.Select(place =>
-                $"The Q at {place} is a guess: a model of an end has a corner nearby, and no one complex resonance."
+                $"The Q at {place} is a guess: so near to where the model of an end changes or stops, no complex resonance was found for sure."
             ),
         ];
 
@@ -90,7 +86,7 @@ internal sealed class ResonanceSearch
     public IReadOnlyList<Resonance> Lowest(int count)
     {
         var row = 0;
-        foreach (var mode in Modes())
+        foreach (var mode in modes.InOrder())
         {
             // An extremum may lie a little below one found before: one mode more settles the order.
             if (found.Count > count)
@@ -118,122 +114,12 @@ internal sealed class ResonanceSearch
     /// <summary>The resonance of the lowest mode; null where that is too damped or above the limit.</summary>
     public Resonance? OfLowestMode()
     {
-        foreach (var mode in Modes())
+        foreach (var mode in modes.InOrder())
         {
             return TryMode(mode) && found.Count > 0 ? found[0].Resonance : null;
         }
 
         return null;
-    }
-
-    // Where the reactive column resonates. Poles of Z at multiples of π, zeros half way between. What lies at f = 0 (θ = 0
-    // where all is closed, −π/2 where anything is open) is no resonance.
-    private IEnumerable<double> Modes()
-    {
-        var target = (isOpen, column.IsSealed) switch
-        {
-            (true, _) => Math.PI / 2,
-            (false, true) => Math.PI,
-            (false, false) => 0,
-        };
-        var modes = new double[ReactivePhase.Lanes];
-        while (NextModes(ref target, modes) is var count and > 0)
-        {
-            for (var i = 0; i < count; i++)
-            {
-                yield return modes[i];
-            }
-        }
-    }
-
-    // Where the phase reaches a target and those a half turn apart after it, as far as the scan has gone, or until it finds one.
-    private int NextModes(ref double target, double[] modes)
-    {
-        var brackets = new Bracket[modes.Length];
-        var count = 0;
-        for (; count < modes.Length && ScanPast(target, count == 0) is { } above; count++, target += Math.PI)
-        {
-            brackets[count] = new Bracket(target, scan[above - 1], scan[above]);
-            modes[count] = Guess(above, target);
-        }
-
-        if (count == 0)
-        {
-            return 0;
-        }
-
-        // Side by side until the last one is there.
-        modes.AsSpan(count).Fill(modes[0]);
-        Span<double> angles = stackalloc double[modes.Length];
-        for (var isThere = false; !isThere; )
-        {
-            phase.At(modes, angles);
-            isThere = true;
-            for (var i = 0; i < count; i++)
-            {
-                isThere &= brackets[i].Narrow(ref modes[i], angles[i], modeSpacing);
-            }
-        }
-
-        return count;
-    }
-
-    // The first place of the scan where the phase is past an angle; null where none is up to the horizon, or as far as the scan has gone.
-    private int? ScanPast(double angle, bool mayExtend)
-    {
-        Span<double> hertz = stackalloc double[ReactivePhase.Lanes];
-        Span<double> angles = stackalloc double[hertz.Length];
-        var step = modeSpacing;
-        for (; ; scanned++)
-        {
-            if (scanned == scan.Count)
-            {
-                var last = scan[^1].Hertz;
-                if (!mayExtend || last >= horizon)
-                {
-                    return null;
-                }
-
-                for (var n = 0; n < hertz.Length; n++)
-                {
-                    hertz[n] = Math.Min(last + (n + 1) * step, horizon);
-                }
-
-                phase.At(hertz, angles);
-                for (var n = 0; n < hertz.Length && scan[^1].Hertz < horizon; n++)
-                {
-                    scan.Add((hertz[n], angles[n]));
-                }
-
-                step *= 2;
-            }
-
-            if (scan[scanned].Angle > angle)
-            {
-                return scanned;
-            }
-        }
-    }
-
-    // Where the phase may reach an angle before a place of the scan: frequency as a polynomial in the angle through the places around.
-    private double Guess(int above, double angle)
-    {
-        var (first, last) = (Math.Max(1, above - 2), Math.Min(scan.Count - 1, above + 1));
-        var guess = 0.0;
-        for (var i = first; i <= last; i++)
-        {
-            var share = scan[i].Hertz;
-            for (var j = first; j <= last; j++)
-            {
-                share *= i == j ? 1 : (angle - scan[j].Angle) / (scan[i].Angle - scan[j].Angle);
-            }
-
-            guess += share;
-        }
-
-        var (low, high) = (scan[above - 1].Hertz, scan[above].Hertz);
-        guess = double.IsFinite(guess) ? guess : (low + high) / 2;
-        return Math.Clamp(guess, low + 0.01 * (high - low), high - 0.01 * (high - low));
     }
 
     // False where damping leaves no extremum.
