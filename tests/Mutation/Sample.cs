@@ -6,8 +6,18 @@ using System.Text.Json.Nodes;
 
 const int Window = 400; // characters
 
-var share = double.Parse(args[0], CultureInfo.InvariantCulture);
-var random = new Random(int.Parse(args[1], CultureInfo.InvariantCulture));
+if (
+    args.Length != 2
+    || !double.TryParse(args[0], CultureInfo.InvariantCulture, out var share)
+    || share is not (> 0 and <= 1)
+    || !int.TryParse(args[1], CultureInfo.InvariantCulture, out var seed)
+)
+{
+    Console.Error.WriteLine("Give a share above 0, up to 1, and a whole number as seed: 0.04 1");
+    return 2;
+}
+
+var random = new Random(seed);
 var folder = Path.Combine("src", "AirColumn", "Acoustics");
 var done = new[] { "Losses", "Junctions", "Elements", "Interpolation" };
 var copies = new[] { "WaveKernel128.cs", "WaveKernel256.cs", "WaveKernel512.cs" };
@@ -39,7 +49,15 @@ foreach (
 var configuration = JsonNode.Parse(File.ReadAllText(Path.Combine("tests", "Mutation", "columns.json")))!;
 var settings = configuration["stryker-config"]!;
 settings["mutate"] = new JsonArray([.. mutate.Select(each => JsonValue.Create(each))]);
-settings["test-case-filter"] = settings["test-case-filter"]!
-    .GetValue<string>()
-    .Replace("&FullyQualifiedName!~.Multimodal.", "", StringComparison.Ordinal);
+const string Modes = "&FullyQualifiedName!~.Multimodal.";
+var tests = settings["test-case-filter"]!.GetValue<string>();
+if (!tests.Contains(Modes, StringComparison.Ordinal))
+{
+    throw new InvalidOperationException(
+        $"columns.json no longer leaves out {Modes}: change this program with it."
+    );
+}
+
+settings["test-case-filter"] = tests.Replace(Modes, "", StringComparison.Ordinal);
 Console.WriteLine(configuration.ToJsonString(new() { WriteIndented = true }));
+return 0;

@@ -207,7 +207,8 @@ public sealed class Column
     /// </summary>
     /// <remarks>
     /// Pressure and flow at the blown end, for a given wave at the far end, are smooth in √f whatever resonates; they are
-    /// interpolated, not Z. Where they are not smooth enough the exact values are taken.
+    /// interpolated, not Z. Where they are not smooth enough the exact values are taken. The last digits, within the error that is stated,
+    /// depend on what the column was asked for before.
     /// </remarks>
     /// <param name="grid">The frequencies; as for <see cref="Impedance(FrequencyGrid)"/>.</param>
     /// <returns>The curve, with <see cref="ImpedanceCurve.InterpolationError"/>, in ordinary bores below 1e-10.</returns>

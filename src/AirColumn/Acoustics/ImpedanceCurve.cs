@@ -40,7 +40,7 @@ public sealed class ImpedanceCurve
 
     /// <summary>
     /// How far interpolation may have put Z off at any of the frequencies, relative to |Z| there: 0 unless
-    /// <see cref="Column.InterpolatedImpedance"/> was asked for.
+    /// <see cref="Column.InterpolatedImpedance"/> was asked for, or a gradient over many frequencies.
     /// </summary>
     public double InterpolationError { get; }
 

@@ -48,7 +48,8 @@ internal struct Bracket
             (outside, high, above) = ((high, above), middle, at);
         }
 
-        // By halves where neither the ends have come near to each other nor the phase to the angle; else frequency as a parabola in the angle.
+        // By halves where neither the ends have come near to each other nor the phase to the angle, and where both ends have one angle; else
+        // frequency as a parabola in the angle.
         var off = Math.Abs(at - angle);
         halve = double.IsInfinity(below) || (!halve && high - low > 0.5 * width && off > 0.25 * offBefore);
         offBefore = off;

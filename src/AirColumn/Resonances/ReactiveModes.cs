@@ -19,6 +19,7 @@ internal sealed class ReactiveModes(Column column, double horizon, double modeSp
     /// </summary>
     public IEnumerable<double> InOrder()
     {
+        scanned = 1;
         var target = (isOpen, column.IsSealed) switch
         {
             (true, _) => Math.PI / 2,

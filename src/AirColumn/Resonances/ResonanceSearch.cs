@@ -75,7 +75,7 @@ internal sealed class ResonanceSearch
         [
             .. ofDamped,
             .. guesses.Select(place =>
-                $"The Q at {place} is a guess: so near to where the model of an end changes or stops, no complex resonance was found for sure."
+                $"The Q at {place} is a guess: its complex resonance was not found for sure, as happens near where the model of an end stops."
             ),
         ];
 
@@ -201,7 +201,7 @@ internal sealed class ResonanceSearch
                 return pole;
             }
 
-            hasSettled = !isBeyond && moved < UnsettledShare * Math.Abs(pole.Imaginary);
+            hasSettled = !isBeyond && moved < 1e-12 * mode + UnsettledShare * Math.Abs(pole.Imaginary);
 
             // Centre on it, and span about its height above the axis.
             centre = Math.Max(

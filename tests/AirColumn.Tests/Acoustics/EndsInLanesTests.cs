@@ -33,10 +33,16 @@ public class EndsInLanesTests
                 var omega = 2 * Math.PI * hertz * (Vector512<double>.One + 0.01 * Vector512<double>.Indices);
                 omega = Vector512.Min(omega, Vector512.Create(2 * Math.PI * highest));
                 var (reflections, reactances) = (load.ReflectionAt(omega), load.LosslessReactance(omega));
+                var (pressures, flows) = load.At(omega);
                 for (var i = 0; i < 8; i++)
                 {
                     var (p, u) = load.At(omega[i]);
+                    Assert.Equal(u, flows.Lane(i));
                     var z = load.Scales.Impedance;
+                    // Each part for itself, but for the rounding of numbers up to 1: what is radiated is little beside the mass.
+                    var (resistance, off) = (p.Real / z, (pressures.Lane(i) - p) / z);
+                    Near.Absolute(0, off.Real / (1e-11 * resistance + 1e-15), 1, $"{end}, {hertz} Hz");
+                    Near.Absolute(0, off.Imaginary, 1e-12 * Complex.Abs(p / z) + 1e-15, $"{end}, {hertz} Hz");
                     // Some units in the last place of numbers up to 1.
                     var expected = (p - z * u) / (p + z * u);
                     Assert.True(Complex.Abs(expected - reflections.Lane(i)) < 1e-14, $"{end}, {hertz} Hz");

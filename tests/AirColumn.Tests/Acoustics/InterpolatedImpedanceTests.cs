@@ -57,6 +57,43 @@ public class InterpolatedImpedanceTests
         }
     }
 
+    // So strong an attenuation that the squares of the waves would overflow.
+    [Fact]
+    public void A_long_capillary_is_answered_by_exact_values()
+    {
+        var builder = Bore.Build();
+        for (var i = 0; i < 150; i++)
+        {
+            builder = builder.Cylinder(Mm(0.2), Metres(0.2)).Cylinder(Mm(0.21), Metres(0.2));
+        }
+
+        var column = new Column(builder.OpenEnd(), TableAir, OneDimensional);
+        foreach (var (from, to) in new[] { (900, 1000), (1, 1000) })
+        {
+            var grid = FrequencyGrid.Linear(from, to, 2000);
+            var curve = column.InterpolatedImpedance(grid);
+            Assert.InRange(curve.InterpolationError, 0, 1e-8);
+            Compare(column.Impedance(grid), curve, 1e-8, $"{from} to {to} Hz");
+        }
+    }
+
+    [Fact]
+    public void Threads_that_share_a_column_get_what_it_states()
+    {
+        var bore = new Bore([new ConeSection(Mm(30), Mm(60), Mm(1300))], new OpenEnd(Mm(3)));
+        var shared = new Column(bore, TableAir);
+        Parallel.For(
+            0,
+            16,
+            i =>
+            {
+                var grid = FrequencyGrid.Linear(20 + 30 * i, 2000 - 50 * (i % 4), 1500);
+                var curve = shared.InterpolatedImpedance(grid);
+                Compare(shared.Impedance(grid), curve, curve.InterpolationError, $"thread {i}");
+            }
+        );
+    }
+
     [Fact]
     public void Beyond_the_radiation_model_it_refuses_as_the_exact_one_does()
     {

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace AirColumn.Acoustics.Kernels;
@@ -183,14 +184,13 @@ internal sealed class WaveBlock
     {
         var block = new WaveBlock(low, high);
         var values = new double[4 * Nodes];
-        var (least, largest) = (Vector512.Create(double.PositiveInfinity), Vector512<double>.Zero);
+        var largest = Vector512<double>.Zero;
         for (var half = 0; half < 2; half++)
         {
             var first = half * ComplexLanes.Count;
             var places = Vector512.LoadUnsafe(ref NodePlaces[first]);
             var root = (places - Vector512.Create(block.Shift)) * (1 / block.Scale);
             var (back, on) = series.WavesAt(root * root);
-            least = Vector512.Min(least, on.Norm);
             largest = Vector512.Max(largest, on.Norm);
             var row = 0;
             Put(back, values, ref row, first);
@@ -199,6 +199,11 @@ internal sealed class WaveBlock
 
         // |p⁻| is not larger: of the order of 1, as in other blocks.
         var scale = 1 / Math.Sqrt(ComplexLanes.Largest(largest));
+        if (!double.IsNormal(scale))
+        {
+            return new WaveBlock(low, high) { IsDirect = true };
+        }
+
         foreach (ref var value in values.AsSpan())
         {
             value *= scale;
@@ -223,8 +228,49 @@ internal sealed class WaveBlock
             Table = [.. table],
             IsWhole = true,
             WaveScale = scale,
-            LeastOn = scale * Math.Sqrt(-ComplexLanes.Largest(-least)),
+            LeastOn = Least(CollectionsMarshal.AsSpan(table)[(2 * (wave + 1))..], wave),
         };
+    }
+
+    // The least modulus of a complex polynomial over −1 to 1: between points close together, then between closer ones around the least of
+    // those. Behind a large step p⁺ may dip within a small part of a block.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static double Least(ReadOnlySpan<double> table, int degree)
+    {
+        const int Samples = 8 * ComplexLanes.Count;
+        var eight = Vector512.Create(0.0, 1, 2, 3, 4, 5, 6, 7);
+        var (from, step, least) = (-1.0, 2.0 / (Samples - 1), double.PositiveInfinity);
+        for (var pass = 0; pass < 2; pass++)
+        {
+            var place = 0;
+            for (var first = 0; first < Samples; first += ComplexLanes.Count)
+            {
+                var t = Vector512.Clamp(
+                    Vector512.Create(from + first * step) + step * eight,
+                    Vector512.Create(-1.0),
+                    Vector512.Create(1.0)
+                );
+                var (re, im) = (Vector512<double>.Zero, Vector512<double>.Zero);
+                for (var n = degree; n >= 0; n--)
+                {
+                    re = Vector512.FusedMultiplyAdd(re, t, Vector512.Create(table[n]));
+                    im = Vector512.FusedMultiplyAdd(im, t, Vector512.Create(table[degree + 1 + n]));
+                }
+
+                var norm = re * re + im * im;
+                for (var lane = 0; lane < ComplexLanes.Count; lane++)
+                {
+                    if (norm.GetElement(lane) < least)
+                    {
+                        (least, place) = (norm.GetElement(lane), first + lane);
+                    }
+                }
+            }
+
+            (from, step) = (from + (place - 1) * step, 2 * step / (Samples - 1));
+        }
+
+        return Math.Sqrt(least);
     }
 
     private static WaveBlock Halved(WaveColumn column, double low, double middle, double high, int depth) =>
@@ -302,7 +348,7 @@ internal sealed class WaveBlock
                 ? 3 * tail
                 : LeastNoise;
         // Once they have fallen into the rounding of the values, what they would be if they went on falling.
-        var (before, now) = (largest[0], largest[1]);
+        var (before, now) = (Math.Max(largest[0], 1e-30), largest[1]);
         var needed = 1;
         for (var k = 2; k < Nodes; k++)
         {
@@ -312,7 +358,8 @@ internal sealed class WaveBlock
                 next = Math.Min(next, Safety * now * now / before);
             }
 
-            if (next > Floor)
+            // What is no number does not fall.
+            if (!(next <= Floor))
             {
                 needed = k;
             }

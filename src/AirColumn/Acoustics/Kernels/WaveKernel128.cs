@@ -131,7 +131,7 @@ internal static class WaveKernel128
         var t1 = Fma(Root(Load(ref hertz, Width)), scale, shift);
         ref var c = ref MemoryMarshal.GetArrayDataReference(block.Table);
 
-        // p⁺ = 1 at the far end, p⁻ its reflection.
+        // p⁺ = 1 at the far end, p⁻ its reflection; or both are those at the blown end already.
         Horner<TWave>(ref c, t0, t1, out var back0, out var back1);
         Horner<TWave>(ref Unsafe.Add(ref c, TWave.Value + 1), t0, t1, out var backIm0, out var backIm1);
         c = ref Unsafe.Add(ref c, 2 * (TWave.Value + 1));

@@ -14,6 +14,7 @@ internal sealed class WaveSegment
     private const double PerDigit = 2; // … and for each digit
     private const int More = 16; // where those were too few
     private const int MostNodes = 160;
+    private const double MostAmplitude = 1e150; // squares stay finite
     private const double BlockTurn = 0.9; // radians to either side of its middle, for which the highest degree of a block is enough
 
     private readonly double scale;
@@ -58,6 +59,11 @@ internal sealed class WaveSegment
                 c.CopyTo(coefficients, row * n);
                 largest = Math.Max(largest, c.Max(Math.Abs));
                 tail = Math.Max(tail, c[^4..].Max(Math.Abs));
+            }
+
+            if (!(largest < MostAmplitude))
+            {
+                return null;
             }
 
             if (tail <= allowed * largest)
@@ -108,7 +114,7 @@ internal sealed class WaveSegment
         }
     }
 
-    /// <summary>Z at rising frequencies in it, and how far any may be off, relative.</summary>
+    /// <summary>Z at frequencies in it, fastest in rising order, and how far any may be off, relative.</summary>
     public double Impedances(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
     {
         var worst = 0.0;
@@ -117,7 +123,7 @@ internal sealed class WaveSegment
         {
             var block = BlockAt(hertz[i]);
             var end = i + 1;
-            while (end < hertz.Length && hertz[end] < block.High)
+            while (end < hertz.Length && hertz[end] >= block.Low && hertz[end] < block.High)
             {
                 end++;
             }

@@ -13,6 +13,9 @@ internal sealed class WaveSegments
     // Of the waves; beside a sharp resonance Z is some hundred times as far off.
     private const double InterpolationTolerance = 1e-13;
 
+    // Where the waves grow so much over a segment, or dip so low, that it may be off by more, exact values are taken.
+    private const double MostError = 1e-8;
+
     private readonly WaveColumn waves;
     private readonly double tolerance;
     private readonly double spacing; // Hz, of the modes of a plain tube
@@ -91,13 +94,14 @@ internal sealed class WaveSegments
                 segment = Fine(index, hertz[i..end]);
             }
 
-            if (segment is null)
+            var off = segment?.Impedances(hertz[i..end], real[i..end], imaginary[i..end]);
+            if (off <= MostError)
             {
-                waves.Impedances(hertz[i..end], real[i..end], imaginary[i..end]);
+                error = Math.Max(error, off.Value);
             }
             else
             {
-                error = Math.Max(error, segment.Impedances(hertz[i..end], real[i..end], imaginary[i..end]));
+                waves.Impedances(hertz[i..end], real[i..end], imaginary[i..end]);
             }
 
             i = end;
@@ -130,17 +134,20 @@ internal sealed class WaveSegments
             return null;
         }
 
-        fine = new Fitted(
-            WaveSegment.Fit(
-                waves,
-                low,
-                high,
-                Math.Min(tolerance, InterpolationTolerance),
-                InterpolationTolerance
-            )
+        var fitted = WaveSegment.Fit(
+            waves,
+            low,
+            high,
+            Math.Min(tolerance, InterpolationTolerance),
+            InterpolationTolerance
         );
-        Volatile.Write(ref fines[index], fine);
-        return fine.Segment;
+        // A narrower one that there is stays if there is none for all.
+        if (fitted is not null || fine is null)
+        {
+            Volatile.Write(ref fines[index], new Fitted(fitted));
+        }
+
+        return fitted;
     }
 
     private int? IndexOf(double hertz)

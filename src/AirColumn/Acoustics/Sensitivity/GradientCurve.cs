@@ -145,7 +145,7 @@ internal sealed class GradientCurve
                 flowRest = row == 1 ? 4 * tail : flowRest;
             }
 
-            if (worst <= (column.Modal is null ? Allowed : AllowedOfDifferences))
+            if (worst <= MostLeftOut)
             {
                 Evaluate(values, n, from, end, low, high, flowRest, 4 * worst);
                 return true;
@@ -155,13 +155,15 @@ internal sealed class GradientCurve
         return false;
     }
 
+    private double MostLeftOut => column.Modal is null ? Allowed : AllowedOfDifferences;
+
     // The Chebyshev coefficients of a wave that turns by x for each unit of the variable are Bessel functions Jₖ(x), about
     // (x/2)ᵏ·exp(−x²/4k)/k!; q turns twice as fast as the waves. The last four are to be small.
     private int Nodes(double low, double high)
     {
         var x = 2 * WaveSegment.Turns(column.Waves, low, high);
         var (k, log) = (0, 0.0);
-        while (log - x * x / (4 * Math.Max(k, 1)) > Math.Log(Allowed) || k < x)
+        while (log - x * x / (4 * Math.Max(k, 1)) > Math.Log(MostLeftOut) || k < x)
         {
             k++;
             log += Math.Log(x / 2 / k);

@@ -245,6 +245,28 @@ public class ModalColumnTests
     }
 
     [Fact]
+    public void Frequencies_in_any_order_are_answered_alike()
+    {
+        var column = Column(Flared, 2, WallLosses.Full);
+        double[] hertz = [200, 900, 300, 301, 1500, 100, 100, 899.9, 901, 40, 1501, 200];
+        double[] inOrder = [.. hertz.Order()];
+        var (real, imaginary) = (new double[hertz.Length], new double[hertz.Length]);
+        var (orderedReal, orderedImaginary) = (new double[hertz.Length], new double[hertz.Length]);
+        column.Impedance(inOrder, orderedReal, orderedImaginary);
+        column.Impedance(hertz, real, imaginary);
+        for (var i = 0; i < hertz.Length; i++)
+        {
+            var place = Array.IndexOf(inOrder, hertz[i]);
+            Near.Relative(
+                new Complex(orderedReal[place], orderedImaginary[place]),
+                new Complex(real[i], imaginary[i]),
+                1e-9,
+                hertz[i]
+            );
+        }
+    }
+
+    [Fact]
     public void Convergence_is_told_and_falls_with_more_modes()
     {
         var figures = Enumerable
