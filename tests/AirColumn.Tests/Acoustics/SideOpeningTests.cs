@@ -13,6 +13,20 @@ namespace AirColumn.Tests.Acoustics;
 
 public class SideOpeningTests
 {
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Lengths_scale_with_the_bore(bool isOpen)
+    {
+        var (unit, small) = (
+            new SideOpening(1, 0.4, 0.3, isOpen),
+            new SideOpening(0.01, 0.004, 0.003, isOpen)
+        );
+        Near.Relative(unit.InnerLength, 100 * small.InnerLength, 1e-12);
+        Near.Relative(unit.SeriesLength, 100 * small.SeriesLength, 1e-12);
+        Near.Relative(unit.MatchingLength, 100 * small.MatchingLength, 1e-12);
+    }
+
     [Fact]
     public void Lengths_of_a_small_hole_tend_to_those_of_a_plane_wall()
     {

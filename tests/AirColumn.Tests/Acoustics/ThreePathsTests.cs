@@ -25,6 +25,7 @@ public class ThreePathsTests
             .OpenEnd(Mm(2)),
         ["narrow cone"] = Bore.Build().Cone(Mm(0.6), Mm(9), Mm(200)).OpenEnd(),
         ["capillary"] = Bore.Build().Cone(Mm(0.3), Mm(0.5), Mm(60)).Cylinder(Mm(8), Mm(200)).ClosedEnd(),
+        ["long capillary"] = Bore.Build().Cylinder(Mm(0.1), Metres(4)).ClosedEnd(),
         ["steep cone"] = Bore.Build().Cone(Mm(60), Mm(6), Mm(90)).Cylinder(Mm(20), Mm(300)).OpenEnd(Mm(1)),
         ["bend"] = Bore.Build()
             .Cylinder(Mm(30), Mm(200))
