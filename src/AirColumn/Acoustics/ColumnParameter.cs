@@ -18,6 +18,12 @@ public abstract record ColumnParameter
     /// <summary>How far to go for a difference, in <see cref="Unit"/>: where the column is still smooth.</summary>
     internal abstract double StepAt(in ColumnParts parts);
 
+    /// <summary>The first and the last section whose shape it changes; null where it is about something else.</summary>
+    internal virtual (int First, int Last)? Sections => null;
+
+    /// <summary>The same parameter of a bore that lacks so many sections at its beginning.</summary>
+    internal virtual ColumnParameter After(int sections) => this;
+
     /// <summary>Temperature of the air, K: that of all states of an air profile, by the same amount.</summary>
     public static ColumnParameter Temperature { get; } = new AirParameter(AirQuantity.Temperature);
 

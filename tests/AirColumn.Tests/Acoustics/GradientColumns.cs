@@ -71,6 +71,19 @@ internal static class GradientColumns
                 Room,
                 new ColumnOptions { Losses = WallLosses.LargeTube, Wavefronts = Wavefronts.Sloped }
             ),
+            // Longer than what one parameter reaches, with steps and joints in the middle.
+            "row" => new(
+                Bore.Build()
+                    .Cone(Mm(24), Mm(27), Mm(150))
+                    .Cone(Mm(30), Mm(34), Mm(120))
+                    .Cone(Mm(41), Mm(200))
+                    .Cylinder(Mm(38), Mm(90))
+                    .Cone(Mm(44), Mm(40), Mm(160))
+                    .Cone(Mm(52), Mm(110))
+                    .Cone(Mm(55), Mm(66), Mm(140))
+                    .OpenEnd(Mm(3)),
+                Room
+            ),
             "no losses" => new(
                 Bore.Build().Cone(Mm(30), Mm(60), Mm(900)).Cylinder(Mm(40), Mm(100)).IdealOpenEnd(),
                 Room,
@@ -80,10 +93,11 @@ internal static class GradientColumns
         };
 
     public static TheoryData<string> Names =>
-        ["stepped tube", "flute", "horn in breath", "capillary", "large-tube losses", "no losses"];
+        ["stepped tube", "flute", "horn in breath", "capillary", "large-tube losses", "row", "no losses"];
 
     /// <summary>
-    /// Everything, but where walls meet both ends together: apart they would make a step, whose mass is not smooth where it begins.
+    /// Everything, but where the walls of two sections meet, both together: apart they would make a step, whose mass is not smooth where it
+    /// begins.
     /// </summary>
     public static IReadOnlyList<ColumnParameter> Parameters(Column column)
     {
@@ -105,6 +119,10 @@ internal static class GradientColumns
                         || p == ColumnParameter.PointDiameter(i + 1, 0)
                     )
                 ),
+            // Of a cylinder the other end would go along.
+            .. meets
+                .Where(i => sections[i] is ConeSection && sections[i + 1] is ConeSection)
+                .Select(ColumnParameter.JointDiameter),
         ];
     }
 

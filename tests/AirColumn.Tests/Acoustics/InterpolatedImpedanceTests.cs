@@ -57,6 +57,55 @@ public class InterpolatedImpedanceTests
         }
     }
 
+    [Fact]
+    public void With_radial_modes_it_states_its_error()
+    {
+        var bore = Bore.Build()
+            .Cylinder(Mm(40.9), Mm(500))
+            .Horn(HornLaw.Cosine, Mm(40.9), Mm(90), Mm(120))
+            .OpenEnd(Mm(3));
+        var column = new Column(
+            bore,
+            TableAir,
+            new ColumnOptions { Wavefronts = Wavefronts.Multimodal, Modes = 3 }
+        );
+        var grid = FrequencyGrid.Linear(50, 1500, 600);
+        var curve = column.InterpolatedImpedance(grid);
+        Assert.InRange(curve.InterpolationError, 1e-16, 1e-8);
+        Compare(column.Impedance(grid), curve, curve.InterpolationError, "modes");
+    }
+
+    // Zeros of the waves' sum and difference lie on the axis there; between its frequencies Z is finite.
+    [Fact]
+    public void Without_losses_it_states_its_error()
+    {
+        var column = Column(new ConeSection(Mm(20), Mm(50), Mm(900)), new ClosedEnd(), Lossless);
+        var grid = FrequencyGrid.Linear(20, 2000, 1500);
+        var curve = column.InterpolatedImpedance(grid);
+        Compare(column.Impedance(grid), curve, curve.InterpolationError, "no losses");
+        Assert.InRange(curve.InterpolationError, 1e-16, 1e-8);
+    }
+
+    // A side branch that is longer than the bore: where it shorts the bore nearly all of the wave turns back there.
+    [Theory]
+    [InlineData(8)]
+    [InlineData(1)]
+    public void Past_a_long_branch_it_states_its_error(double millimetres)
+    {
+        var branch = Bore.Build().Cylinder(Mm(millimetres), Mm(2000)).ClosedEnd();
+        var bore = new Bore(
+            [new CylinderSection(Mm(25), Mm(700))],
+            new OpenEnd(Mm(3)),
+            null,
+            [new SideBranch(Mm(300), branch)]
+        );
+        var column = new Column(bore, TableAir, OneDimensional);
+        var grid = FrequencyGrid.Linear(20, 2500, 1500);
+        var curve = column.InterpolatedImpedance(grid);
+        Compare(column.Impedance(grid), curve, curve.InterpolationError, $"branch of {millimetres} mm");
+        Assert.InRange(curve.InterpolationError, 1e-16, 1e-8);
+    }
+
     // So strong an attenuation that the squares of the waves would overflow.
     [Fact]
     public void A_long_capillary_is_answered_by_exact_values()

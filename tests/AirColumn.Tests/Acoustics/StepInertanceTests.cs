@@ -41,6 +41,17 @@ public class StepInertanceTests
         Near.Absolute(growth, step.At(ka * 343 / a2) / step.At(1e-3), allowed);
     }
 
+    // The search for resonances is told from where: below it the mass grows, beyond it stays.
+    [Fact]
+    public void Is_held_from_where_it_says()
+    {
+        var step = new StepInertance(0.02, 0.05, 1.2, 343);
+        var from = step.HeldFrom;
+        Assert.True(step.At(0.999 * from) < step.At(from));
+        Assert.Equal(step.At(from), step.At(1.001 * from), 1e-14 * step.At(from));
+        Assert.Equal(step.At(from), step.At(10 * from), 1e-14 * step.At(from));
+    }
+
     // kergomard1987's published fit, good to about 1 % for ratios up to 0.7; at 0.9 it is 11 % low.
     [Theory]
     [InlineData(0.03)]

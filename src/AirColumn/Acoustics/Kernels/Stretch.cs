@@ -1,3 +1,5 @@
+using AirColumn.Bores;
+
 namespace AirColumn.Acoustics.Kernels;
 
 /// <summary>
@@ -16,6 +18,14 @@ internal sealed class Stretch(WavePiece[] pieces)
 
     /// <summary>Whether its matrix has all four entries; else the last is 1.</summary>
     public bool IsGeneral { get; } = Array.Exists(pieces, piece => piece.MayStop);
+
+    /// <summary>Whether its matrix takes longer than a sum of a series.</summary>
+    public bool IsCostly { get; } =
+        Array.Exists(
+            pieces,
+            piece =>
+                piece is SidePiece or SectionPiece { Element.Section: not (CylinderSection or BendSection) }
+        );
 
     public IEnumerable<double> Corners => pieces.SelectMany(piece => piece.Corners);
 
@@ -55,6 +65,7 @@ internal sealed class Stretch(WavePiece[] pieces)
         }
     }
 
+    /// <summary>W, b and c of [W, b; c, 1]; all four entries where it is general.</summary>
     public LaneMatrix At(in FrequencyLanes frequencies, double tolerance)
     {
         var m = gathered[0].At(frequencies, tolerance);
@@ -67,6 +78,18 @@ internal sealed class Stretch(WavePiece[] pieces)
         for (var i = 1; i < gathered.Length; i++)
         {
             m = (gathered[i].At(frequencies, tolerance).Normalised() * m).Normalised();
+        }
+
+        return m;
+    }
+
+    /// <summary>All four entries, nothing divided by what may vanish off the axis: entire functions of frequency but for the losses.</summary>
+    public LaneMatrix EntriesAt(in FrequencyLanes frequencies, double tolerance)
+    {
+        var m = gathered[0].At(frequencies, tolerance);
+        for (var i = 1; i < gathered.Length; i++)
+        {
+            m = (gathered[i].At(frequencies, tolerance) * m).InRange();
         }
 
         return m;

@@ -12,6 +12,10 @@ internal sealed class WaveBands
     private const double WidestRatio = 1.25;
     private const int MostHalvings = 4;
 
+    // Bands that share a series of what takes long to integrate. It is made for the first of them, so that what is answered does not depend
+    // on what was asked for before.
+    private const int Group = 16;
+
     // Some tens of megabytes at most; a bore so long that more are needed is answered frequency by frequency above.
     private const int MostBands = 10_000;
 
@@ -22,6 +26,7 @@ internal sealed class WaveBands
     private readonly double width; // Hz
     private readonly double highest; // Hz
     private readonly WaveBlock?[] blocks;
+    private readonly StretchSeries?[]?[] series; // for each group of bands, of each stretch
 
     public WaveBands(WaveColumn waves, double speedOfSound, double highestHertz)
     {
@@ -33,6 +38,7 @@ internal sealed class WaveBands
         turn = lowest * Math.Pow(WidestRatio, turnIndex);
         highest = Math.Min(highestHertz, turn + (MostBands - turnIndex) * width);
         blocks = new WaveBlock?[turnIndex + Math.Max(0, (int)Math.Ceiling((highest - turn) / width)) + 1];
+        series = new StretchSeries?[]?[blocks.Length / Group + 1];
     }
 
     /// <summary>Hz, of the last band.</summary>
@@ -46,6 +52,37 @@ internal sealed class WaveBands
             return null;
         }
 
+        var index = IndexOf(hertz);
+        var block = Volatile.Read(ref blocks[index]);
+        if (block is null)
+        {
+            block = WaveBlock.Compile(waves, LowOf(index), HighOf(index), MostHalvings, SeriesFor(index));
+            Volatile.Write(ref blocks[index], block);
+        }
+
+        return block.At(hertz);
+    }
+
+    private StretchSeries?[]? SeriesFor(int index)
+    {
+        var group = index / Group;
+        var end = Math.Min((group + 1) * Group, blocks.Length);
+        if (Volatile.Read(ref series[group]) is { } made)
+        {
+            return made;
+        }
+
+        var (low, high) = (LowOf(group * Group), HighOf(end - 1));
+        made = Array.ConvertAll(
+            waves.Stretches,
+            stretch => stretch.IsCostly ? StretchSeries.Fit(stretch, waves, low, high) : null
+        );
+        Volatile.Write(ref series[group], made);
+        return made;
+    }
+
+    private int IndexOf(double hertz)
+    {
         var index =
             hertz < turn
                 ? (int)Math.Log(hertz / lowest, WidestRatio)
@@ -62,20 +99,10 @@ internal sealed class WaveBands
             index++;
         }
 
-        var block = Volatile.Read(ref blocks[index]);
-        if (block is null)
-        {
-            block = WaveBlock.Compile(
-                waves,
-                LowOf(index),
-                Math.Min(LowOf(index + 1), highest * (1 + 1e-12)),
-                MostHalvings
-            );
-            Volatile.Write(ref blocks[index], block);
-        }
-
-        return block.At(hertz);
+        return index;
     }
+
+    private double HighOf(int index) => Math.Min(LowOf(index + 1), highest * (1 + 1e-12));
 
     private double LowOf(int index) =>
         index <= turnIndex ? lowest * Math.Pow(WidestRatio, index) : turn + (index - turnIndex) * width;

@@ -90,8 +90,20 @@ internal sealed class WaveBlock
     /// <summary>Likewise the least modulus of p⁺ in the table.</summary>
     public double LeastOn { get; private init; }
 
+    /// <summary>Of a column.</summary>
+    /// <param name="column">The column.</param>
+    /// <param name="low">Hz.</param>
+    /// <param name="high">Hz.</param>
+    /// <param name="depth">How often it may be halved.</param>
+    /// <param name="series">For each stretch a series that holds the band, or null; none where there are no such series.</param>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public static WaveBlock Compile(WaveColumn column, double low, double high, int depth)
+    public static WaveBlock Compile(
+        WaveColumn column,
+        double low,
+        double high,
+        int depth,
+        ReadOnlySpan<StretchSeries?> series
+    )
     {
         var corner = Array.Find(
             column.Corners,
@@ -99,7 +111,7 @@ internal sealed class WaveBlock
         );
         if (corner > 0)
         {
-            return Halved(column, low, corner, high, depth);
+            return Halved(column, low, corner, high, depth, series);
         }
 
         var block = new WaveBlock(low, high);
@@ -115,9 +127,13 @@ internal sealed class WaveBlock
             var frequencies = new FrequencyLanes((2 * Math.PI) * (root * root));
             var row = 0;
             Put(column.Load.ReflectionAt(frequencies.Omega), values, ref row, first);
-            foreach (var stretch in stretches)
+            for (var i = 0; i < stretches.Length; i++)
             {
-                var m = stretch.At(frequencies, column.Tolerance);
+                var stretch = stretches[i];
+                var m =
+                    series.Length > 0 && series[i] is { } wide
+                        ? wide.At(root)
+                        : stretch.At(frequencies, column.Tolerance);
                 Put(m.A, values, ref row, first);
                 Put(m.B, values, ref row, first);
                 Put(m.C, values, ref row, first);
@@ -148,7 +164,7 @@ internal sealed class WaveBlock
                 return new WaveBlock(low, high) { IsDirect = true };
             }
 
-            return Halved(column, low, (low + high) / 2, high, depth - 1);
+            return Halved(column, low, (low + high) / 2, high, depth - 1, series);
         }
 
         (wave, echo) = Array.Find(Degrees, pair => pair.Wave >= wave && pair.Echo >= echo);
@@ -273,10 +289,20 @@ internal sealed class WaveBlock
         return Math.Sqrt(least);
     }
 
-    private static WaveBlock Halved(WaveColumn column, double low, double middle, double high, int depth) =>
+    private static WaveBlock Halved(
+        WaveColumn column,
+        double low,
+        double middle,
+        double high,
+        int depth,
+        ReadOnlySpan<StretchSeries?> series
+    ) =>
         new(low, high)
         {
-            Halves = (Compile(column, low, middle, depth), Compile(column, middle, high, depth)),
+            Halves = (
+                Compile(column, low, middle, depth, series),
+                Compile(column, middle, high, depth, series)
+            ),
         };
 
     /// <summary>The part that holds a frequency.</summary>

@@ -293,7 +293,8 @@ internal sealed class WaveSegment
         return values;
     }
 
-    private static (double Scale, double Shift) Variable(double low, double high)
+    /// <summary>The variable of a series, −1 to 1: Scale·√f + Shift.</summary>
+    public static (double Scale, double Shift) Variable(double low, double high)
     {
         var (from, to) = (Math.Sqrt(low), Math.Sqrt(high));
         return (2 / (to - from), -(to + from) / (to - from));

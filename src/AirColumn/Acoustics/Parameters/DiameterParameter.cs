@@ -7,6 +7,10 @@ internal sealed record DiameterParameter(int Section, bool Inlet, bool Outlet) :
 {
     public override string Unit => "m";
 
+    internal override (int First, int Last)? Sections => (Section, Section);
+
+    internal override ColumnParameter After(int sections) => this with { Section = Section - sections };
+
     internal override double StepAt(in ColumnParts parts)
     {
         var section = parts.SectionAt(Section, this);

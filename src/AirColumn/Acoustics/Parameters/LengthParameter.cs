@@ -7,6 +7,10 @@ internal sealed record LengthParameter(int Section) : ColumnParameter
 {
     public override string Unit => "m";
 
+    internal override (int First, int Last)? Sections => (Section, Section);
+
+    internal override ColumnParameter After(int sections) => this with { Section = Section - sections };
+
     internal override double StepAt(in ColumnParts parts) => 1e-3 * Of(parts);
 
     internal override double Of(in ColumnParts parts) => parts.SectionAt(Section, this).LengthMetres;

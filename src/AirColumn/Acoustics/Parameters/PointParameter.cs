@@ -8,6 +8,10 @@ internal sealed record PointParameter(int Section, int Point, bool IsPosition) :
 {
     public override string Unit => "m";
 
+    internal override (int First, int Last)? Sections => (Section, Section);
+
+    internal override ColumnParameter After(int sections) => this with { Section = Section - sections };
+
     internal override double StepAt(in ColumnParts parts)
     {
         var profile = Profile(parts);

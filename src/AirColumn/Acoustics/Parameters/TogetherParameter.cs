@@ -7,6 +7,30 @@ internal sealed record TogetherParameter(EquatableArray<ColumnParameter> Paramet
 {
     public override string Unit => Parameters[0].Unit;
 
+    internal override (int First, int Last)? Sections
+    {
+        get
+        {
+            var (first, last) = (int.MaxValue, 0);
+            foreach (var parameter in Parameters)
+            {
+                if (parameter.Sections is not var (from, to))
+                {
+                    return null;
+                }
+
+                (first, last) = (Math.Min(first, from), Math.Max(last, to));
+            }
+
+            return (first, last);
+        }
+    }
+
+    internal override ColumnParameter After(int sections) =>
+        new TogetherParameter(
+            new EquatableArray<ColumnParameter>(Parameters.Select(parameter => parameter.After(sections)))
+        );
+
     internal override double StepAt(in ColumnParts parts)
     {
         var step = double.PositiveInfinity;

@@ -52,13 +52,14 @@ internal sealed class Variation
         var parts = column.Parts;
         var value = parameter.Of(parts);
         var step = parameter.StepAt(parts);
+        var around = Surroundings.Of(column, parameter);
         for (var attempt = 0; step > 0 && attempt < 3; attempt++, step /= 10)
         {
             // At an end of the range, and where something would overlap, to one side.
             var found =
-                Try(column, parameter, value, step, Middle, MiddleWeights)
-                ?? Try(column, parameter, value, step, Beyond, BeyondWeights)
-                ?? Try(column, parameter, value, -step, Beyond, BeyondWeights);
+                Try(column, around, value, step, Middle, MiddleWeights)
+                ?? Try(column, around, value, step, Beyond, BeyondWeights)
+                ?? Try(column, around, value, -step, Beyond, BeyondWeights);
             if (found is not null)
             {
                 return found;
@@ -97,7 +98,7 @@ internal sealed class Variation
 
     private static Variation? Try(
         Column column,
-        ColumnParameter parameter,
+        Surroundings around,
         double value,
         double step,
         int[] offsets,
@@ -109,8 +110,8 @@ internal sealed class Variation
         {
             try
             {
-                var parts = parameter.With(column.Parts, value + offsets[i] * step);
-                columns[i] = ColumnCompiler.Compile(parts, column.Compiled);
+                var parts = around.Parameter.With(around.Parts, value + offsets[i] * step);
+                columns[i] = ColumnCompiler.Compile(parts, around.Compiled);
             }
             catch (ArgumentException)
             {
@@ -119,7 +120,7 @@ internal sealed class Variation
         }
 
         var unit = 12 * step;
-        return Changes(column, columns) is { } changes
+        return Changes(column, around, columns) is { } changes
             ? new Variation(
                 weights[0] / unit,
                 [.. weights[1..].Select(weight => weight / unit)],
@@ -131,10 +132,10 @@ internal sealed class Variation
 
     // Section by section where there are no holes to be open or closed, so that those that are shared cost nothing. Null where the columns
     // are not made alike.
-    private static List<Change<Element>>? Changes(Column column, CompiledColumn[] others)
+    private static List<Change<Element>>? Changes(Column column, Surroundings around, CompiledColumn[] others)
     {
         var changes = new List<Change<Element>>();
-        var compiled = column.Compiled;
+        var compiled = around.Compiled;
         if (compiled.Holes.Count > 0)
         {
             var open = column.Options.Fingering.ForHoles(compiled.Holes.Count, nameof(column));
@@ -143,7 +144,7 @@ internal sealed class Variation
                 : null;
         }
 
-        var first = 0;
+        var first = around.FirstElement;
         for (var i = 0; i < compiled.Sections.Length; i++)
         {
             var section = compiled.Sections[i];

@@ -70,7 +70,7 @@ public class WaveKernelTests
         }
     }
 
-    [Property(MaxTest = 150)]
+    [Property(MaxTest = 80)]
     public void Any_column_is_the_same_one_frequency_at_a_time(int seed)
     {
         var random = new Random(seed);

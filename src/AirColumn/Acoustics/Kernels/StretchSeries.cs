@@ -1,0 +1,151 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+
+namespace AirColumn.Acoustics.Kernels;
+
+/// <summary>
+/// What a stretch does to the waves over many bands at once, as Chebyshev series in √f: where its walls take long to integrate, bands get
+/// the values at their nodes from here.
+/// </summary>
+internal sealed class StretchSeries
+{
+    private const int Beyond = 24; // nodes beyond what the waves turn by: what falls by the distance to f = 0 is at 1e-16 there
+    private const int More = 16; // where those were too few
+    private const int MostNodes = 80;
+    private const int Tail = 4;
+    private const double LeftOut = 4e-15; // of the least that is divided by
+    private const double Rounding = 1e-15; // of the largest value
+
+    // Where one value is so much larger than another, the smaller would lose digits.
+    private const double MostRange = 1e3;
+
+    private readonly double scale;
+    private readonly double shift;
+    private readonly int nodes;
+    private readonly bool isGeneral;
+    private readonly double[] coefficients; // row by row, real and imaginary parts in turn
+
+    private StretchSeries(double low, double high, int nodes, bool isGeneral, double[] coefficients)
+    {
+        (scale, shift) = WaveSegment.Variable(low, high);
+        (this.nodes, this.isGeneral, this.coefficients) = (nodes, isGeneral, coefficients);
+    }
+
+    /// <summary>Fits it; null where it is not smooth enough.</summary>
+    public static StretchSeries? Fit(Stretch stretch, WaveColumn column, double low, double high)
+    {
+        if (stretch.Corners.Any(hertz => hertz > low && hertz < high))
+        {
+            return null;
+        }
+
+        var turns = WaveSegment.Turns(column, low, high) * stretch.Length / column.Length;
+        var fewest = ComplexLanes.Count * (int)Math.Ceiling((turns + Beyond) / ComplexLanes.Count);
+        for (var n = fewest; n <= MostNodes; n += More)
+        {
+            var values = Values(stretch, column.Tolerance, low, high, n);
+            var least = Least(values.AsSpan(6 * n), n);
+            var (largest, tail) = (0.0, 0.0);
+            for (var row = 0; row < values.Length; row += n)
+            {
+                largest = Math.Max(largest, values.AsSpan(row, n).ToArray().Max(Math.Abs));
+                var c = ChebyshevFit.Coefficients(values.AsSpan(row, n));
+                c.CopyTo(values, row);
+                tail = Math.Max(tail, c[^Tail..].Max(Math.Abs));
+            }
+
+            if (!(largest <= MostRange * least))
+            {
+                return null;
+            }
+
+            if (tail <= Math.Max(Math.Max(LeftOut, column.Tolerance) * least, Rounding * largest))
+            {
+                return new StretchSeries(low, high, n, stretch.IsGeneral, values);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Its matrix at eight √f, as <see cref="Stretch.At"/>.</summary>
+    public LaneMatrix At(Vector512<double> root)
+    {
+        var t = root * scale + Vector512.Create(shift);
+        var m = new LaneMatrix(Sum(t, 0), Sum(t, 1), Sum(t, 2), Sum(t, 3));
+        return isGeneral ? m : m.Normalised();
+    }
+
+    // The least modulus of the last entry.
+    private static double Least(ReadOnlySpan<double> last, int n)
+    {
+        var least = double.PositiveInfinity;
+        for (var i = 0; i < n; i++)
+        {
+            least = Math.Min(least, Math.FusedMultiplyAdd(last[i], last[i], last[n + i] * last[n + i]));
+        }
+
+        return Math.Sqrt(least);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private ComplexLanes Sum(Vector512<double> t, int entry)
+    {
+        ref var c = ref coefficients[2 * entry * nodes];
+        var twice = t + t;
+        var zero = Vector512<double>.Zero;
+        var (re, im, reAfter, imAfter) = (zero, zero, zero, zero);
+        for (var k = nodes - 1; k > 0; k--)
+        {
+            var reNext = Vector512.FusedMultiplyAdd(
+                twice,
+                re,
+                Vector512.Create(Unsafe.Add(ref c, k)) - reAfter
+            );
+            var imNext = Vector512.FusedMultiplyAdd(
+                twice,
+                im,
+                Vector512.Create(Unsafe.Add(ref c, nodes + k)) - imAfter
+            );
+            (reAfter, imAfter, re, im) = (re, im, reNext, imNext);
+        }
+
+        return new ComplexLanes(
+            Vector512.FusedMultiplyAdd(t, re, Vector512.Create(c) - reAfter),
+            Vector512.FusedMultiplyAdd(t, im, Vector512.Create(Unsafe.Add(ref c, nodes)) - imAfter)
+        );
+    }
+
+    private static double[] Values(Stretch stretch, double tolerance, double low, double high, int n)
+    {
+        var (scale, shift) = WaveSegment.Variable(low, high);
+        var values = new double[8 * n];
+        Span<double> omega = stackalloc double[ComplexLanes.Count];
+        for (var first = 0; first < n; first += ComplexLanes.Count)
+        {
+            for (var lane = 0; lane < omega.Length; lane++)
+            {
+                var root = (Math.Cos(Math.PI * (first + lane + 0.5) / n) - shift) / scale;
+                omega[lane] = 2 * Math.PI * root * root;
+            }
+
+            // With steps as short as the highest of all needs, so that all have the same.
+            var m = stretch.EntriesAt(
+                new FrequencyLanes(Vector512.Create<double>(omega), 2 * Math.PI * high),
+                tolerance
+            );
+            Put(m.A, 0);
+            Put(m.B, 1);
+            Put(m.C, 2);
+            Put(m.D, 3);
+
+            void Put(in ComplexLanes z, int entry)
+            {
+                z.Re.StoreUnsafe(ref values[2 * entry * n + first]);
+                z.Im.StoreUnsafe(ref values[(2 * entry + 1) * n + first]);
+            }
+        }
+
+        return values;
+    }
+}

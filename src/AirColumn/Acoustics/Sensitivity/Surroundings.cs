@@ -1,0 +1,65 @@
+using AirColumn.Bores;
+
+namespace AirColumn.Acoustics.Sensitivity;
+
+/// <summary>
+/// As much of a column as a parameter can change something in: the sections it shapes with one to either side, or all of it.
+/// </summary>
+/// <param name="Parts">What it is made of.</param>
+/// <param name="Compiled">What that has become, the same objects as in the column.</param>
+/// <param name="Parameter">The parameter, counted from where this begins.</param>
+/// <param name="FirstElement">Where its elements begin in the column.</param>
+internal sealed record Surroundings(
+    ColumnParts Parts,
+    CompiledColumn Compiled,
+    ColumnParameter Parameter,
+    int FirstElement
+)
+{
+    /// <summary>
+    /// Only some sections where one air fills all and nothing opens into the side, so that a gradient takes a time in proportion to the number
+    /// of sections and not to its square.
+    /// </summary>
+    public static Surroundings Of(Column column, ColumnParameter parameter)
+    {
+        var (bore, compiled) = (column.Bore, column.Compiled);
+        if (
+            parameter.Sections is not var (first, last)
+            || !column.AirProfile.IsUniform
+            || bore.Holes.Count + bore.Branches.Count > 0
+        )
+        {
+            return new(column.Parts, compiled, parameter, 0);
+        }
+
+        var from = Math.Max(0, first - 1);
+        var to = Math.Min(bore.Sections.Count, last + 2);
+        var sections = compiled.Sections[from..to];
+        var parts = compiled.Parts with
+        {
+            Bore = new Bore(sections.Select(section => section.Section), bore.FarEnd),
+        };
+        var before = 0;
+        for (var i = 0; i < from; i++)
+        {
+            before += compiled.Sections[i].Elements.Length;
+        }
+
+        return new(
+            parts,
+            new CompiledColumn
+            {
+                Parts = parts,
+                Sections = sections,
+                Holes = [],
+                // As long as the first and the last section here stay what they are, so do the ends.
+                Load = compiled.Load,
+                Blown = compiled.Blown,
+                Warnings = compiled.Warnings,
+                Mouths = compiled.Mouths,
+            },
+            parameter.After(from),
+            before
+        );
+    }
+}
