@@ -89,7 +89,7 @@ internal sealed class Stretch(WavePiece[] pieces)
         var m = gathered[0].At(frequencies, tolerance);
         for (var i = 1; i < gathered.Length; i++)
         {
-            m = (gathered[i].At(frequencies, tolerance) * m).InRange();
+            m = gathered[i].At(frequencies, tolerance) * m;
         }
 
         return m;

@@ -9,9 +9,11 @@ namespace AirColumn.Acoustics.Kernels;
 /// </summary>
 internal sealed class StretchSeries
 {
-    private const int Beyond = 24; // nodes beyond what the waves turn by: what falls by the distance to f = 0 is at 1e-16 there
+    private const double Beyond = 24; // nodes beyond what the waves turn by …
+    private const double BeyondRoot = 6; // … or beyond those that losses take besides, which are no polynomial around f = 0
+    private const double Digits = 37; // −ln 1e-16
     private const int More = 16; // where those were too few
-    private const int MostNodes = 80;
+    private const double Hopeless = 1e-9; // of the largest value, where so much is left out that more nodes would not do
     private const int Tail = 4;
     private const double LeftOut = 4e-15; // of the least that is divided by
     private const double Rounding = 1e-15; // of the largest value
@@ -40,11 +42,16 @@ internal sealed class StretchSeries
         }
 
         var turns = WaveSegment.Turns(column, low, high) * stretch.Length / column.Length;
-        var fewest = ComplexLanes.Count * (int)Math.Ceiling((turns + Beyond) / ComplexLanes.Count);
-        for (var n = fewest; n <= MostNodes; n += More)
+        // Coefficients fall as powers of ρ, the sum of the half-axes of the ellipse through f = 0.
+        var (_, shift) = WaveSegment.Variable(low, high);
+        var fall = Math.Log(-shift + Math.Sqrt(shift * shift - 1));
+        var beyond = Math.Max(Beyond, BeyondRoot + Digits / fall);
+        var fewest = ComplexLanes.Count * (int)Math.Ceiling((turns + beyond) / ComplexLanes.Count);
+        for (var n = fewest; n <= fewest + More; n += More)
         {
             var values = Values(stretch, column.Tolerance, low, high, n);
-            var least = Least(values.AsSpan(6 * n), n);
+            // Only where it is not general is anything divided by the last entry.
+            var divisor = Least(values.AsSpan(6 * n), n);
             var (largest, tail) = (0.0, 0.0);
             for (var row = 0; row < values.Length; row += n)
             {
@@ -54,7 +61,8 @@ internal sealed class StretchSeries
                 tail = Math.Max(tail, c[^Tail..].Max(Math.Abs));
             }
 
-            if (!(largest <= MostRange * least))
+            var least = stretch.IsGeneral ? largest : divisor;
+            if (!(largest <= MostRange * least) || tail > Hopeless * largest)
             {
                 return null;
             }

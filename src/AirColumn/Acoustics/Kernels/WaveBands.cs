@@ -12,9 +12,10 @@ internal sealed class WaveBands
     private const double WidestRatio = 1.25;
     private const int MostHalvings = 4;
 
-    // Bands that share a series of what takes long to integrate. It is made for the first of them, so that what is answered does not depend
-    // on what was asked for before.
+    // Bands that share a series of what takes long to integrate, and how many of them a question must span for it. Which it is depends on the
+    // question only, so that what is answered does not depend on what was asked before.
     private const int Group = 16;
+    private const int LeastForSeries = 4;
 
     // Some tens of megabytes at most; a bore so long that more are needed is answered frequency by frequency above.
     private const int MostBands = 10_000;
@@ -25,7 +26,8 @@ internal sealed class WaveBands
     private readonly int turnIndex;
     private readonly double width; // Hz
     private readonly double highest; // Hz
-    private readonly WaveBlock?[] blocks;
+    private readonly WaveBlock?[] alone;
+    private readonly WaveBlock?[] together; // with the series of their group
     private readonly StretchSeries?[]?[] series; // for each group of bands, of each stretch
 
     public WaveBands(WaveColumn waves, double speedOfSound, double highestHertz)
@@ -37,15 +39,22 @@ internal sealed class WaveBands
         turnIndex = Math.Max(0, (int)Math.Ceiling(Math.Log(width / (WidestRatio - 1) / lowest, WidestRatio)));
         turn = lowest * Math.Pow(WidestRatio, turnIndex);
         highest = Math.Min(highestHertz, turn + (MostBands - turnIndex) * width);
-        blocks = new WaveBlock?[turnIndex + Math.Max(0, (int)Math.Ceiling((highest - turn) / width)) + 1];
-        series = new StretchSeries?[]?[blocks.Length / Group + 1];
+        var count = turnIndex + Math.Max(0, (int)Math.Ceiling((highest - turn) / width)) + 1;
+        (alone, together) = (new WaveBlock?[count], new WaveBlock?[count]);
+        series = new StretchSeries?[]?[count / Group + 1];
     }
 
     /// <summary>Hz, of the last band.</summary>
     public double Highest => highest;
 
+    /// <summary>Whether so many bands lie between two frequencies, Hz, that it is worth while to prepare them together.</summary>
+    public bool AreMany(double from, double to) =>
+        IndexOf(Math.Min(to, highest)) - IndexOf(Math.Min(from, highest)) >= LeastForSeries - 1;
+
     /// <summary>The block that holds a frequency; null beyond them.</summary>
-    public WaveBlock? At(double hertz)
+    /// <param name="hertz">The frequency, Hz.</param>
+    /// <param name="areMany">Whether many bands are asked for at once, see <see cref="AreMany"/>.</param>
+    public WaveBlock? At(double hertz, bool areMany)
     {
         if (hertz > highest)
         {
@@ -53,20 +62,27 @@ internal sealed class WaveBands
         }
 
         var index = IndexOf(hertz);
+        var blocks = areMany ? together : alone;
         var block = Volatile.Read(ref blocks[index]);
         if (block is null)
         {
-            block = WaveBlock.Compile(waves, LowOf(index), HighOf(index), MostHalvings, SeriesFor(index));
+            block = WaveBlock.Compile(
+                waves,
+                LowOf(index),
+                HighOf(index),
+                MostHalvings,
+                areMany ? SeriesFor(index) : []
+            );
             Volatile.Write(ref blocks[index], block);
         }
 
         return block.At(hertz);
     }
 
-    private StretchSeries?[]? SeriesFor(int index)
+    private StretchSeries?[] SeriesFor(int index)
     {
         var group = index / Group;
-        var end = Math.Min((group + 1) * Group, blocks.Length);
+        var end = Math.Min((group + 1) * Group, together.Length);
         if (Volatile.Read(ref series[group]) is { } made)
         {
             return made;

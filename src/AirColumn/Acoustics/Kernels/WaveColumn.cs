@@ -80,10 +80,11 @@ internal sealed class WaveColumn
             return;
         }
 
+        var areMany = hertz.Length > 1 && Bands.AreMany(hertz[0], hertz[^1]);
         var i = 0;
         while (i < hertz.Length)
         {
-            var block = hertz[i] < Lowest || !Load.IsSmooth ? null : Bands.At(hertz[i]);
+            var block = hertz[i] < Lowest || !Load.IsSmooth ? null : Bands.At(hertz[i], areMany);
             if (block is null || block.IsDirect)
             {
                 var z = column.InputImpedance(2 * Math.PI * hertz[i]);
