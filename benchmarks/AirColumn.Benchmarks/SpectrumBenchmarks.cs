@@ -71,7 +71,7 @@ public class SpectrumBenchmarks
         var i = 0;
         while (i < frequencies.Length)
         {
-            var block = waves.Bands.At(frequencies[i])!;
+            var block = waves.Bands.At(frequencies[i], true)!;
             var end = i + 1;
             while (end < frequencies.Length && frequencies[end] < block.High)
             {

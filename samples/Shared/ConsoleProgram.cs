@@ -19,10 +19,14 @@ internal static class ConsoleProgram
     private const int BadInput = 2;
     private const int MostWarnings = 20;
 
-    public static int Run(RootCommand root, string[] arguments)
+    public static int Run(RootCommand root, string[] arguments) =>
+        Run(root, arguments, Console.OpenStandardOutput(), Console.OpenStandardError());
+
+    /// <summary>The same into streams of the caller, which it closes.</summary>
+    public static int Run(RootCommand root, string[] arguments, Stream to, Stream errors)
     {
-        using var output = Utf8(Console.OpenStandardOutput());
-        using var error = Utf8(Console.OpenStandardError());
+        using var output = Utf8(to);
+        using var error = Utf8(errors);
         try
         {
             // An argument beginning with '@' is text like any other, not the name of a file with more arguments.

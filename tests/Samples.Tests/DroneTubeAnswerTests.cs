@@ -57,6 +57,10 @@ public partial class DroneTubeAnswerTests
     }
 
     [Fact]
+    public void A_process_of_its_own_answers_as_it_does_within_these_tests() =>
+        Assert.Equal(Text(), Sample.DroneTubeProcess(OnE2).Succeeded());
+
+    [Fact]
     public void Text_and_json_say_the_same()
     {
         var plan = Json();

@@ -43,15 +43,21 @@ public class DroneTubeErrorTests
     [InlineData("--trim-cents", "201", "--trim-cents is 201 cents; allowed is 0 cents to 200 cents.")]
     [InlineData("--tolerance", "-2 mm", "--tolerance is -2 mm; allowed is 0 mm to 100 mm.")]
     public void Impossible_value_is_named_with_what_is_allowed(string option, string value, string message) =>
-        Sample.DroneTube("plan", option, value).Refused(2, message);
+        Sample.DroneTubeProcess("plan", option, value).Refused(2, message);
 
     [Fact]
     public void Missing_options_are_named_together()
     {
         const string examples = "(the values are examples)";
-        Sample.DroneTube("plan").Refused(2, $"missing --note E2 and --pipe-diameter \"50 mm\" {examples}");
-        Sample.DroneTube("plan", "--note", "D2").Refused(2, $"missing --pipe-diameter \"50 mm\" {examples}");
-        Sample.DroneTube("plan", "--pipe-diameter", "40 mm").Refused(2, $"missing --note E2 {examples}");
+        Sample
+            .DroneTubeProcess("plan")
+            .Refused(2, $"missing --note E2 and --pipe-diameter \"50 mm\" {examples}");
+        Sample
+            .DroneTubeProcess("plan", "--note", "D2")
+            .Refused(2, $"missing --pipe-diameter \"50 mm\" {examples}");
+        Sample
+            .DroneTubeProcess("plan", "--pipe-diameter", "40 mm")
+            .Refused(2, $"missing --note E2 {examples}");
     }
 
     [Theory]
@@ -61,26 +67,26 @@ public class DroneTubeErrorTests
     [InlineData("--end-diameter", "--end-adds", "far-end fitting")]
     public void Half_a_fitting_is_refused(string given, string missing, string fitting) =>
         Sample
-            .DroneTube("plan", "--note", "D2", "--pipe-diameter", "38 mm", given, "30 mm")
+            .DroneTubeProcess("plan", "--note", "D2", "--pipe-diameter", "38 mm", given, "30 mm")
             .Refused(2, $"missing {missing} \"30 mm\" (an example): a {fitting} needs it beside {given}");
 
     [Fact]
     public void Unknown_words_are_named()
     {
         Sample
-            .DroneTube()
+            .DroneTubeProcess()
             .Refused(
                 2,
                 "Say what to do; the verbs of DroneTube are plan, sheet, table, compare, cuts, trim, listen, ring, preview, stock."
             );
         Sample
-            .DroneTube("melt")
+            .DroneTubeProcess("melt")
             .Refused(
                 2,
                 "'melt' is not a verb of DroneTube; its verbs are plan, sheet, table, compare, cuts, trim, listen, ring, preview, stock."
             );
         Sample
-            .DroneTube("plan", "--note", "D2", "--pipe-diameter", "38 mm", "--colour", "red")
+            .DroneTubeProcess("plan", "--note", "D2", "--pipe-diameter", "38 mm", "--colour", "red")
             .Refused(2, "'--colour' is not an option of DroneTube plan or is one argument too many.");
     }
 
@@ -105,7 +111,7 @@ public class DroneTubeErrorTests
         );
 
         // A mouth fitting of 1 m closed at the lips sounds F2 or lower whatever follows; C4 is 261.63 Hz.
-        var tooLong = Sample.DroneTube(
+        var tooLong = Sample.DroneTubeProcess(
             "plan",
             "--note",
             "C4",
@@ -123,5 +129,5 @@ public class DroneTubeErrorTests
         );
     }
 
-    private static Outcome Plan(params string[] options) => Sample.DroneTube(["plan", .. options]);
+    private static Outcome Plan(params string[] options) => Sample.DroneTubeProcess(["plan", .. options]);
 }

@@ -1,10 +1,12 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Reflection;
 using System.Text;
+using Shared;
 
 namespace Samples.Tests;
 
-/// <summary>A sample program that was built with these tests, run as a process of its own.</summary>
+/// <summary>A sample program that was built with these tests.</summary>
 internal static class Sample
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
@@ -37,9 +39,33 @@ internal static class Sample
     public static Outcome ColumnToolIn(string culture, string input, params string[] arguments) =>
         Run("ColumnTool", input, Country(culture), arguments);
 
-    /// <summary>Runs DroneTube as on a machine whose language has a decimal comma.</summary>
-    public static Outcome DroneTube(params string[] arguments) =>
+    /// <summary>Runs DroneTube as on a machine whose language has a decimal comma, as a process of its own.</summary>
+    public static Outcome DroneTubeProcess(params string[] arguments) =>
         Run("DroneTube", "", Country("de_DE.UTF-8"), arguments);
+
+    /// <summary>The same within this process: faster, since it is compiled but once.</summary>
+    public static Outcome DroneTube(params string[] arguments)
+    {
+        using var output = new MemoryStream();
+        using var error = new MemoryStream();
+        var exitCode = 0;
+        var thread = new Thread(() =>
+            exitCode = ConsoleProgram.Run(global::DroneTube.Verbs.Root(), arguments, output, error)
+        )
+        {
+            CurrentCulture = CultureInfo.GetCultureInfo("de-DE"),
+            IsBackground = true,
+        };
+        thread.Start();
+        if (!thread.Join(Patience))
+        {
+            Assert.Fail($"DroneTube {string.Join(' ', arguments)} did not end within {Patience}.");
+        }
+
+        return new Outcome(exitCode, Text(output), Text(error));
+
+        static string Text(MemoryStream stream) => Encoding.UTF8.GetString(stream.ToArray());
+    }
 
     /// <summary>Whether a program was built to have the cultures of all countries, and not just the invariant one.</summary>
     public static bool HasCultures(string name)

@@ -15,6 +15,7 @@ public class ColumnProperties
 
     // Radii 0.5 mm to 100 mm, lengths 1 mm to 10 m, 1 Hz to the cut-on.
     [Property(MaxTest = 60)]
+    [Trait("Speed", "Slow")]
     public void Any_column_is_finite_passive_and_reciprocal_up_to_the_cut_on(int seed)
     {
         var random = new Random(~seed);

@@ -105,6 +105,7 @@ public class InsideColumnTests
     // 1e-10 of the input is the conservation of energy. Where the column stores far more than it passes on, rounding of
     // pressure and flow (1e-15 each, over some tens of steps) counts against the small real part: allowed is 1e-13 of |p·U|.
     [Property(MaxTest = 120)]
+    [Trait("Speed", "Slow")]
     public void Power_lost_to_the_walls_and_radiated_is_the_power_sent_in(int seed)
     {
         var random = new Random(~seed);

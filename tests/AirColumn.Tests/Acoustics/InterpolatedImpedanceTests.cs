@@ -22,6 +22,7 @@ public class InterpolatedImpedanceTests
 
     // Also where little is smooth: sharp peaks, capillaries, few frequencies, some below the waves.
     [Property(MaxTest = 25)]
+    [Trait("Speed", "Slow")]
     public void The_error_it_states_holds_on_any_bore(int seed)
     {
         var random = new Random(seed);
@@ -108,6 +109,7 @@ public class InterpolatedImpedanceTests
 
     // So strong an attenuation that the squares of the waves would overflow.
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_long_capillary_is_answered_by_exact_values()
     {
         var builder = Bore.Build();

@@ -9,6 +9,7 @@ namespace AirColumn.Tests.Acoustics;
 public class LongRunTests
 {
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_long_capillary_of_cones_answers_as_it_does_section_by_section()
     {
         var builder = Bore.Build();

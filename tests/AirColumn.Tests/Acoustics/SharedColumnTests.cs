@@ -14,6 +14,7 @@ public class SharedColumnTests
     [Theory]
     [InlineData(Wavefronts.Curved)]
     [InlineData(Wavefronts.Multimodal)]
+    [Trait("Speed", "Slow")]
     public void Threads_that_share_a_column_get_what_one_gets(Wavefronts wavefronts)
     {
         var alone = Asked(New(wavefronts), 0);

@@ -317,6 +317,7 @@ public class SideOpeningTests
     }
 
     [Property(MaxTest = 60)]
+    [Trait("Speed", "Slow")]
     public void With_openings_impedance_is_passive_and_the_two_port_reciprocal(int seed)
     {
         var (bore, fingering) = RandomOpenings.From(seed, RandomBore.From(seed, 3e-3));

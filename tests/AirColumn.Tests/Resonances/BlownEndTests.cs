@@ -58,6 +58,7 @@ public class BlownEndTests
     // exact l of levine1948 at that frequency. The minimum of |Z| lies off it by the square of the damping per turn, (ka)⁴:
     // 0.015 cent at the sixth.
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Tube_free_at_both_ends()
     {
         const double A = 0.01;

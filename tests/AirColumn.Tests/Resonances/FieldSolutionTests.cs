@@ -121,6 +121,7 @@ public class FieldSolutionTests
     [InlineData("wavy_gentle", Wavefronts.Plane, 5)]
     [InlineData("wavy_strong", Wavefronts.Plane, 13)]
     [InlineData("wavy_short", Wavefronts.Plane, 24)]
+    [Trait("Speed", "Slow")]
     public void Stepped_and_wavy_tubes_inside(string name, Wavefronts fronts, double cents)
     {
         var options = new ColumnOptions { Losses = WallLosses.None, Wavefronts = fronts };

@@ -102,6 +102,7 @@ public class NoneMissedTests
 
     // Both sides of nine in ten are computed to a digit less than usual, which is of no matter to a scan, and sooner.
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_thousand_random_bores() =>
         Parallel.For(
             0,

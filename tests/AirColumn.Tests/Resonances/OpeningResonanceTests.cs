@@ -15,6 +15,7 @@ public class OpeningResonanceTests
     private const double Step = 0.1;
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Random_bores_with_openings()
     {
         for (var seed = 0; seed < 10; seed++)
@@ -53,6 +54,7 @@ public class OpeningResonanceTests
 
     // The count itself, against the sign changes of a dense scan.
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Modes_without_losses_are_counted_exactly()
     {
         for (var seed = 100; seed < 112; seed++)

@@ -71,6 +71,7 @@ public class WaveKernelTests
     }
 
     [Property(MaxTest = 80)]
+    [Trait("Speed", "Slow")]
     public void Any_column_is_the_same_one_frequency_at_a_time(int seed)
     {
         var random = new Random(seed);
@@ -209,6 +210,7 @@ public class WaveKernelTests
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Threads_that_share_a_column_get_what_one_gets()
     {
         var hertz = FrequencyGrid.Linear(20, 2000, 1000).Hertz.ToArray();

@@ -59,6 +59,7 @@ public class ModalColumnTests
 
     // What goes in is radiated or taken by the wall; each by itself.
     [Property(MaxTest = 8)]
+    [Trait("Speed", "Slow")]
     public void Energy_is_kept(int seed)
     {
         var random = new Random(seed);
@@ -155,6 +156,7 @@ public class ModalColumnTests
 
     // Without losses everything twice as large sounds an octave lower.
     [Property(MaxTest = 20)]
+    [Trait("Speed", "Slow")]
     public void A_larger_column_sounds_lower(int seed)
     {
         var scale = 0.3 + 3 * new Random(seed).NextDouble();
@@ -217,6 +219,7 @@ public class ModalColumnTests
 
     // Against columns beside it.
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Gradients_are_those_of_resonances_computed_anew()
     {
         var column = Column(Flared, 4, WallLosses.Full);
