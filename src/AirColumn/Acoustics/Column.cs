@@ -302,7 +302,9 @@ public sealed class Column
         Waves.Impedances(frequencies, real, imaginary);
     }
 
-    /// <summary>Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid)"/>, at one frequency: Pa·s/m³, exp(+jωt).</summary>
+    /// <summary>
+    /// Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid)"/> but for rounding, at one frequency: Pa·s/m³, exp(+jωt).
+    /// </summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public Complex ImpedanceAt(Frequency frequency)

@@ -27,7 +27,8 @@ public class ColumnEdgeTests
         for (var i = 0; i < grid.Count; i++)
         {
             Assert.Equal(curve[i], new Complex(real[i], imaginary[i]));
-            Assert.Equal(curve[i], column.ImpedanceAt(grid[i]));
+            // A band by itself, where a curve takes many together: the same to rounding.
+            Near.Relative(curve[i], column.ImpedanceAt(grid[i]), 1e-13);
         }
 
         Assert.Empty(curve.Warnings);

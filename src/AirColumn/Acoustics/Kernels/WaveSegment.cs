@@ -158,7 +158,7 @@ internal sealed class WaveSegment
         var block = Volatile.Read(ref blocks[index]);
         if (block is null)
         {
-            block = WaveBlock.Whole(this, EndOf(index), EndOf(index + 1));
+            block = WholeBlock.Of(this, EndOf(index), EndOf(index + 1));
             Volatile.Write(ref blocks[index], block);
         }
 

@@ -150,7 +150,7 @@ public class WaveKernelTests
     public void A_block_of_the_waves_themselves_is_their_quotient(string width)
     {
         var series = new Column(Cones("wavy"), TableAir).Waves.Segments.At(700)!;
-        var block = WaveBlock.Whole(series, 690, 720);
+        var block = WholeBlock.Of(series, 690, 720);
         Assert.True(block.IsWhole && !block.IsDirect);
         var hertz = Enumerable.Range(0, 23).Select(i => 690 + 1.3 * i).ToArray();
         var (real, imaginary) = (new double[hertz.Length], new double[hertz.Length]);
@@ -176,7 +176,7 @@ public class WaveKernelTests
         var series = new Column(bore, TableAir, OneDimensional).Waves.Segments.At(700)!;
         for (var low = 500.0; low < 1000; low += 17)
         {
-            var block = WaveBlock.Whole(series, low, low + 60);
+            var block = WholeBlock.Of(series, low, low + 60);
             var least = Enumerable
                 .Range(0, 20_001)
                 .Min(i => Complex.Abs(series.WavesAt(Vector512.Create(low + 0.003 * i)).On.Lane(0)));
