@@ -33,7 +33,8 @@ public sealed class Resonance
     public Complex Pole { get; }
 
     /// <summary>
-    /// Quality factor Re f/(2·Im f) of <see cref="Pole"/>; infinite in a column without wall losses and radiation.
+    /// Quality factor Re f/(2·Im f) of <see cref="Pole"/>; infinite in a column without wall losses and radiation. A guess where
+    /// <see cref="ResonanceList.Warnings"/> says so.
     /// </summary>
     public double QualityFactor => Pole.Real / (2 * Pole.Imaginary);
 

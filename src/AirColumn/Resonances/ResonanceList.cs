@@ -24,8 +24,8 @@ public sealed class ResonanceList : IReadOnlyList<Resonance>
     }
 
     /// <summary>
-    /// Sentences naming what is outside a model's range, modes too damped to show an extremum of |Z|, or fewer
-    /// resonances than were asked for.
+    /// Sentences naming what is outside a model's range, modes too damped to show an extremum of |Z|, resonances whose pole was not found
+    /// exactly, so that their Q is a guess, or fewer resonances than were asked for.
     /// </summary>
     public IReadOnlyList<string> Warnings { get; }
 

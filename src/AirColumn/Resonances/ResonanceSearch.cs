@@ -75,7 +75,7 @@ internal sealed class ResonanceSearch
         [
             .. ofDamped,
             .. guesses.Select(place =>
-                $"The Q at {place} is a guess: its complex resonance was not found for sure, as happens near where the model of an end stops."
+                $"The Q at {place} is a guess: the search for its complex resonance did not come to rest."
             ),
         ];
 
