@@ -23,6 +23,7 @@ public class ModalColumnTests
 
     // Two programs for the same equations: waves of one mode by Galerkin's method, and the elements of plane-wave theory.
     [Property(MaxTest = 60)]
+    [Trait("Speed", "Slow")]
     public void One_mode_is_plane_wave_theory(int seed)
     {
         var random = new Random(seed);
@@ -78,6 +79,7 @@ public class ModalColumnTests
     // What a flow into mode n at one end makes of mode m at the other is what a flow into m there makes of n here. With two loads H at the
     // far end, none and D, Z − Z' = Zᵀ(far, near)·D·Z'(far, near) only if that is so: every entry of every piece is in it.
     [Property(MaxTest = 20)]
+    [Trait("Speed", "Slow")]
     public void Reciprocity(int seed)
     {
         var random = new Random(seed);
@@ -127,6 +129,7 @@ public class ModalColumnTests
     }
 
     [Property(MaxTest = 20)]
+    [Trait("Speed", "Slow")]
     public void A_cone_in_two_parts_is_the_cone(int seed)
     {
         var random = new Random(seed);
@@ -270,6 +273,7 @@ public class ModalColumnTests
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Convergence_is_told_and_falls_with_more_modes()
     {
         var figures = Enumerable

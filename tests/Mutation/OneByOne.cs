@@ -1,0 +1,200 @@
+// Tries a random part of the mutants of Acoustics one by one, each on the quick tests, from a build that has them all in it. The tool would
+// first time every test on every mutant it reaches, which takes hours:
+//     dotnet run tests/Mutation/OneByOne.cs -- <folder of that build> 200 1
+// How many, then a seed. docs/mutation.md says how to come by the build.
+#:property PublishAot=false
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using System.Globalization;
+using System.Reflection.Metadata;
+using System.Reflection.PortableExecutable;
+
+const string Quick =
+    "(FullyQualifiedName~.Acoustics.|FullyQualifiedName~.Resonances.)&Speed!=Slow"
+    // Tens of seconds each on code with mutants in it.
+    + "&FullyQualifiedName!~The_least_wave_of_a_block&FullyQualifiedName!~FieldSolutionTests&FullyQualifiedName!~ResonanceGradientTests.Each"
+    + "&FullyQualifiedName!~A_column_that_shares_answers&FullyQualifiedName!~Without_losses_scaling&FullyQualifiedName!~A_joint_in_the_bore"
+    // It looks at sources, and fails on such code whatever is active.
+    + "&FullyQualifiedName!~made_from_the_widest";
+const string Gradients = "&FullyQualifiedName!~ImpedanceGradientTests.Each_derivative";
+const string Mouths = "&FullyQualifiedName!~MouthFieldTests.Baffle&FullyQualifiedName!~MouthFieldTests.Rim";
+
+// Done whole by a configuration of the tool.
+string[] done = ["Losses", "Junctions", "Elements", "Interpolation"];
+
+// One text with the scalar one.
+string[] copies = ["WaveKernel128", "WaveKernel256", "WaveKernel512"];
+var patience = TimeSpan.FromMinutes(5);
+
+if (
+    args.Length != 3
+    || !File.Exists(Path.Combine(args[0], "AirColumn.dll"))
+    || !int.TryParse(args[1], CultureInfo.InvariantCulture, out var count)
+    || !int.TryParse(args[2], CultureInfo.InvariantCulture, out var seed)
+)
+{
+    Console.Error.WriteLine(
+        "Give the folder of a build with mutants in it, how many to try, and a whole number as seed."
+    );
+    return 2;
+}
+
+var folder = args[0];
+var settings = Path.Combine(folder, "one-by-one.runsettings");
+File.WriteAllText(
+    settings,
+    "<RunSettings><xUnit><StopOnFail>true</StopOnFail><ParallelizeTestCollections>false</ParallelizeTestCollections></xUnit></RunSettings>"
+);
+var all = Mutants(Path.Combine(folder, "AirColumn.dll")).OrderBy(mutant => mutant.Id).ToArray();
+new Random(seed).Shuffle(all);
+var chosen = all[..Math.Min(count, all.Length)];
+Console.WriteLine($"{chosen.Length} of {all.Length} mutants");
+if (Outcome(null) != "survived")
+{
+    Console.Error.WriteLine("The tests fail with no mutant active; nothing is to be learnt from them.");
+    return 1;
+}
+
+var found = new ConcurrentBag<(Mutant Mutant, string Outcome)>();
+Parallel.ForEach(
+    Partitioner.Create(chosen, EnumerablePartitionerOptions.NoBuffering),
+    new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
+    mutant =>
+    {
+        var outcome = Outcome(mutant);
+        found.Add((mutant, outcome));
+        Console.WriteLine($"{found.Count}: {mutant.Id} {mutant.Place} {outcome}");
+    }
+);
+
+Console.WriteLine("| folder | mutants | killed | timeout | survived | score |");
+Console.WriteLine("|---|--:|--:|--:|--:|--:|");
+foreach (
+    var group in found.GroupBy(one => one.Mutant.Folder).OrderBy(group => group.Key, StringComparer.Ordinal)
+)
+{
+    Row(group.Key, [.. group.Select(one => one.Outcome)]);
+}
+
+Row("all", [.. found.Select(one => one.Outcome)]);
+return 0;
+
+static void Row(string name, string[] outcomes)
+{
+    int Count(string outcome) => outcomes.Count(each => each == outcome);
+    var score = 100.0 * (outcomes.Length - Count("survived")) / outcomes.Length;
+    Console.WriteLine(
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"| {name} | {outcomes.Length} | {Count("killed")} | {Count("timeout")} | {Count("survived")} | {score:F1} % |"
+        )
+    );
+}
+
+string Outcome(Mutant? mutant)
+{
+    var filter = Quick;
+    filter += mutant?.Folder is "Sensitivity" or "Parameters" ? "" : Gradients;
+    filter += mutant?.Folder is "Multimodal" ? "" : Mouths;
+    var start = new ProcessStartInfo(
+        "dotnet",
+        [
+            "vstest",
+            Path.Combine(folder, "AirColumn.Tests.dll"),
+            $"--TestCaseFilter:{filter}",
+            $"--Settings:{settings}",
+        ]
+    )
+    {
+        RedirectStandardOutput = true,
+        RedirectStandardError = true,
+    };
+    // How a build with mutants is told which of them is active.
+    start.Environment["STRYKER_MUTANT_ID_CONTROL_VAR"] = "ActiveMutation";
+    start.Environment["ActiveMutation"] = (mutant?.Id ?? -1).ToString(CultureInfo.InvariantCulture);
+    using var process = Process.Start(start)!;
+    process.OutputDataReceived += (_, _) => { };
+    process.ErrorDataReceived += (_, _) => { };
+    process.BeginOutputReadLine();
+    process.BeginErrorReadLine();
+    if (!process.WaitForExit(patience))
+    {
+        process.Kill(true);
+        return "timeout";
+    }
+
+    return process.ExitCode == 0 ? "survived" : "killed";
+}
+
+// A mutant shows as a constant that is handed to a call of IsActive.
+List<Mutant> Mutants(string assembly)
+{
+    const byte Call = 0x28;
+    var mutants = new Dictionary<int, Mutant>();
+    using var file = new PEReader(File.OpenRead(assembly));
+    var metadata = file.GetMetadataReader();
+    foreach (var type in metadata.TypeDefinitions.Select(metadata.GetTypeDefinition))
+    {
+        var outer = type;
+        while (!outer.GetDeclaringType().IsNil)
+        {
+            outer = metadata.GetTypeDefinition(outer.GetDeclaringType());
+        }
+
+        var space = metadata.GetString(outer.Namespace);
+        var name = metadata.GetString(outer.Name);
+        var part = space.Split('.');
+        if (
+            !space.StartsWith("AirColumn.Acoustics", StringComparison.Ordinal)
+            || done.Contains(part[^1])
+            || copies.Contains(name)
+        )
+        {
+            continue;
+        }
+
+        foreach (
+            var method in type.GetMethods()
+                .Select(metadata.GetMethodDefinition)
+                .Where(m => m.RelativeVirtualAddress > 0)
+        )
+        {
+            var code = file.GetMethodBody(method.RelativeVirtualAddress).GetILBytes()!;
+            for (var i = 5; i + 5 <= code.Length; i++)
+            {
+                if (
+                    code[i] == Call
+                    && IsActive(metadata, BitConverter.ToInt32(code, i + 1))
+                    && Constant(code, i) is { } id
+                )
+                {
+                    mutants[id] = new Mutant(id, part[^1], $"{name}.{metadata.GetString(method.Name)}");
+                }
+            }
+        }
+    }
+
+    return [.. mutants.Values];
+}
+
+static bool IsActive(MetadataReader metadata, int token)
+{
+    const int MethodTable = 6;
+    if (token >> 24 != MethodTable || (token & 0xFFFFFF) > metadata.MethodDefinitions.Count)
+    {
+        return false;
+    }
+
+    var handle = System.Reflection.Metadata.Ecma335.MetadataTokens.MethodDefinitionHandle(token & 0xFFFFFF);
+    return metadata.StringComparer.Equals(metadata.GetMethodDefinition(handle).Name, "IsActive");
+}
+
+// ldc.i4, ldc.i4.s, or one of ldc.i4.0 to ldc.i4.8.
+static int? Constant(byte[] code, int call) =>
+    code[call - 5] == 0x20 ? BitConverter.ToInt32(code, call - 4)
+    : code[call - 2] == 0x1F ? (sbyte)code[call - 1]
+    : code[call - 1] is >= 0x16 and <= 0x1E ? code[call - 1] - 0x16
+    : null;
+
+/// <summary>A mutant, the folder it is in, and type and method.</summary>
+internal sealed record Mutant(int Id, string Folder, string Place);
