@@ -8,16 +8,18 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Reflection.Metadata;
 using System.Reflection.PortableExecutable;
+using System.Xml.Linq;
 
-const string Quick =
+const string Reaching =
     "(FullyQualifiedName~.Acoustics.|FullyQualifiedName~.Resonances.)&Speed!=Slow"
-    // Tens of seconds each on code with mutants in it.
-    + "&FullyQualifiedName!~The_least_wave_of_a_block&FullyQualifiedName!~FieldSolutionTests&FullyQualifiedName!~ResonanceGradientTests.Each"
-    + "&FullyQualifiedName!~A_column_that_shares_answers&FullyQualifiedName!~Without_losses_scaling&FullyQualifiedName!~A_joint_in_the_bore"
     // It looks at sources, and fails on such code whatever is active.
     + "&FullyQualifiedName!~made_from_the_widest";
-const string Gradients = "&FullyQualifiedName!~ImpedanceGradientTests.Each_derivative";
-const string Mouths = "&FullyQualifiedName!~MouthFieldTests.Baffle&FullyQualifiedName!~MouthFieldTests.Rim";
+
+// Seconds on code with mutants in it, of one test with all its cases: those to try first, and those to try if these see nothing. What takes
+// longer is tried only where it is about the folder itself.
+const double First = 0.3;
+const double Second = 4;
+const double Longest = 40;
 
 // Done whole by a configuration of the tool.
 string[] done = ["Losses", "Junctions", "Elements", "Interpolation"];
@@ -49,7 +51,7 @@ var all = Mutants(Path.Combine(folder, "AirColumn.dll")).OrderBy(mutant => mutan
 new Random(seed).Shuffle(all);
 var chosen = all[..Math.Min(count, all.Length)];
 Console.WriteLine($"{chosen.Length} of {all.Length} mutants");
-if (Outcome(null) != "survived")
+if (Run(Reaching, null, out var seconds) != "survived")
 {
     Console.Error.WriteLine("The tests fail with no mutant active; nothing is to be learnt from them.");
     return 1;
@@ -91,11 +93,37 @@ static void Row(string name, string[] outcomes)
     );
 }
 
-string Outcome(Mutant? mutant)
+string Outcome(Mutant mutant)
 {
-    var filter = Quick;
-    filter += mutant?.Folder is "Sensitivity" or "Parameters" ? "" : Gradients;
-    filter += mutant?.Folder is "Multimodal" ? "" : Mouths;
+    var own = mutant.Folder switch
+    {
+        "Sensitivity" or "Parameters" => "Gradient",
+        "Multimodal" => ".Multimodal.",
+        _ => "nothing",
+    };
+    var first = seconds.Where(test => test.Value <= First).Select(test => test.Key);
+    var second = seconds
+        .Where(test =>
+            test.Value > First
+            && (
+                test.Value <= Second
+                || test.Value <= Longest && test.Key.Contains(own, StringComparison.Ordinal)
+            )
+        )
+        .Select(test => test.Key);
+    return Run(Any(first), mutant, out _) is var outcome and not "survived"
+        ? outcome
+        : Run(Any(second), mutant, out _);
+
+    static string Any(IEnumerable<string> tests) =>
+        string.Join('|', tests.Select(test => $"FullyQualifiedName={test}"));
+}
+
+// Without a mutant also how long each test takes.
+string Run(string filter, Mutant? mutant, out Dictionary<string, double> took)
+{
+    took = [];
+    var results = mutant is null ? Directory.CreateTempSubdirectory("one-by-one").FullName : null;
     var start = new ProcessStartInfo(
         "dotnet",
         [
@@ -103,6 +131,7 @@ string Outcome(Mutant? mutant)
             Path.Combine(folder, "AirColumn.Tests.dll"),
             $"--TestCaseFilter:{filter}",
             $"--Settings:{settings}",
+            .. results is null ? Array.Empty<string>() : ["--logger:trx", $"--ResultsDirectory:{results}"],
         ]
     )
     {
@@ -121,6 +150,28 @@ string Outcome(Mutant? mutant)
     {
         process.Kill(true);
         return "timeout";
+    }
+
+    if (results is not null)
+    {
+        var report = XDocument.Load(Directory.EnumerateFiles(results, "*.trx").Single());
+        XNamespace space = report.Root!.Name.Namespace;
+        var names = report
+            .Descendants(space + "UnitTest")
+            .ToDictionary(
+                test => test.Attribute("id")!.Value,
+                test =>
+                    $"{test.Element(space + "TestMethod")!.Attribute("className")!.Value}."
+                    + test.Element(space + "TestMethod")!.Attribute("name")!.Value.Split('(')[0]
+            );
+        foreach (var result in report.Descendants(space + "UnitTestResult"))
+        {
+            var name = names[result.Attribute("testId")!.Value];
+            var time = TimeSpan.Parse(result.Attribute("duration")!.Value, CultureInfo.InvariantCulture);
+            took[name] = took.GetValueOrDefault(name) + time.TotalSeconds;
+        }
+
+        Directory.Delete(results, true);
     }
 
     return process.ExitCode == 0 ? "survived" : "killed";

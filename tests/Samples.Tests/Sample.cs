@@ -46,12 +46,21 @@ internal static class Sample
     /// <summary>The same within this process: faster, since it is compiled but once.</summary>
     public static Outcome DroneTube(params string[] arguments)
     {
-        using var output = new MemoryStream();
-        using var error = new MemoryStream();
+        // Not disposed of: a run that hangs may write into them later.
+        var (output, error) = (new MemoryStream(), new MemoryStream());
         var exitCode = 0;
+        Exception? thrown = null;
         var thread = new Thread(() =>
-            exitCode = ConsoleProgram.Run(global::DroneTube.Verbs.Root(), arguments, output, error)
-        )
+        {
+            try
+            {
+                exitCode = ConsoleProgram.Run(global::DroneTube.Verbs.Root(), arguments, output, error);
+            }
+            catch (Exception problem)
+            {
+                thrown = problem;
+            }
+        })
         {
             CurrentCulture = CultureInfo.GetCultureInfo("de-DE"),
             IsBackground = true,
@@ -62,6 +71,7 @@ internal static class Sample
             Assert.Fail($"DroneTube {string.Join(' ', arguments)} did not end within {Patience}.");
         }
 
+        Assert.Null(thrown);
         return new Outcome(exitCode, Text(output), Text(error));
 
         static string Text(MemoryStream stream) => Encoding.UTF8.GetString(stream.ToArray());

@@ -275,7 +275,7 @@ public sealed class Column
     /// <summary>Input impedance, as <see cref="Impedance(FrequencyGrid)"/>, in plain numbers for loops.</summary>
     /// <param name="frequencies">
     /// Hz: 0.001 to <see cref="HighestFrequency"/>; fastest in rising order. Where many are asked for, what the column does over a band
-    /// of them is compiled once and kept: later calls allocate nothing.
+    /// of them is compiled once and kept: later calls of that kind allocate nothing.
     /// </param>
     /// <param name="real">Receives Re Z, Pa·s/m³; as long as the frequencies.</param>
     /// <param name="imaginary">Receives Im Z, Pa·s/m³; as long as the frequencies.</param>
@@ -303,7 +303,7 @@ public sealed class Column
     }
 
     /// <summary>
-    /// Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid)"/> but for rounding, at one frequency: Pa·s/m³, exp(+jωt).
+    /// Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid)"/> but for the last digits, at one frequency: Pa·s/m³, exp(+jωt).
     /// </summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>

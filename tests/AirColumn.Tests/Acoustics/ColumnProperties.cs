@@ -14,7 +14,7 @@ public class ColumnProperties
     private static readonly double[] Shares = [0.001, 0.03, 0.2, 0.6, 0.99];
 
     // Radii 0.5 mm to 100 mm, lengths 1 mm to 10 m, 1 Hz to the cut-on.
-    [Property(MaxTest = 60)]
+    [Property(MaxTest = 120)]
     [Trait("Speed", "Slow")]
     public void Any_column_is_finite_passive_and_reciprocal_up_to_the_cut_on(int seed)
     {

@@ -180,6 +180,31 @@ public class ImpedanceGradientTests
         static double Square(Complex z) => Math.Max(z.Magnitude, 1) * Math.Max(z.Magnitude, 1);
     }
 
+    // At low frequencies it is the losses that ask for many terms, however little the waves turn.
+    [Theory]
+    [InlineData(6)]
+    [InlineData(12)]
+    public void A_dense_logarithmic_curve_is_too(double diameter)
+    {
+        var column = Column(new CylinderSection(Mm(diameter), Mm(1000)), new ClosedEnd());
+        ColumnParameter[] parameters = [ColumnParameter.Diameter(0), ColumnParameter.SectionLength(0)];
+        var dense = FrequencyGrid.Logarithmic(1, 2000, 1000);
+        var many = column.ImpedanceGradient(dense, parameters);
+        int[] places = [.. Enumerable.Range(0, 25).Select(i => 40 * i)];
+        var few = column.ImpedanceGradient(
+            FrequencyGrid.FromHertz([.. places.Select(i => dense[i].Hertz)]),
+            parameters
+        );
+        Assert.Equal(0, few.InterpolationError);
+        Assert.InRange(many.InterpolationError, 1e-16, 1e-8);
+        for (var i = 0; i < places.Length; i++)
+        {
+            Near.Relative(few.Impedance[i], many.Impedance[places[i]], 1e-10, places[i]);
+            Near.Relative(few.At(0, i), many.At(0, places[i]), 1e-8, places[i]);
+            Near.Relative(few.At(1, i), many.At(1, places[i]), 1e-8, places[i]);
+        }
+    }
+
     // Saturated air can only become drier, a tube of the smallest diameter wider.
     [Fact]
     public void At_the_end_of_a_range_the_derivative_is_one_sided()

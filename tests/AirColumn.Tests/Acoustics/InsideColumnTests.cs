@@ -104,7 +104,7 @@ public class InsideColumnTests
     // Radii, lengths and frequencies over the whole range of the library. Each part is found by itself; that they add up to
     // 1e-10 of the input is the conservation of energy. Where the column stores far more than it passes on, rounding of
     // pressure and flow (1e-15 each, over some tens of steps) counts against the small real part: allowed is 1e-13 of |p·U|.
-    [Property(MaxTest = 120)]
+    [Property(MaxTest = 300)]
     [Trait("Speed", "Slow")]
     public void Power_lost_to_the_walls_and_radiated_is_the_power_sent_in(int seed)
     {

@@ -11,13 +11,30 @@ internal readonly struct GeneratorLanes(ComplexLanes diagonal, ComplexLanes uppe
     public readonly ComplexLanes Upper = upper;
     public readonly ComplexLanes Lower = lower;
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static GeneratorLanes operator +(in GeneratorLanes a, in GeneratorLanes b) =>
-        new(a.Diagonal + b.Diagonal, a.Upper + b.Upper, a.Lower + b.Lower);
+    /// <summary>x·a + y·b. Not inlined: what is, in one long method, exceeds what the compiler inlines.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public static GeneratorLanes Sum(double x, in GeneratorLanes a, double y, in GeneratorLanes b) =>
+        new(Sum(x, a.Diagonal, y, b.Diagonal), Sum(x, a.Upper, y, b.Upper), Sum(x, a.Lower, y, b.Lower));
+
+    /// <summary>x·a + y·b + z·c.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
+    public static GeneratorLanes Sum(
+        double x,
+        in GeneratorLanes a,
+        double y,
+        in GeneratorLanes b,
+        double z,
+        in GeneratorLanes c
+    ) =>
+        new(
+            Sum(x, a.Diagonal, y, b.Diagonal) + z * c.Diagonal,
+            Sum(x, a.Upper, y, b.Upper) + z * c.Upper,
+            Sum(x, a.Lower, y, b.Lower) + z * c.Lower
+        );
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static GeneratorLanes operator -(in GeneratorLanes a, in GeneratorLanes b) =>
-        new(a.Diagonal - b.Diagonal, a.Upper - b.Upper, a.Lower - b.Lower);
+    private static ComplexLanes Sum(double x, in ComplexLanes a, double y, in ComplexLanes b) =>
+        new(x * a.Re + y * b.Re, x * a.Im + y * b.Im);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static GeneratorLanes operator *(double factor, in GeneratorLanes a) =>

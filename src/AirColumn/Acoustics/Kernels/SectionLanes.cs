@@ -105,9 +105,9 @@ internal readonly struct SectionLanes
         {
             h = Math.Min(h, to - x);
             var nearApex = IsNearApex(x) || IsNearApex(x + h);
-            var (fourth, sixth) = Magnus(x, h, nearApex);
+            var sixth = Magnus(x, h, nearApex, out var off);
             var offDiagonal = Vector512.Min(Vector512<double>.One, k * h);
-            var error = (sixth - fourth).SizeAgainst(offDiagonal) * ErrorRatio(x, h);
+            var error = off.SizeAgainst(offDiagonal) * ErrorRatio(x, h);
             var allowed = Math.Max(tolerance * h / length, Rounding * sixth.SizeAgainst(offDiagonal));
             var growth = error == 0 ? LargestGrowth : 0.9 * Math.Pow(allowed / error, 1.0 / 6);
             if (error > allowed)
@@ -148,22 +148,27 @@ internal readonly struct SectionLanes
         return Math.Min(1, Math.Max(highestK * highestK * h * h, change * change));
     }
 
-    // As in SectionElement (blanes2000).
+    // As in SectionElement (blanes2000): the exponent of sixth order, and how far that of fourth order is from it.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private (GeneratorLanes Fourth, GeneratorLanes Sixth) Magnus(double x, double h, bool nearApex)
+    private GeneratorLanes Magnus(double x, double h, bool nearApex, out GeneratorLanes off)
     {
         var middle = x + h / 2;
         var a1 = GeneratorAt(middle - GaussOffset * h, nearApex);
         var a2 = GeneratorAt(middle, nearApex);
         var a3 = GeneratorAt(middle + GaussOffset * h, nearApex);
+        var slope = h * Math.Sqrt(15) / 3;
+        var bend = h * 10 / 3;
         var b1 = h * a2;
-        var b2 = (h * Math.Sqrt(15) / 3) * (a3 - a1);
-        var b3 = (h * 10 / 3) * (a3 - 2 * a2 + a1);
-        var average = b1 + (1.0 / 12) * b3;
+        var b2 = GeneratorLanes.Sum(slope, a3, -slope, a1);
+        var b3 = GeneratorLanes.Sum(bend, a3, bend, a1, -2 * bend, a2);
         var c1 = GeneratorLanes.Commutator(b1, b2);
-        var c2 = (-1.0 / 60) * GeneratorLanes.Commutator(b1, 2 * b3 + c1);
-        var sixth = average + (1.0 / 240) * GeneratorLanes.Commutator((-20.0 * b1) - b3 + c1, b2 + c2);
-        return (average - (1.0 / 12) * c1, sixth);
+        var c2 = GeneratorLanes.Commutator(b1, GeneratorLanes.Sum(2, b3, 1, c1));
+        var last = GeneratorLanes.Commutator(
+            GeneratorLanes.Sum(-20, b1, -1, b3, 1, c1),
+            GeneratorLanes.Sum(1, b2, -1.0 / 60, c2)
+        );
+        off = GeneratorLanes.Sum(1.0 / 240, last, 1.0 / 12, c1);
+        return GeneratorLanes.Sum(1, b1, 1.0 / 12, b3, 1.0 / 240, last);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]

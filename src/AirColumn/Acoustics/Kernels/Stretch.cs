@@ -83,7 +83,7 @@ internal sealed class Stretch(WavePiece[] pieces)
         return m;
     }
 
-    /// <summary>All four entries, nothing divided by what may vanish off the axis: entire functions of frequency but for the losses.</summary>
+    /// <summary>All four entries, nothing divided by what may vanish off the axis.</summary>
     public LaneMatrix EntriesAt(in FrequencyLanes frequencies, double tolerance)
     {
         var m = gathered[0].At(frequencies, tolerance);

@@ -15,10 +15,10 @@ internal sealed class StretchSeries
     private const int More = 16; // where those were too few
     private const double Hopeless = 1e-9; // of the largest value, where so much is left out that more nodes would not do
     private const int Tail = 4;
-    private const double LeftOut = 4e-15; // of the least that is divided by
     private const double Rounding = 1e-15; // of the largest value
+    private const double MostAmplitude = 1e150; // squares stay finite
 
-    // Where one value is so much larger than another, the smaller would lose digits.
+    // Where the matrix is so much larger at one node than at another, the smaller one would lose digits.
     private const double MostRange = 1e3;
 
     private readonly double scale;
@@ -50,24 +50,26 @@ internal sealed class StretchSeries
         for (var n = fewest; n <= fewest + More; n += More)
         {
             var values = Values(stretch, column.Tolerance, low, high, n);
-            // Only where it is not general is anything divided by the last entry.
-            var divisor = Least(values.AsSpan(6 * n), n);
-            var (largest, tail) = (0.0, 0.0);
+            var (least, largest) = Range(values, n, stretch.IsGeneral);
+            if (!(largest < MostAmplitude && largest <= MostRange * least))
+            {
+                return null;
+            }
+
+            var tail = 0.0;
             for (var row = 0; row < values.Length; row += n)
             {
-                largest = Math.Max(largest, values.AsSpan(row, n).ToArray().Max(Math.Abs));
                 var c = ChebyshevFit.Coefficients(values.AsSpan(row, n));
                 c.CopyTo(values, row);
                 tail = Math.Max(tail, c[^Tail..].Max(Math.Abs));
             }
 
-            var least = stretch.IsGeneral ? largest : divisor;
-            if (!(largest <= MostRange * least) || tail > Hopeless * largest)
+            if (tail > Hopeless * largest)
             {
                 return null;
             }
 
-            if (tail <= Math.Max(Math.Max(LeftOut, column.Tolerance) * least, Rounding * largest))
+            if (tail <= Math.Max(column.Tolerance * least, Rounding * largest))
             {
                 return new StretchSeries(low, high, n, stretch.IsGeneral, values);
             }
@@ -84,16 +86,25 @@ internal sealed class StretchSeries
         return isGeneral ? m : m.Normalised();
     }
 
-    // The least modulus of the last entry.
-    private static double Least(ReadOnlySpan<double> last, int n)
+    // Over all nodes the least of what others are measured by, the last entry, by which they are divided, or, in a general stretch, the largest
+    // entry there; and the largest of all. Not a number where one is not.
+    private static (double Least, double Largest) Range(ReadOnlySpan<double> values, int n, bool isGeneral)
     {
-        var least = double.PositiveInfinity;
+        var (least, largest) = (double.PositiveInfinity, 0.0);
         for (var i = 0; i < n; i++)
         {
-            least = Math.Min(least, Math.FusedMultiplyAdd(last[i], last[i], last[n + i] * last[n + i]));
+            var here = 0.0;
+            for (var row = i; row < values.Length; row += n)
+            {
+                here = Math.Max(here, Math.Abs(values[row]));
+            }
+
+            var last = Math.Max(Math.Abs(values[6 * n + i]), Math.Abs(values[7 * n + i]));
+            least = Math.Min(least, isGeneral ? here : last);
+            largest = Math.Max(largest, here);
         }
 
-        return Math.Sqrt(least);
+        return (least, largest);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -137,7 +148,6 @@ internal sealed class StretchSeries
                 omega[lane] = 2 * Math.PI * root * root;
             }
 
-            // With steps as short as the highest of all needs, so that all have the same.
             var m = stretch.EntriesAt(
                 new FrequencyLanes(Vector512.Create<double>(omega), 2 * Math.PI * high),
                 tolerance

@@ -12,12 +12,13 @@ internal sealed class WaveBands
     private const double WidestRatio = 1.25;
     private const int MostHalvings = 4;
 
-    // Bands that share a series of what takes long to integrate, and how many of them a question must span for it. Which it is depends on the
-    // question only, so that what is answered does not depend on what was asked before.
+    // Bands that share a series of what takes long to integrate; how many of them a question must span for it, and how many frequencies have.
+    // Which it is depends on the question only, so that what is answered does not depend on what was asked before.
     private const int Group = 16;
-    private const int LeastForSeries = 4;
+    private const int LeastBands = 4;
+    private const int LeastFrequencies = 32;
 
-    // Some tens of megabytes at most; a bore so long that more are needed is answered frequency by frequency above.
+    // Less than a hundred megabytes; a bore so long that more are needed is answered frequency by frequency above.
     private const int MostBands = 10_000;
 
     private readonly WaveColumn waves;
@@ -47,9 +48,10 @@ internal sealed class WaveBands
     /// <summary>Hz, of the last band.</summary>
     public double Highest => highest;
 
-    /// <summary>Whether so many bands lie between two frequencies, Hz, that it is worth while to prepare them together.</summary>
-    public bool AreMany(double from, double to) =>
-        IndexOf(Math.Min(to, highest)) - IndexOf(Math.Min(from, highest)) >= LeastForSeries - 1;
+    /// <summary>Whether rising frequencies, Hz, are so many in so many bands that it is worth while to prepare these together.</summary>
+    public bool AreMany(ReadOnlySpan<double> hertz) =>
+        hertz.Length >= LeastFrequencies
+        && IndexOf(Math.Min(hertz[^1], highest)) - IndexOf(Math.Min(hertz[0], highest)) >= LeastBands - 1;
 
     /// <summary>The block that holds a frequency; null beyond them.</summary>
     /// <param name="hertz">The frequency, Hz.</param>

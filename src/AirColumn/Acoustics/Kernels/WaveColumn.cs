@@ -80,7 +80,7 @@ internal sealed class WaveColumn
             return;
         }
 
-        var areMany = hertz.Length > 1 && Bands.AreMany(hertz[0], hertz[^1]);
+        var areMany = Bands.AreMany(hertz);
         var i = 0;
         while (i < hertz.Length)
         {

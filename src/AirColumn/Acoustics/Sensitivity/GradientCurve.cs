@@ -18,6 +18,8 @@ internal sealed class GradientCurve
 
     private const int ResonancesPerSeries = 4;
     private const int Block = 4; // vectors
+    private const double BlockTurn = 1.6; // radians of q to either side of the middle
+    private const int FewestOfBlock = 64; // frequencies, for which it is worth while to make them
 
     // Of q, which turns twice as fast as the waves; less where it comes from differences.
     private const double Allowed = 1e-11;
@@ -30,6 +32,7 @@ internal sealed class GradientCurve
     private readonly int rows; // p, U and each q
     private readonly ComplexLanes[] q;
     private readonly double[] series = new double[MostNodes];
+    private readonly double[] shorter;
     private double[] values = []; // at the nodes of a segment, then its coefficients; used again for the next
 
     public GradientCurve(Column column, IReadOnlyList<ColumnParameter> parameters, ReadOnlySpan<double> hertz)
@@ -40,6 +43,7 @@ internal sealed class GradientCurve
         sensitivity = StateSensitivity.Of(column, parameters);
         q = new ComplexLanes[parameters.Count];
         rows = parameters.Count + 2;
+        shorter = new double[2 * rows * ShortSeries.Terms];
         (Real, Imaginary) = (new double[count], new double[count]);
         GradientReal = GC.AllocateUninitializedArray<double>(count * parameters.Count);
         GradientImaginary = GC.AllocateUninitializedArray<double>(count * parameters.Count);
@@ -224,9 +228,7 @@ internal sealed class GradientCurve
         return true;
     }
 
-    // Four vectors of frequencies at a time, so that a coefficient that is loaded serves all of them.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    [SkipLocalsInit]
+    // Where there are many frequencies, by shorter series over blocks in which q turns little.
     private void Evaluate(
         double[] coefficients,
         int n,
@@ -238,8 +240,62 @@ internal sealed class GradientCurve
         double rest
     )
     {
-        var (a, b) = (Math.Sqrt(low), Math.Sqrt(high));
-        var (scale, shift) = (2 / (b - a), -(a + b) / (b - a));
+        var (scale, shift) = WaveSegment.Variable(low, high);
+        var blocks = (int)Math.Ceiling(2 * WaveSegment.Turns(column.Waves, low, high) / BlockTurn);
+        if (n <= ShortSeries.Terms || end - from < FewestOfBlock * blocks)
+        {
+            EvaluatePart(coefficients, n, from, end, scale, shift, flowRest, rest);
+            return;
+        }
+
+        var i = from;
+        for (var b = 0; b < blocks; b++)
+        {
+            var (middle, edge) = (-1 + (2.0 * b + 1) / blocks, -1 + 2.0 * (b + 1) / blocks);
+            var next = i;
+            while (next < end && (b + 1 == blocks || Math.Sqrt(hertz[next]) * scale + shift < edge))
+            {
+                next++;
+            }
+
+            var leftOut = new ShortSeries(n, middle, 1.0 / blocks).Of(coefficients, 2 * rows, shorter);
+            if (leftOut > MostLeftOut)
+            {
+                // As losses may have it at low frequencies, however little the waves turn.
+                EvaluatePart(coefficients, n, i, next, scale, shift, flowRest, rest);
+            }
+            else
+            {
+                EvaluatePart(
+                    shorter,
+                    ShortSeries.Terms,
+                    i,
+                    next,
+                    scale * blocks,
+                    (shift - middle) * blocks,
+                    flowRest,
+                    rest + 4 * leftOut
+                );
+            }
+
+            i = next;
+        }
+    }
+
+    // Four vectors of frequencies at a time, so that a coefficient that is loaded serves all of them.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [SkipLocalsInit]
+    private void EvaluatePart(
+        double[] coefficients,
+        int n,
+        int from,
+        int end,
+        double scale,
+        double shift,
+        double flowRest,
+        double rest
+    )
+    {
         // Chebyshev polynomials, [k·Block + vector].
         Span<Vector512<double>> powers = stackalloc Vector512<double>[MostNodes * Block];
         Span<ComplexLanes> sums = stackalloc ComplexLanes[Block];
