@@ -180,6 +180,22 @@ public class ImpedanceGradientTests
         static double Square(Complex z) => Math.Max(z.Magnitude, 1) * Math.Max(z.Magnitude, 1);
     }
 
+    [Theory]
+    [InlineData(0, -1, "frequency")]
+    [InlineData(0, 3, "frequency")]
+    [InlineData(-1, 0, "parameter")]
+    [InlineData(1, 0, "parameter")]
+    public void What_was_not_asked_for_is_refused(int parameter, int frequency, string name)
+    {
+        var column = Column(new CylinderSection(Mm(20), Mm(500)), new ClosedEnd());
+        var gradient = column.ImpedanceGradient(
+            FrequencyGrid.FromHertz(100, 200, 300),
+            [ColumnParameter.SectionLength(0)]
+        );
+        var problem = Assert.Throws<ArgumentOutOfRangeException>(() => gradient.At(parameter, frequency));
+        Assert.Equal(name, problem.ParamName);
+    }
+
     // At low frequencies it is the losses that ask for many terms, however little the waves turn.
     [Theory]
     [InlineData(6)]

@@ -302,7 +302,7 @@ public class ModalColumnTests
     [Theory]
     [InlineData(0)]
     [InlineData(13)]
-    public void A_number_of_modes_spentof_range_is_refused(int modes)
+    public void A_number_of_modes_out_of_range_is_refused(int modes)
     {
         var error = Assert.Throws<ArgumentOutOfRangeException>(() => new ColumnOptions { Modes = modes });
         Assert.Contains("Modes", error.Message, StringComparison.Ordinal);
@@ -333,6 +333,9 @@ public class ModalColumnTests
                     .ClosedEnd()
             )
         );
+        // Two tapers of 0.25 against each other: half a metre apart, then nearer than the radius.
+        Assert.Equal(Wavefronts.Curved, Chosen(TapersApart(500)));
+        Assert.Equal(Wavefronts.Multimodal, Chosen(TapersApart(30)));
         Assert.Equal(
             Wavefronts.Plane,
             new Column(
@@ -341,6 +344,14 @@ public class ModalColumnTests
                 new ColumnOptions { Wavefronts = Wavefronts.Plane }
             ).Wavefronts
         );
+
+        static Bore TapersApart(double millimetres) =>
+            Bore.Build()
+                .Cone(Mm(20), Mm(120), Mm(200))
+                .Cylinder(Mm(120), Mm(millimetres))
+                .Cone(Mm(120), Mm(20), Mm(200))
+                .Cylinder(Mm(20), Mm(300))
+                .OpenEnd(Mm(3));
 
         static Wavefronts Chosen(Bore bore) =>
             new Column(bore, TableAir, new ColumnOptions { Wavefronts = Wavefronts.Automatic }).Wavefronts;
