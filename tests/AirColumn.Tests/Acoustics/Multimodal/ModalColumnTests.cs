@@ -76,6 +76,24 @@ public class ModalColumnTests
         }
     }
 
+    // By the hole as well as by the mouth.
+    [Fact]
+    public void Energy_is_kept_past_an_open_hole()
+    {
+        var bore = new Bore(
+            [new CylinderSection(Mm(40), Mm(500)), new ConeSection(Mm(40), Mm(70), Mm(120))],
+            new OpenEnd(Mm(3)),
+            [new ToneHole(Mm(250), Mm(12), Mm(4))]
+        );
+        var column = Column(bore, 3, WallLosses.Full);
+        foreach (var hertz in new[] { 150.0, 420, 900 })
+        {
+            var power = column.PowerAt(Frequency.FromHertz(hertz));
+            Assert.InRange(power.SideOpenings, 1e-3 * power.Input, power.Input);
+            Near.Absolute(0, power.Imbalance, 1e-8, hertz);
+        }
+    }
+
     // What a flow into mode n at one end makes of mode m at the other is what a flow into m there makes of n here. With two loads H at the
     // far end, none and D, Z − Z' = Zᵀ(far, near)·D·Z'(far, near) only if that is so: every entry of every piece is in it.
     [Property(MaxTest = 20)]
