@@ -22,6 +22,20 @@ internal readonly struct FrequencyLanes
         Top = Math.Max(top, Highest);
     }
 
+    /// <summary>Eight of the n Chebyshev nodes in √f between two frequencies, Hz, from one of them on; <see cref="Top"/> is the higher end.</summary>
+    public static FrequencyLanes AtNodes(double low, double high, int n, int first)
+    {
+        var (scale, shift) = WaveSegment.Variable(low, high);
+        Span<double> omega = stackalloc double[ComplexLanes.Count];
+        for (var lane = 0; lane < omega.Length; lane++)
+        {
+            var root = (Math.Cos(Math.PI * (first + lane + 0.5) / n) - shift) / scale;
+            omega[lane] = 2 * Math.PI * root * root;
+        }
+
+        return new FrequencyLanes(Vector512.Create<double>(omega), 2 * Math.PI * high);
+    }
+
     public Vector512<double> Omega { get; }
 
     /// <summary>√ω.</summary>

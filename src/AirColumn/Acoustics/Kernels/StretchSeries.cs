@@ -137,21 +137,10 @@ internal sealed class StretchSeries
 
     private static double[] Values(Stretch stretch, double tolerance, double low, double high, int n)
     {
-        var (scale, shift) = WaveSegment.Variable(low, high);
         var values = new double[8 * n];
-        Span<double> omega = stackalloc double[ComplexLanes.Count];
         for (var first = 0; first < n; first += ComplexLanes.Count)
         {
-            for (var lane = 0; lane < omega.Length; lane++)
-            {
-                var root = (Math.Cos(Math.PI * (first + lane + 0.5) / n) - shift) / scale;
-                omega[lane] = 2 * Math.PI * root * root;
-            }
-
-            var m = stretch.EntriesAt(
-                new FrequencyLanes(Vector512.Create<double>(omega), 2 * Math.PI * high),
-                tolerance
-            );
+            var m = stretch.EntriesAt(FrequencyLanes.AtNodes(low, high, n, first), tolerance);
             Put(m.A, 0);
             Put(m.B, 1);
             Put(m.C, 2);

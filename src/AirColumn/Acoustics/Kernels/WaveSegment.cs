@@ -269,21 +269,10 @@ internal sealed class WaveSegment
 
     private static double[] Values(WaveColumn column, double low, double high, int n, double tolerance)
     {
-        var (scale, shift) = Variable(low, high);
         var values = new double[4 * n];
-        Span<double> omega = stackalloc double[ComplexLanes.Count];
         for (var i = 0; i < n; i += ComplexLanes.Count)
         {
-            for (var lane = 0; lane < omega.Length; lane++)
-            {
-                var root = (Math.Cos(Math.PI * (i + lane + 0.5) / n) - shift) / scale;
-                omega[lane] = 2 * Math.PI * root * root;
-            }
-
-            var (back, on) = column.Waves(
-                new FrequencyLanes(Vector512.Create<double>(omega), 2 * Math.PI * high),
-                tolerance
-            );
+            var (back, on) = column.Waves(FrequencyLanes.AtNodes(low, high, n, i), tolerance);
             back.Re.StoreUnsafe(ref values[i]);
             back.Im.StoreUnsafe(ref values[n + i]);
             on.Re.StoreUnsafe(ref values[2 * n + i]);

@@ -195,17 +195,9 @@ internal sealed class GradientCurve
             values = new double[2 * rows * n];
         }
 
-        var (a, b) = (Math.Sqrt(low), Math.Sqrt(high));
-        Span<double> omega = stackalloc double[ComplexLanes.Count];
         for (var from = 0; from < n; from += ComplexLanes.Count)
         {
-            for (var i = 0; i < omega.Length; i++)
-            {
-                var root = (a + b) / 2 + (b - a) / 2 * Math.Cos(Math.PI * (from + i + 0.5) / n);
-                omega[i] = 2 * Math.PI * root * root;
-            }
-
-            var (p, u, log) = sensitivity.At(new FrequencyLanes(Vector512.Create<double>(omega)), q);
+            var (p, u, log) = sensitivity.At(FrequencyLanes.AtNodes(low, high, n, from), q);
             if (log != 0)
             {
                 return false;
