@@ -3,8 +3,11 @@ using System.Runtime.Intrinsics;
 
 namespace AirColumn.Acoustics.Kernels;
 
-/// <summary>Polynomials of low degree through the values of functions at sixteen Chebyshev nodes of a block, and the degree they need.</summary>
-internal static class BlockFit
+/// <summary>
+/// Polynomials of low degree through the values of functions at sixteen Chebyshev nodes of a block, and the degree they need. Values are put
+/// in, half of the nodes after the other; then degrees are counted and polynomials stored, each in the same order.
+/// </summary>
+internal ref struct BlockFit
 {
     /// <summary>What two vectors hold.</summary>
     public const int Nodes = 2 * ComplexLanes.Count;
@@ -34,32 +37,53 @@ internal static class BlockFit
         .. Enumerable.Range(0, Nodes).Select(i => Math.Cos(Math.PI * (i + 0.5) / Nodes)),
     ];
 
-    /// <summary>√f at half of the nodes of a block, from one of them on.</summary>
-    public static Vector512<double> RootsAt(WaveBlock block, int first) =>
-        (Vector512.LoadUnsafe(ref NodePlaces[first]) - Vector512.Create(block.Shift)) * (1 / block.Scale);
+    // [row·Nodes + node], real and imaginary parts of each function in rows; then the coefficients of each row.
+    private readonly double[] rows;
+    private int put;
+    private int half;
+    private int counted;
+    private int stored;
+    private int written;
 
-    /// <summary>Values of a function at half of the nodes, its real part into one row and its imaginary part into the next.</summary>
-    public static void Put(in ComplexLanes z, double[] values, ref int row, int first)
+    /// <summary>Room for some real functions.</summary>
+    public BlockFit(int functions) => rows = GC.AllocateUninitializedArray<double>(functions * Nodes);
+
+    /// <summary>√f at half of the nodes of a block.</summary>
+    public static Vector512<double> RootsAt(WaveBlock block, int half) =>
+        (Vector512.LoadUnsafe(ref NodePlaces[half * ComplexLanes.Count]) - Vector512.Create(block.Shift))
+        * (1 / block.Scale);
+
+    /// <summary>Values of the next function at half of the nodes.</summary>
+    public void Put(int into, in ComplexLanes z)
     {
-        z.Re.StoreUnsafe(ref values[row * Nodes + first]);
-        z.Im.StoreUnsafe(ref values[(row + 1) * Nodes + first]);
-        row += 2;
+        (put, half) = into == half ? (put, half) : (0, into);
+        z.Re.StoreUnsafe(ref rows[put * Nodes + half * ComplexLanes.Count]);
+        z.Im.StoreUnsafe(ref rows[(put + 1) * Nodes + half * ComplexLanes.Count]);
+        put += 2;
     }
 
-    /// <summary>Chebyshev coefficients of every row of values.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public static double[] Project(double[] values)
+    /// <summary>All values times a number.</summary>
+    public readonly void Scale(double factor)
     {
-        var fits = new double[values.Length];
-        for (var row = 0; row < values.Length; row += Nodes)
+        foreach (ref var value in rows.AsSpan())
+        {
+            value *= factor;
+        }
+    }
+
+    /// <summary>Makes Chebyshev coefficients of the values.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public readonly void Project()
+    {
+        for (var row = 0; row < rows.Length; row += Nodes)
         {
             // About one of them, so that rounding counts against what varies.
-            var level = values[row];
+            var level = rows[row];
             var low = Vector512<double>.Zero;
             var high = Vector512<double>.Zero;
             for (var i = 1; i < Nodes; i++)
             {
-                var value = Vector512.Create(values[row + i] - level);
+                var value = Vector512.Create(rows[row + i] - level);
                 low = Vector512.FusedMultiplyAdd(value, Vector512.LoadUnsafe(ref Projection[i * Nodes]), low);
                 high = Vector512.FusedMultiplyAdd(
                     value,
@@ -68,31 +92,30 @@ internal static class BlockFit
                 );
             }
 
-            low.StoreUnsafe(ref fits[row]);
-            high.StoreUnsafe(ref fits[row + 8]);
-            fits[row] += level;
+            low.StoreUnsafe(ref rows[row]);
+            high.StoreUnsafe(ref rows[row + 8]);
+            rows[row] += level;
         }
-
-        return fits;
     }
 
-    /// <summary>The degree that some rows need; false where even the highest leaves something out.</summary>
-    public static bool Count(double[] fits, ref int row, int count, ref int degree)
+    /// <summary>The degree that the next rows need; false where even the highest leaves something out.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public bool Count(int count, ref int degree)
     {
-        Span<double> largest = stackalloc double[Nodes];
-        largest.Clear();
-        for (var i = 0; i < count; i++, row++)
+        var (low, high) = (Vector512<double>.Zero, Vector512<double>.Zero);
+        for (var i = 0; i < count; i++, counted++)
         {
-            for (var k = 0; k < Nodes; k++)
-            {
-                largest[k] = Math.Max(largest[k], Math.Abs(fits[row * Nodes + k]));
-            }
+            low = Vector512.Max(low, Vector512.Abs(Vector512.LoadUnsafe(ref rows[counted * Nodes])));
+            high = Vector512.Max(high, Vector512.Abs(Vector512.LoadUnsafe(ref rows[counted * Nodes + 8])));
         }
 
+        Span<double> largest = stackalloc double[Nodes];
+        low.CopyTo(largest);
+        high.CopyTo(largest[8..]);
         // The rounding of the values is a floor that no longer falls.
-        var tail = largest[^4..].ToArray().Max();
+        var tail = Greatest(largest[^4..]);
         var noise =
-            tail is > LeastNoise / 3 and < MostNoise && tail > 0.05 * largest[^7..^4].ToArray().Max()
+            tail is > LeastNoise / 3 and < MostNoise && tail > 0.05 * Greatest(largest[^7..^4])
                 ? 3 * tail
                 : LeastNoise;
         // Once they have fallen into the rounding of the values, what they would be if they went on falling.
@@ -119,26 +142,38 @@ internal static class BlockFit
         return needed <= HighestDegree;
     }
 
-    /// <summary>Adds some rows to a table in powers of the variable, the constant first.</summary>
+    /// <summary>Appends the next rows to a table in powers of the variable, the constant first.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public static void Store(double[] fits, ref int row, int count, int degree, List<double> table)
+    public void Store(int count, int degree, Span<double> table)
     {
         Span<double> powers = stackalloc double[Nodes];
-        for (var i = 0; i < count; i++, row++)
+        for (var i = 0; i < count; i++, stored++)
         {
             var low = Vector512<double>.Zero;
             var high = Vector512<double>.Zero;
             for (var k = 0; k <= degree; k++)
             {
-                var c = Vector512.Create(fits[row * Nodes + k]);
+                var c = Vector512.Create(rows[stored * Nodes + k]);
                 low = Vector512.FusedMultiplyAdd(c, Vector512.LoadUnsafe(ref Powers[k * Nodes]), low);
                 high = Vector512.FusedMultiplyAdd(c, Vector512.LoadUnsafe(ref Powers[k * Nodes + 8]), high);
             }
 
             low.StoreUnsafe(ref powers[0]);
             high.StoreUnsafe(ref powers[8]);
-            table.AddRange(powers[..(degree + 1)]);
+            powers[..(degree + 1)].CopyTo(table[written..]);
+            written += degree + 1;
         }
+    }
+
+    private static double Greatest(ReadOnlySpan<double> values)
+    {
+        var greatest = 0.0;
+        foreach (var value in values)
+        {
+            greatest = Math.Max(greatest, value);
+        }
+
+        return greatest;
     }
 
     private static double[] Square(Func<int, int, double> entry)

@@ -61,13 +61,12 @@ internal readonly ref struct ConeLanes
     }
 
     /// <summary>
-    /// Whether the flow at either end keeps its digits: it is a difference that loses (a'/ka)² of them.
+    /// The least wavenumber, 1/m, for which the flow at either end keeps its digits: it is a difference that loses (a'/ka)² of them.
     /// </summary>
-    public static bool Serves(Section section, double lowestK)
+    public static double LowestK(Section section)
     {
         const double MostLost = 4;
-        var wall = section.WallAt(0);
-        return Math.Abs(wall.Slope) < MostLost * lowestK * section.SmallestRadius;
+        return Math.Abs(section.WallAt(0).Slope) / (MostLost * section.SmallestRadius);
     }
 
     /// <summary>Waves (p⁻, p⁺)·a at one place, m from the inlet, from those at a place further on; up to a factor.</summary>

@@ -6,8 +6,13 @@ namespace AirColumn.Acoustics.Kernels;
 internal readonly struct FrequencyLanes
 {
     /// <param name="omega">The eight.</param>
+    /// <param name="bottom">See <see cref="Bottom"/>.</param>
     /// <param name="top">See <see cref="Top"/>.</param>
-    public FrequencyLanes(Vector512<double> omega, double top = 0)
+    public FrequencyLanes(
+        Vector512<double> omega,
+        double bottom = double.PositiveInfinity,
+        double top = 0
+    )
     {
         Omega = omega;
         Root = Vector512.Sqrt(omega);
@@ -19,10 +24,10 @@ internal readonly struct FrequencyLanes
             Highest = Math.Max(Highest, omega.GetElement(i));
         }
 
-        Top = Math.Max(top, Highest);
+        (Bottom, Top) = (Math.Min(bottom, Lowest), Math.Max(top, Highest));
     }
 
-    /// <summary>Eight of the n Chebyshev nodes in √f between two frequencies, Hz, from one of them on; <see cref="Top"/> is the higher end.</summary>
+    /// <summary>Eight of the n Chebyshev nodes in √f between two frequencies, Hz, from one of them on; <see cref="Bottom"/> and <see cref="Top"/> are the two.</summary>
     public static FrequencyLanes AtNodes(double low, double high, int n, int first)
     {
         var (scale, shift) = WaveSegment.Variable(low, high);
@@ -33,7 +38,11 @@ internal readonly struct FrequencyLanes
             omega[lane] = 2 * Math.PI * root * root;
         }
 
-        return new FrequencyLanes(Vector512.Create<double>(omega), 2 * Math.PI * high);
+        return new FrequencyLanes(
+            Vector512.Create<double>(omega),
+            2 * Math.PI * low,
+            2 * Math.PI * high
+        );
     }
 
     public Vector512<double> Omega { get; }
@@ -46,7 +55,10 @@ internal readonly struct FrequencyLanes
     public double Highest { get; }
 
     /// <summary>
-    /// Up to where the number of steps is to do: for all frequencies of a series, so that what steps leave out is smooth in frequency.
+    /// From where on and up to where steps and terms are to do: for all frequencies of a series, so that they are counted once and what they
+    /// leave out is smooth in frequency.
     /// </summary>
+    public double Bottom { get; }
+
     public double Top { get; }
 }

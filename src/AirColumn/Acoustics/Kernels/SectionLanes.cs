@@ -49,7 +49,7 @@ internal readonly struct SectionLanes
             return ToWaves(generator.Exponential(), wall, wall, false);
         }
 
-        return section is ConeSection && ConeLanes.Serves(section, lowestK)
+        return section is ConeSection && lowestK > ConeLanes.LowestK(section)
             ? new ConeLanes(element, frequencies, tolerance).Between(from, to)
             : Integrate(from, to);
     }

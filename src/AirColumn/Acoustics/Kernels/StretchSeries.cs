@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace AirColumn.Acoustics.Kernels;
@@ -21,17 +22,18 @@ internal sealed class StretchSeries
     // Where the matrix is so much larger at one node than at another, the smaller one would lose digits.
     private const double MostRange = 1e3;
 
-    private readonly double scale;
-    private readonly double shift;
-    private readonly int nodes;
-    private readonly bool isGeneral;
-    private readonly double[] coefficients; // row by row, real and imaginary parts in turn
+    private const int Rows = 8; // real and imaginary parts of four entries
 
-    private StretchSeries(double low, double high, int nodes, bool isGeneral, double[] coefficients)
+    private readonly bool isGeneral;
+    private readonly double[] coefficients; // [k·Rows + row]
+
+    private StretchSeries(bool isGeneral, double[] coefficients)
     {
-        (scale, shift) = WaveSegment.Variable(low, high);
-        (this.nodes, this.isGeneral, this.coefficients) = (nodes, isGeneral, coefficients);
+        (this.isGeneral, this.coefficients) = (isGeneral, coefficients);
+        Terms = coefficients.Length / Rows;
     }
+
+    public int Terms { get; }
 
     /// <summary>Fits it; null where it is not smooth enough.</summary>
     public static StretchSeries? Fit(Stretch stretch, WaveColumn column, double low, double high)
@@ -71,18 +73,31 @@ internal sealed class StretchSeries
 
             if (tail <= Math.Max(column.Tolerance * least, Rounding * largest))
             {
-                return new StretchSeries(low, high, n, stretch.IsGeneral, values);
+                return new StretchSeries(stretch.IsGeneral, Transposed(values, n));
             }
         }
 
         return null;
     }
 
-    /// <summary>Its matrix at eight √f, as <see cref="Stretch.At"/>.</summary>
-    public LaneMatrix At(Vector512<double> root)
+    /// <summary>Chebyshev polynomials of the variable, T₀, T₁ …, as many as there is room for.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public static void Polynomials(Vector512<double> t, Span<Vector512<double>> polynomials)
     {
-        var t = root * scale + Vector512.Create(shift);
-        var m = new LaneMatrix(Sum(t, 0), Sum(t, 1), Sum(t, 2), Sum(t, 3));
+        var twice = t + t;
+        var (before, now) = (t, Vector512<double>.One);
+        for (var k = 0; k < polynomials.Length; k++)
+        {
+            polynomials[k] = now;
+            (before, now) = (now, k == 0 ? t : Vector512.FusedMultiplyAdd(twice, now, -before));
+        }
+    }
+
+    /// <summary>Its matrix at eight frequencies, as <see cref="Stretch.At"/>, by the polynomials of its variable there.</summary>
+    public LaneMatrix At(ReadOnlySpan<Vector512<double>> polynomials)
+    {
+        var ((a, b), (c, d)) = (Two(polynomials, 0), Two(polynomials, Rows / 2));
+        var m = new LaneMatrix(a, b, c, d);
         return isGeneral ? m : m.Normalised();
     }
 
@@ -108,31 +123,37 @@ internal sealed class StretchSeries
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private ComplexLanes Sum(Vector512<double> t, int entry)
+    private (ComplexLanes, ComplexLanes) Two(ReadOnlySpan<Vector512<double>> polynomials, int row)
     {
-        ref var c = ref coefficients[2 * entry * nodes];
-        var twice = t + t;
+        ref var c = ref coefficients[row];
+        ref var polynomial = ref MemoryMarshal.GetReference(polynomials[..Terms]);
         var zero = Vector512<double>.Zero;
-        var (re, im, reAfter, imAfter) = (zero, zero, zero, zero);
-        for (var k = nodes - 1; k > 0; k--)
+        var (re0, im0, re1, im1) = (zero, zero, zero, zero);
+        for (var k = 0; k < Terms; k++)
         {
-            var reNext = Vector512.FusedMultiplyAdd(
-                twice,
-                re,
-                Vector512.Create(Unsafe.Add(ref c, k)) - reAfter
-            );
-            var imNext = Vector512.FusedMultiplyAdd(
-                twice,
-                im,
-                Vector512.Create(Unsafe.Add(ref c, nodes + k)) - imAfter
-            );
-            (reAfter, imAfter, re, im) = (re, im, reNext, imNext);
+            var t = Unsafe.Add(ref polynomial, k);
+            re0 = Vector512.FusedMultiplyAdd(Vector512.Create(c), t, re0);
+            im0 = Vector512.FusedMultiplyAdd(Vector512.Create(Unsafe.Add(ref c, 1)), t, im0);
+            re1 = Vector512.FusedMultiplyAdd(Vector512.Create(Unsafe.Add(ref c, 2)), t, re1);
+            im1 = Vector512.FusedMultiplyAdd(Vector512.Create(Unsafe.Add(ref c, 3)), t, im1);
+            c = ref Unsafe.Add(ref c, Rows);
         }
 
-        return new ComplexLanes(
-            Vector512.FusedMultiplyAdd(t, re, Vector512.Create(c) - reAfter),
-            Vector512.FusedMultiplyAdd(t, im, Vector512.Create(Unsafe.Add(ref c, nodes)) - imAfter)
-        );
+        return (new ComplexLanes(re0, im0), new ComplexLanes(re1, im1));
+    }
+
+    private static double[] Transposed(double[] rows, int n)
+    {
+        var transposed = new double[rows.Length];
+        for (var row = 0; row < Rows; row++)
+        {
+            for (var k = 0; k < n; k++)
+            {
+                transposed[k * Rows + row] = rows[row * n + k];
+            }
+        }
+
+        return transposed;
     }
 
     private static double[] Values(Stretch stretch, double tolerance, double low, double high, int n)

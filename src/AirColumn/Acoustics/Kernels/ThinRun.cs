@@ -1,6 +1,3 @@
-using System.Runtime.CompilerServices;
-using System.Runtime.Intrinsics;
-
 namespace AirColumn.Acoustics.Kernels;
 
 /// <summary>
@@ -11,11 +8,14 @@ internal sealed class ThinRun : WavePiece
 {
     private readonly SectionPiece[] pieces; // from the far end
     private readonly ThinCone[] cones;
+    private readonly double lowest; // rad/s, from where on layers are thin
+    private ThinRange? last;
 
     private ThinRun(SectionPiece[] pieces)
     {
         this.pieces = pieces;
         cones = [.. pieces.Select(piece => piece.Cone!)];
+        lowest = cones.Max(cone => cone.Lowest);
         Length = pieces.Sum(piece => piece.Length);
     }
 
@@ -54,9 +54,22 @@ internal sealed class ThinRun : WavePiece
     }
 
     public override LaneMatrix At(in FrequencyLanes frequencies, double tolerance) =>
-        TryTogether(frequencies, tolerance, out var total)
-            ? pieces[0].Reflected(ToWaves(total, frequencies))
+        frequencies.Lowest >= lowest && RangeFor(frequencies, tolerance) is { Serves: true } range
+            ? pieces[0].Reflected(range.Waves(frequencies))
             : OneByOne(frequencies, tolerance);
+
+    private ThinRange RangeFor(in FrequencyLanes frequencies, double tolerance)
+    {
+        var bottom = Math.Max(lowest, frequencies.Bottom);
+        var range = Volatile.Read(ref last);
+        if (range?.Is(bottom, frequencies.Top, tolerance) != true)
+        {
+            range = new ThinRange(cones, bottom, frequencies.Top, tolerance);
+            Volatile.Write(ref last, range);
+        }
+
+        return range;
+    }
 
     private LaneMatrix OneByOne(in FrequencyLanes frequencies, double tolerance)
     {
@@ -67,73 +80,5 @@ internal sealed class ThinRun : WavePiece
         }
 
         return total;
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private bool TryTogether(in FrequencyLanes frequencies, double tolerance, out LaneMatrix total)
-    {
-        total = default;
-        foreach (var cone in cones)
-        {
-            if (!cone.Serves(frequencies))
-            {
-                return false;
-            }
-        }
-
-        if (!cones[0].TryPropagate(frequencies, tolerance, out total))
-        {
-            return false;
-        }
-
-        for (var i = 1; i < cones.Length; i++)
-        {
-            var (here, there) = (cones[i], cones[i - 1]);
-            if (!here.TryPropagate(frequencies, tolerance, out var propagator))
-            {
-                return false;
-            }
-
-            // Pressure and flow go on, (φ' − ηφ)/μ with φ, η = a'/a·(1 − ½·Dζ/ζ).
-            var ratio = here.Element.Frame / there.Element.Frame;
-            var kink = (here.Slope - ratio * there.Slope) / here.FarRadius;
-            var (_, d) = here.WallAt(here.FarRadius, frequencies);
-            var jump = kink + (-0.5 * kink) * d;
-            total = (
-                propagator
-                * new LaneMatrix(
-                    total.A,
-                    total.B,
-                    ComplexLanes.MultiplyAdd(jump, total.A, ratio * total.C),
-                    ComplexLanes.MultiplyAdd(jump, total.B, ratio * total.D)
-                )
-            ).InRange();
-        }
-
-        return true;
-    }
-
-    // ψ = √ζ·φ, w = j/(kμ√ζ)·(φ' − ηφ) at both ends.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private LaneMatrix ToWaves(in LaneMatrix total, in FrequencyLanes frequencies)
-    {
-        var (here, there) = (cones[^1], cones[0]);
-        var (root, d) = here.WallAt(here.NearRadius, frequencies);
-        var (farRoot, farD) = there.WallAt(there.FarRadius, frequencies);
-        var (g, farG) = (here.Slope / here.NearRadius, there.Slope / there.FarRadius);
-        var (eta, farEta) = (g + (-0.5 * g) * d, farG + (-0.5 * farG) * farD);
-        var inertia = here.Element.Frame / here.Element.Gas.SpeedOfSound * frequencies.Omega;
-        var farInertia = there.Element.Frame / there.Element.Gas.SpeedOfSound * frequencies.Omega;
-        var (inverse, farInverse) = (root.Inverse(), farRoot.Inverse());
-        var a = ComplexLanes.MultiplyAdd(total.B, farEta, total.A);
-        var c = ComplexLanes.MultiplyAdd(total.D, farEta, total.C);
-        c -= eta * a;
-        var slope = total.D - eta * total.B;
-        return new LaneMatrix(
-            root * farInverse * a,
-            -(farInertia * (root * farRoot * total.B).TimesJ()),
-            (Vector512<double>.One / inertia) * (inverse * farInverse * c).TimesJ(),
-            (farInertia / inertia) * (inverse * farRoot * slope)
-        ).OfWaves();
     }
 }

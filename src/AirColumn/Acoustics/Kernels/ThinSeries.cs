@@ -16,8 +16,8 @@ internal sealed class ThinSeries
     /// <summary>The highest power.</summary>
     public const int Orders = 20;
 
-    /// <summary>What may be left out against 1.</summary>
-    public const double Rounding = 1e-17;
+    // What may be left out against 1.
+    private const double Rounding = 1e-17;
 
     private const double From = 32;
 
@@ -82,20 +82,14 @@ internal sealed class ThinSeries
     /// <summary>Of ½(D²ζ + Dζ)/ζ − ¾(Dζ/ζ)².</summary>
     public double[] Bend { get; }
 
-    /// <summary>√ζ and Dζ/ζ for eight s of the viscous layer, the least of which is not below another number.</summary>
+    /// <summary>√ζ and Dζ/ζ for eight s of the viscous layer, by as many terms as <see cref="EndTerms"/> says.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public (ComplexLanes Root, ComplexLanes D) EndAt(Vector512<double> s, double lowest)
+    public (ComplexLanes Root, ComplexLanes D) EndAt(Vector512<double> s, int terms)
     {
         var x = Vector512<double>.One / s;
-        var n = Orders;
-        for (var power = LastPower(lowest); n > 1 && power * endSizes[n] < Rounding; n--)
-        {
-            power *= lowest;
-        }
-
         var zero = Vector512<double>.Zero;
         var (a, b, c, d) = (zero, zero, zero, zero);
-        for (; n >= 0; n--)
+        for (var n = terms; n >= 0; n--)
         {
             ref var k = ref ends[4 * n];
             a = Vector512.FusedMultiplyAdd(a, x, Vector512.Create(k));
@@ -105,6 +99,50 @@ internal sealed class ThinSeries
         }
 
         return (new ComplexLanes(a, b), new ComplexLanes(c, d));
+    }
+
+    /// <summary>Dζ/ζ alone.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public ComplexLanes SlopeAt(Vector512<double> s, int terms)
+    {
+        var x = Vector512<double>.One / s;
+        var (re, im) = (Vector512<double>.Zero, Vector512<double>.Zero);
+        for (var n = terms; n >= 0; n--)
+        {
+            ref var k = ref ends[4 * n + 2];
+            re = Vector512.FusedMultiplyAdd(re, x, Vector512.Create(k));
+            im = Vector512.FusedMultiplyAdd(im, x, Vector512.Create(Unsafe.Add(ref k, 1)));
+        }
+
+        return new ComplexLanes(re, im);
+    }
+
+    /// <summary>The highest power that counts there, from the least s on.</summary>
+    public int EndTerms(double lowest)
+    {
+        var n = Orders;
+        for (var power = LastPower(lowest); n > 1 && power * endSizes[n] < Rounding; n--)
+        {
+            power *= lowest;
+        }
+
+        return n;
+    }
+
+    /// <summary>The highest power that counts in wave·<see cref="Wave"/> + bend·x⁴·<see cref="Bend"/>, all times square.</summary>
+    public int Terms(double lowest, double square, double wave, double bend)
+    {
+        var n = Orders;
+        for (var power = square * LastPower(lowest); n > 1; n--, power *= lowest)
+        {
+            var size = wave * Math.Abs(Wave[n]) + (n < 4 ? 0 : bend * Math.Abs(Bend[n - 4]));
+            if (!(power * size < Rounding))
+            {
+                break;
+            }
+        }
+
+        return n;
     }
 
     /// <summary>Those of a gas; columns mostly ask for one gas over and over.</summary>
@@ -125,12 +163,15 @@ internal sealed class ThinSeries
         return series;
     }
 
-    /// <summary>Whether layers are thin enough, from the least s of the viscous one.</summary>
-    public static bool Serve(double lowest, in GasConstants gas) =>
-        lowest * Math.Min(1, Math.Sqrt(gas.PrandtlNumber)) >= From;
+    /// <summary>The angular frequency, rad/s, from which on layers are thin enough, from s of the viscous one over √ω.</summary>
+    public static double LowestOmega(double unit, in GasConstants gas)
+    {
+        var root = From / (unit * Math.Min(1, Math.Sqrt(gas.PrandtlNumber)));
+        return root * root;
+    }
 
-    /// <summary>The highest power of one over a number.</summary>
-    public static double LastPower(double inverse)
+    // The highest power of one over a number.
+    private static double LastPower(double inverse)
     {
         var four = 1 / (inverse * inverse * inverse * inverse);
         var eight = four * four;

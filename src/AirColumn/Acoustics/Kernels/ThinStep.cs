@@ -25,8 +25,8 @@ internal sealed class ThinStep
     private static readonly double[] Weights = new double[Points * Lanes];
 
     private readonly double unit; // s at the narrower end over √ω
-    private readonly double[] coefficients = new double[(Orders + 1) * 2 * Lanes]; // [n·16 + m]: Re, behind eight of them Im
-    private readonly double[] sizes = new double[Orders + 1]; // about the largest modulus of each power
+    private readonly int terms; // the highest power that counts
+    private readonly double[] coefficients; // [n·16 + m]: Re, behind eight of them Im
 
     static ThinStep()
     {
@@ -44,68 +44,54 @@ internal sealed class ThinStep
         }
     }
 
-    public ThinStep(SectionElement element, ThinSeries series, double length, double near, double far)
+    /// <summary>A step from one radius to another, m, for angular frequencies from the lowest to the highest.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [SkipLocalsInit]
+    public ThinStep(
+        SectionElement element,
+        ThinSeries series,
+        double length,
+        double near,
+        double far,
+        double lowest,
+        double highest
+    )
     {
-        (Length, NearRadius, FarRadius) = (length, near, far);
+        Length = length;
         var gas = element.Gas;
         var narrow = Math.Min(near, far);
         unit = narrow * Math.Sqrt(gas.Density / gas.Viscosity);
-        Span<Vector512<double>> moments = stackalloc Vector512<double>[Orders + 1];
-        Powers(near / narrow, far / narrow, moments);
         // −h²μk² over ω², and −h²(a'/a)² with 1/ω² = x⁴·unit⁴.
         var wave = -length * length * element.Frame / (gas.SpeedOfSound * gas.SpeedOfSound);
         var slope = (far - near) / narrow * unit * unit;
         var bend = -slope * slope;
-        for (var n = 0; n <= Orders; n++)
+        terms = series.Terms(unit * Math.Sqrt(lowest), highest * highest, Math.Abs(wave), Math.Abs(bend));
+        coefficients = GC.AllocateUninitializedArray<double>((terms + 1) * 2 * Lanes);
+        Span<Vector512<double>> moments = stackalloc Vector512<double>[Orders + 1];
+        moments = moments[..(terms + 1)];
+        Powers(near / narrow, far / narrow, moments);
+        for (var n = 0; n < moments.Length; n++)
         {
             var value = wave * series.Wave[n] * moments[n];
-            sizes[n] = Math.Abs(value[0]);
             if (n >= 4)
             {
                 // w⁴ = −x⁴.
-                var bent = bend * series.Bend[n - 4] * moments[n - 2];
-                sizes[n] += Math.Abs(bent[0]);
-                value -= bent;
+                value -= bend * series.Bend[n - 4] * moments[n - 2];
             }
 
             var turn = ThinSeries.Turns[n];
             (turn.Real * value).StoreUnsafe(ref coefficients[2 * n * Lanes]);
             (turn.Imaginary * value).StoreUnsafe(ref coefficients[(2 * n + 1) * Lanes]);
         }
+
+        Rest = Math.Max(RestAt(lowest), RestAt(highest));
     }
 
     /// <summary>m.</summary>
     public double Length { get; }
 
-    public double NearRadius { get; }
-
-    public double FarRadius { get; }
-
-    /// <summary>How far the step may be off at either of two angular frequencies and all between.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public double Rest(double lowest, double highest)
-    {
-        var (x, y) = (
-            Vector512.Create(1 / (unit * Math.Sqrt(lowest))),
-            Vector512.Create(1 / (unit * Math.Sqrt(highest)))
-        );
-        var zero = Vector512<double>.Zero;
-        var (a, b, c, d) = (zero, zero, zero, zero);
-        for (var n = Terms(lowest, highest); n >= 0; n--)
-        {
-            var re = Vector512.LoadUnsafe(ref coefficients[2 * n * Lanes]);
-            var im = Vector512.LoadUnsafe(ref coefficients[(2 * n + 1) * Lanes]);
-            a = Vector512.FusedMultiplyAdd(a, x, re);
-            b = Vector512.FusedMultiplyAdd(b, x, im);
-            c = Vector512.FusedMultiplyAdd(c, y, re);
-            d = Vector512.FusedMultiplyAdd(d, y, im);
-        }
-
-        return Math.Max(
-            Rest(lowest * lowest * Vector512.Sqrt(a * a + b * b)),
-            Rest(highest * highest * Vector512.Sqrt(c * c + d * d))
-        );
-    }
+    /// <summary>How far it may be off between its lowest and its highest frequency.</summary>
+    public double Rest { get; }
 
     /// <summary>The Legendre coefficients.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -115,7 +101,7 @@ internal sealed class ThinStep
         var zero = Vector512<double>.Zero;
         var (re0, re1, re2, re3, re4) = (zero, zero, zero, zero, zero);
         var (im0, im1, im2, im3, im4) = (zero, zero, zero, zero, zero);
-        for (var n = Terms(frequencies.Lowest, frequencies.Highest); n >= 0; n--)
+        for (var n = terms; n >= 0; n--)
         {
             ref var k = ref coefficients[2 * n * Lanes];
             re0 = Vector512.FusedMultiplyAdd(re0, x, Vector512.Create(k));
@@ -138,25 +124,24 @@ internal sealed class ThinStep
         c[4] = new ComplexLanes(square * re4, square * im4);
     }
 
-    // The highest power that counts; x is greatest at the one end and ω² at the other.
-    private int Terms(double lowest, double highest)
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private double RestAt(double omega)
     {
-        var inverse = unit * Math.Sqrt(lowest);
-        var power = ThinSeries.LastPower(inverse);
-        var square = highest * highest;
-        var n = Orders;
-        while (n > 1 && power * square * sizes[n] < ThinSeries.Rounding)
+        var x = Vector512.Create(1 / (unit * Math.Sqrt(omega)));
+        var (re, im) = (Vector512<double>.Zero, Vector512<double>.Zero);
+        for (var n = terms; n >= 0; n--)
         {
-            n--;
-            power *= inverse;
+            ref var k = ref coefficients[2 * n * Lanes];
+            re = Vector512.FusedMultiplyAdd(re, x, Vector512.LoadUnsafe(ref k));
+            im = Vector512.FusedMultiplyAdd(im, x, Vector512.LoadUnsafe(ref Unsafe.Add(ref k, Lanes)));
         }
 
-        return n;
+        return LeftOut(omega * omega * Vector512.Sqrt(re * re + im * im));
     }
 
     // From moduli, what is left out: c₅ adds the fifth spherical Bessel function of half the phase; of the second order what is not in
     // Perturbation; of the third what c₁ does.
-    private static double Rest(Vector512<double> c)
+    private static double LeftOut(Vector512<double> c)
     {
         var turn = Math.Sqrt(c[0]);
         var fast = Math.Max(1, turn);

@@ -14,7 +14,8 @@ internal sealed class WaveBands
 
     // Bands that share a series of what takes long to integrate; how many of them a question must span for it, and how many frequencies have.
     // Which it is depends on the question only, so that what is answered does not depend on what was asked before.
-    private const int Group = 16;
+    private const int Group = 32;
+    private const int LowGroup = 8; // where they widen, below the turn
     private const int LeastBands = 4;
     private const int LeastFrequencies = 32;
 
@@ -29,7 +30,7 @@ internal sealed class WaveBands
     private readonly double highest; // Hz
     private readonly WaveBlock?[] alone;
     private readonly WaveBlock?[] together; // with the series of their group
-    private readonly StretchSeries?[]?[] series; // for each group of bands, of each stretch
+    private readonly BandSeries?[] series; // for each group of bands
 
     public WaveBands(WaveColumn waves, double speedOfSound, double highestHertz)
     {
@@ -42,7 +43,7 @@ internal sealed class WaveBands
         highest = Math.Min(highestHertz, turn + (MostBands - turnIndex) * width);
         var count = turnIndex + Math.Max(0, (int)Math.Ceiling((highest - turn) / width)) + 1;
         (alone, together) = (new WaveBlock?[count], new WaveBlock?[count]);
-        series = new StretchSeries?[]?[count / Group + 1];
+        series = new BandSeries?[GroupOf(count - 1) + 1];
     }
 
     /// <summary>Hz, of the last band.</summary>
@@ -73,7 +74,7 @@ internal sealed class WaveBands
                 LowOf(index),
                 HighOf(index),
                 MostHalvings,
-                areMany ? SeriesFor(index) : []
+                areMany ? SeriesFor(index) : null
             );
             Volatile.Write(ref blocks[index], block);
         }
@@ -81,23 +82,33 @@ internal sealed class WaveBands
         return block.At(hertz);
     }
 
-    private StretchSeries?[] SeriesFor(int index)
+    private BandSeries SeriesFor(int index)
     {
-        var group = index / Group;
-        var end = Math.Min((group + 1) * Group, together.Length);
+        var group = GroupOf(index);
         if (Volatile.Read(ref series[group]) is { } made)
         {
             return made;
         }
 
-        var (low, high) = (LowOf(group * Group), HighOf(end - 1));
-        made = Array.ConvertAll(
-            waves.Stretches,
-            stretch => stretch.IsCostly ? StretchSeries.Fit(stretch, waves, low, high) : null
+        made = new BandSeries(
+            waves,
+            LowOf(Math.Max(0, StartOf(group))),
+            HighOf(Math.Min(StartOf(group + 1), together.Length) - 1)
         );
         Volatile.Write(ref series[group], made);
         return made;
     }
+
+    // Counted so that one begins at the turn.
+    private int LowGroups => (turnIndex + LowGroup - 1) / LowGroup;
+
+    private int GroupOf(int index) =>
+        index < turnIndex
+            ? LowGroups - 1 - (turnIndex - 1 - index) / LowGroup
+            : LowGroups + (index - turnIndex) / Group;
+
+    private int StartOf(int group) =>
+        turnIndex + (group - LowGroups) * (group < LowGroups ? LowGroup : Group);
 
     private int IndexOf(double hertz)
     {

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 
 namespace AirColumn.Acoustics.Kernels;
 
@@ -66,14 +67,14 @@ internal sealed class WaveBlock
     /// <param name="low">Hz.</param>
     /// <param name="high">Hz.</param>
     /// <param name="depth">How often it may be halved.</param>
-    /// <param name="series">For each stretch a series that holds the band, or null; none where there are no such series.</param>
+    /// <param name="series">Series of stretches that hold the band; null where there are none.</param>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static WaveBlock Compile(
         WaveColumn column,
         double low,
         double high,
         int depth,
-        ReadOnlySpan<StretchSeries?> series
+        BandSeries? series
     )
     {
         var corner = Array.Find(
@@ -88,42 +89,43 @@ internal sealed class WaveBlock
         var block = new WaveBlock(low, high);
         var stretches = column.Stretches;
         var functions = 2 + stretches.Sum(stretch => stretch.IsGeneral ? 8 : 6);
-        var values = new double[functions * BlockFit.Nodes];
+        var fits = new BlockFit(functions);
+        Span<Vector512<double>> polynomials = stackalloc Vector512<double>[series?.Terms ?? 0];
         for (var half = 0; half < 2; half++)
         {
-            var first = half * ComplexLanes.Count;
-            var root = BlockFit.RootsAt(block, first);
-            var frequencies = new FrequencyLanes((2 * Math.PI) * (root * root));
-            var row = 0;
-            BlockFit.Put(column.Load.ReflectionAt(frequencies.Omega), values, ref row, first);
+            var root = BlockFit.RootsAt(block, half);
+            var frequencies = new FrequencyLanes(
+                (2 * Math.PI) * (root * root),
+                2 * Math.PI * low,
+                2 * Math.PI * high
+            );
+            series?.Polynomials(root, polynomials);
+            fits.Put(half, column.Load.ReflectionAt(frequencies.Omega));
             for (var i = 0; i < stretches.Length; i++)
             {
                 var stretch = stretches[i];
-                var m =
-                    series.Length > 0 && series[i] is { } wide
-                        ? wide.At(root)
-                        : stretch.At(frequencies, column.Tolerance);
-                BlockFit.Put(m.A, values, ref row, first);
-                BlockFit.Put(m.B, values, ref row, first);
-                BlockFit.Put(m.C, values, ref row, first);
+                var m = series?[i] is { } wide
+                    ? wide.At(polynomials)
+                    : stretch.At(frequencies, column.Tolerance);
+                fits.Put(half, m.A);
+                fits.Put(half, m.B);
+                fits.Put(half, m.C);
                 if (stretch.IsGeneral)
                 {
-                    BlockFit.Put(m.D, values, ref row, first);
+                    fits.Put(half, m.D);
                 }
             }
         }
 
-        var fits = BlockFit.Project(values);
+        fits.Project();
         var (wave, echo) = (2, 2);
-        var isGeneral = new bool[stretches.Length];
-        var n = 0;
-        var hasConverged = BlockFit.Count(fits, ref n, 2, ref wave);
-        for (var i = 0; i < stretches.Length; i++)
+        var isGeneral = Array.ConvertAll(stretches, stretch => stretch.IsGeneral);
+        var hasConverged = fits.Count(2, ref wave);
+        foreach (var general in isGeneral)
         {
-            isGeneral[i] = stretches[i].IsGeneral;
-            hasConverged &= isGeneral[i]
-                ? BlockFit.Count(fits, ref n, 8, ref wave)
-                : BlockFit.Count(fits, ref n, 2, ref wave) && BlockFit.Count(fits, ref n, 4, ref echo);
+            hasConverged &= general
+                ? fits.Count(8, ref wave)
+                : fits.Count(2, ref wave) && fits.Count(4, ref echo);
         }
 
         if (!hasConverged)
@@ -137,19 +139,19 @@ internal sealed class WaveBlock
         }
 
         (wave, echo) = Array.Find(BlockFit.Degrees, pair => pair.Wave >= wave && pair.Echo >= echo);
-        var table = new List<double>(functions * (wave + 1));
-        n = 0;
-        BlockFit.Store(fits, ref n, 2, wave, table);
+        var size = (2 + isGeneral.Sum(general => general ? 8 : 2)) * (wave + 1);
+        var table = new double[size + isGeneral.Sum(general => general ? 0 : 4) * (echo + 1)];
+        fits.Store(2, wave, table);
         foreach (var general in isGeneral)
         {
             if (general)
             {
-                BlockFit.Store(fits, ref n, 8, wave, table);
+                fits.Store(8, wave, table);
             }
             else
             {
-                BlockFit.Store(fits, ref n, 2, wave, table);
-                BlockFit.Store(fits, ref n, 4, echo, table);
+                fits.Store(2, wave, table);
+                fits.Store(4, echo, table);
             }
         }
 
@@ -159,7 +161,7 @@ internal sealed class WaveBlock
             WaveDegree = wave,
             EchoDegree = echo,
             IsGeneral = isGeneral,
-            Table = [.. table],
+            Table = table,
         };
     }
 
@@ -169,7 +171,7 @@ internal sealed class WaveBlock
         double middle,
         double high,
         int depth,
-        ReadOnlySpan<StretchSeries?> series
+        BandSeries? series
     ) =>
         new(low, high)
         {

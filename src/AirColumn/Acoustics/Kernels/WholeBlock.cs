@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace AirColumn.Acoustics.Kernels;
@@ -12,17 +11,15 @@ internal static class WholeBlock
     public static WaveBlock Of(WaveSegment series, double low, double high)
     {
         var block = new WaveBlock(low, high);
-        var values = new double[4 * BlockFit.Nodes];
+        var fits = new BlockFit(4);
         var largest = Vector512<double>.Zero;
         for (var half = 0; half < 2; half++)
         {
-            var first = half * ComplexLanes.Count;
-            var root = BlockFit.RootsAt(block, first);
+            var root = BlockFit.RootsAt(block, half);
             var (back, on) = series.WavesAt(root * root);
             largest = Vector512.Max(largest, on.Norm);
-            var row = 0;
-            BlockFit.Put(back, values, ref row, first);
-            BlockFit.Put(on, values, ref row, first);
+            fits.Put(half, back);
+            fits.Put(half, on);
         }
 
         // |p⁻| is not larger: of the order of 1, as in other blocks.
@@ -32,31 +29,26 @@ internal static class WholeBlock
             return new WaveBlock(low, high) { IsDirect = true };
         }
 
-        foreach (ref var value in values.AsSpan())
-        {
-            value *= scale;
-        }
-
-        var fits = BlockFit.Project(values);
-        var (wave, n) = (2, 0);
-        if (!BlockFit.Count(fits, ref n, 4, ref wave))
+        fits.Scale(scale);
+        fits.Project();
+        var wave = 2;
+        if (!fits.Count(4, ref wave))
         {
             return new WaveBlock(low, high) { IsDirect = true };
         }
 
         (wave, var echo) = Array.Find(BlockFit.Degrees, pair => pair.Wave >= wave);
-        var table = new List<double>(4 * (wave + 1));
-        n = 0;
-        BlockFit.Store(fits, ref n, 4, wave, table);
+        var table = new double[4 * (wave + 1)];
+        fits.Store(4, wave, table);
         return new WaveBlock(low, high)
         {
             Impedance = series.Impedance,
             WaveDegree = wave,
             EchoDegree = echo,
-            Table = [.. table],
+            Table = table,
             IsWhole = true,
             WaveScale = scale,
-            LeastOn = Least(CollectionsMarshal.AsSpan(table)[(2 * (wave + 1))..], wave),
+            LeastOn = Least(table.AsSpan(2 * (wave + 1)), wave),
         };
     }
 
