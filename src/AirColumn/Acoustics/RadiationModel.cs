@@ -149,12 +149,14 @@ public sealed class RadiationModel
     private static double OuterOverInner(BoreEnd end, double radius) =>
         end is OpenEnd { WallMetres: var wall } ? 1 + wall / radius : double.PositiveInfinity;
 
-    private static OpenEndModel Thin(ThinEnd end, double share) =>
-        new(end.At, ThinEnd.HighestKa)
+    private static OpenEndModel Thin(ThinEnd end, double share)
+    {
+        var blend = ThinEnd.Unflanged.After(ThinEnd.Baffled, share);
+        return new(end.At, ThinEnd.HighestKa)
         {
-            EightAt = ka =>
-                ThinEnd.Between(ka, share) is var (log, correction, _) ? (log, correction) : default,
+            EightAt = ka => blend.At(ka) is var (log, correction, _) ? (log, correction) : default,
         };
+    }
 
     private static OpenEndModel Rim(double outerOverInner)
     {

@@ -14,10 +14,10 @@ internal sealed class ReactiveModes(Column column, double horizon, double modeSp
     private int scanned = 1; // places of the scan up to the mode asked for last
 
     /// <summary>
-    /// Hz, rising. Poles of Z lie at multiples of π, zeros half way between. What lies at f = 0 (θ = 0 where all is closed, −π/2 where
+    /// Hz, rising, some at a time. Poles of Z lie at multiples of π, zeros half way between. What lies at f = 0 (θ = 0 where all is closed, −π/2 where
     /// anything is open) is no resonance.
     /// </summary>
-    public IEnumerable<double> InOrder()
+    public IEnumerable<Batch> InOrder()
     {
         scanned = 1;
         var target = (isOpen, column.IsSealed) switch
@@ -26,46 +26,29 @@ internal sealed class ReactiveModes(Column column, double horizon, double modeSp
             (false, true) => Math.PI,
             (false, false) => 0,
         };
-        var modes = new double[ReactivePhase.Lanes];
-        while (NextModes(ref target, modes) is var count and > 0)
+        while (NextModes(ref target) is { } batch)
         {
-            for (var i = 0; i < count; i++)
-            {
-                yield return modes[i];
-            }
+            yield return batch;
         }
     }
 
     // Where the phase reaches a target and those a half turn apart after it, as far as the scan has gone, or until it finds one.
-    private int NextModes(ref double target, double[] modes)
+    private Batch? NextModes(ref double target)
     {
-        var brackets = new Bracket[modes.Length];
+        var brackets = new Bracket[ReactivePhase.Lanes];
+        var guesses = new double[ReactivePhase.Lanes];
         var count = 0;
-        for (; count < modes.Length && ScanPast(target, count == 0) is { } above; count++, target += Math.PI)
+        for (
+            ;
+            count < guesses.Length && ScanPast(target, count == 0) is { } above;
+            count++, target += Math.PI
+        )
         {
             brackets[count] = new Bracket(target, scan[above - 1], scan[above]);
-            modes[count] = Guess(above, target);
+            guesses[count] = Guess(above, target);
         }
 
-        if (count == 0)
-        {
-            return 0;
-        }
-
-        // Side by side until the last one is there.
-        modes.AsSpan(count).Fill(modes[0]);
-        Span<double> angles = stackalloc double[modes.Length];
-        for (var isThere = false; !isThere; )
-        {
-            phase.At(modes, angles);
-            isThere = true;
-            for (var i = 0; i < count; i++)
-            {
-                isThere &= brackets[i].Narrow(ref modes[i], angles[i], modeSpacing);
-            }
-        }
-
-        return count;
+        return count == 0 ? null : new Batch(phase, modeSpacing, brackets, guesses, count);
     }
 
     // The first place of the scan where the phase is past an angle; null where none is up to the horizon, or as far as the scan has gone.
@@ -124,5 +107,36 @@ internal sealed class ReactiveModes(Column column, double horizon, double modeSp
         var (low, high) = (scan[above - 1].Hertz, scan[above].Hertz);
         guess = double.IsFinite(guess) ? guess : (low + high) / 2;
         return Math.Clamp(guess, low + 0.01 * (high - low), high - 0.01 * (high - low));
+    }
+
+    /// <summary>Modes that follow each other: counted, guessed, and known better once that is asked for.</summary>
+    internal sealed class Batch(
+        ReactivePhase phase,
+        double modeSpacing,
+        Bracket[] brackets,
+        double[] places,
+        int count
+    )
+    {
+        /// <summary>Hz, rising: guesses, or what <see cref="Narrow"/> made of them.</summary>
+        public ReadOnlySpan<double> Modes => places.AsSpan(0, count);
+
+        public bool IsNarrow { get; private set; }
+
+        /// <summary>Side by side until the last one is there.</summary>
+        public void Narrow()
+        {
+            places.AsSpan(count).Fill(places[0]);
+            Span<double> angles = stackalloc double[places.Length];
+            while (!IsNarrow)
+            {
+                phase.At(places, angles);
+                IsNarrow = true;
+                for (var i = 0; i < count; i++)
+                {
+                    IsNarrow &= brackets[i].Narrow(ref places[i], angles[i], modeSpacing);
+                }
+            }
+        }
     }
 }

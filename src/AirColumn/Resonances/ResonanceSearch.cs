@@ -18,6 +18,10 @@ internal sealed class ResonanceSearch
 
     // Half-widths on either side of a complex resonance in which its extremum is looked for, and samples in each.
     private const int Reach = 4;
+
+    // A broad one may have pushed it further away: the same for those left without one when all others have theirs.
+    private const int LastReach = 10;
+    private const int SamplesPerMode = 32;
     private const int SamplesPerHalfWidth = 6;
 
     // From the centre of samples, in widths of them, which reach two.
@@ -27,6 +31,12 @@ internal sealed class ResonanceSearch
     private const double SettledShare = 1e-8;
     private const double UnsettledShare = 1e-3;
 
+    // Of the spacing of modes, or of the frequency: half-widths and distances from the mode up to which a resonance is plain.
+    private const double SharpShare = 0.15;
+
+    // Of the spacing: modes that are further apart are not taken for each other when they are guessed only.
+    private const double ApartShare = 0.5;
+
     // Relative width below which a resonance is rounding, not damping: no losses and no radiation.
     private const double Undamped = 1e-11;
 
@@ -35,10 +45,12 @@ internal sealed class ResonanceSearch
     private readonly double limit;
     private readonly double modeSpacing;
     private readonly ReactiveModes modes;
+    private readonly List<(Complex Pole, double Mode)> lost = []; // that have no extremum so far
     private readonly List<double> damped = [];
     private readonly List<Complex> poles = [];
     private readonly HashSet<Complex> unsettled = []; // poles that Newton's method did not come to rest at
     private readonly List<(Resonance Resonance, double Mode)> found = [];
+    private SharpResonances? sharp; // of the segment asked for last
 
     /// <summary>Searches up to <paramref name="limit"/> Hz.</summary>
     public ResonanceSearch(Column column, double limit)
@@ -85,23 +97,8 @@ internal sealed class ResonanceSearch
     /// <summary>The lowest resonances, at most <paramref name="count"/>, in order of frequency.</summary>
     public IReadOnlyList<Resonance> Lowest(int count)
     {
-        var row = 0;
-        foreach (var mode in modes.InOrder())
-        {
-            // An extremum may lie a little below one found before: one mode more settles the order.
-            if (found.Count > count)
-            {
-                break;
-            }
-
-            row = TryMode(mode) ? 0 : row + 1;
-            if (row == MostDampedInARow)
-            {
-                GaveUp = true;
-                break;
-            }
-        }
-
+        Search(count);
+        LookFurther();
         return
         [
             .. found
@@ -114,26 +111,155 @@ internal sealed class ResonanceSearch
     /// <summary>The resonance of the lowest mode; null where that is too damped or above the limit.</summary>
     public Resonance? OfLowestMode()
     {
-        foreach (var mode in modes.InOrder())
+        Span<SharpResonance> guess = stackalloc SharpResonance[1];
+        foreach (var batch in modes.InOrder())
         {
-            return TryMode(mode) && found.Count > 0 ? found[0].Resonance : null;
+            return TryMode(batch, 0, guess) && found.Count > 0 ? found[0].Resonance : null;
         }
 
         return null;
     }
 
-    // False where damping leaves no extremum.
-    private bool TryMode(double mode)
+    private void Search(int count)
     {
+        Span<SharpResonance> guesses = stackalloc SharpResonance[ReactivePhase.Lanes];
+        var row = 0;
+        foreach (var batch in modes.InOrder())
+        {
+            guesses.Fill(SharpResonance.None);
+            for (var i = 0; i < batch.Modes.Length; i++)
+            {
+                // An extremum may lie a little below one found before: one mode more settles the order. No more are looked for together than
+                // it may take: the rest may lie in another segment.
+                var needed = count - found.Count + 1;
+                if (needed == 0)
+                {
+                    return;
+                }
+
+                row = TryMode(batch, i, guesses[..Math.Min(batch.Modes.Length, i + needed)]) ? 0 : row + 1;
+                if (row == MostDampedInARow)
+                {
+                    GaveUp = true;
+                    return;
+                }
+            }
+        }
+    }
+
+    // Where resonances are broad, the nearest extremum may be that of another: those left without one look further away, and what extrema there
+    // still are between those found is found by a scan, since a shallow one is wide.
+    private void LookFurther()
+    {
+        foreach (var (pole, mode) in lost)
+        {
+            if (
+                pole.Imaginary > 0
+                && pole.Real > 0
+                && NearestFree(pole.Real, pole.Imaginary, WidthFor(pole), LastReach) is { } place
+            )
+            {
+                if (place <= limit)
+                {
+                    found.Add((ResonanceAt(place, pole), mode));
+                }
+            }
+            else if (mode <= limit)
+            {
+                damped.Add(mode);
+            }
+        }
+
+        if (lost.Count > 0 || found.Exists(each => each.Resonance.Pole.Imaginary > SharpShare * modeSpacing))
+        {
+            Scan();
+        }
+    }
+
+    private void Scan()
+    {
+        var end = found.Select(each => each.Resonance.Frequency.Hertz).DefaultIfEmpty(0).Max();
+        var step = modeSpacing / SamplesPerMode;
+        foreach (var start in Starts(step, end, step))
+        {
+            var isKnown = found.Exists(each => Math.Abs(each.Resonance.Frequency.Hertz - start) < 1.5 * step);
+            if (!isKnown && Polish(start, step) is { } place && At(place, step) is null)
+            {
+                found.Add((ResonanceAt(place, Pole(place)), place));
+                damped.Remove(damped.OrderBy(mode => Math.Abs(mode - place)).FirstOrDefault());
+            }
+        }
+    }
+
+    // One of a batch. From guesses at its modes first, where these lie well apart; from the modes themselves where that is not enough. False where
+    // damping leaves no extremum.
+    private bool TryMode(ReactiveModes.Batch batch, int i, Span<SharpResonance> guesses)
+    {
+        if (i == 0)
+        {
+            LookForSharp(batch.Modes[..guesses.Length], guesses);
+        }
+
+        if (!batch.IsNarrow && !(IsApart(batch.Modes, i) && Belongs(guesses[i], batch.Modes[i])))
+        {
+            batch.Narrow();
+            LookForSharp(batch.Modes[i..guesses.Length], guesses[i..]);
+        }
+
+        return TryMode(batch.Modes[i], guesses[i]);
+    }
+
+    private bool IsApart(ReadOnlySpan<double> some, int i) =>
+        (i == 0 || some[i] - some[i - 1] > ApartShare * modeSpacing)
+        && (i + 1 == some.Length || some[i + 1] - some[i] > ApartShare * modeSpacing);
+
+    // Side by side, as far as they lie in one segment.
+    private void LookForSharp(ReadOnlySpan<double> some, Span<SharpResonance> guesses)
+    {
+        var i = 0;
+        while (i < some.Length)
+        {
+            if (column.Waves.Segments.At(some[i]) is not { } here)
+            {
+                guesses[i++] = SharpResonance.None;
+                continue;
+            }
+
+            var end = i + 1;
+            while (end < some.Length && ReferenceEquals(column.Waves.Segments.At(some[end]), here))
+            {
+                end++;
+            }
+
+            if (!ReferenceEquals(here, sharp?.Segment))
+            {
+                sharp = new SharpResonances(here, isOpen);
+            }
+
+            sharp!.Near(some[i..end], guesses[i..end]);
+            i = end;
+        }
+    }
+
+    // False where damping leaves no extremum.
+    private bool TryMode(double mode, in SharpResonance guess)
+    {
+        if (Belongs(guess, mode))
+        {
+            poles.Add(guess.Pole);
+            if (guess.Place <= limit)
+            {
+                found.Add((new Resonance(guess.Place, guess.Magnitude, guess.Pole), mode));
+            }
+
+            return true;
+        }
+
         var pole = Pole(mode);
         poles.Add(pole);
         if (Extremum(ref pole, ref mode) is not { } place)
         {
-            if (mode <= limit)
-            {
-                damped.Add(mode);
-            }
-
+            lost.Add((pole, mode));
             return false;
         }
 
@@ -143,6 +269,32 @@ internal sealed class ResonanceSearch
         }
 
         return true;
+    }
+
+    // Whether a resonance is sharp, near its mode, within its series and away from those found before: then there is nothing to sort out.
+    private bool Belongs(in SharpResonance guess, double mode)
+    {
+        var (pole, place, halfWidth) = (guess.Pole, guess.Place, guess.Pole.Imaginary);
+        var near = SharpShare * Math.Min(modeSpacing, mode);
+        if (
+            !(halfWidth > Undamped * mode && halfWidth < near)
+            || !(Math.Abs(pole.Real - mode) < near)
+            || !(Math.Abs(place - pole.Real) < halfWidth)
+        )
+        {
+            return false;
+        }
+
+        for (var i = poles.Count - 1; i >= 0; i--)
+        {
+            if (Math.Abs(poles[i].Real - pole.Real) < near + Math.Abs(poles[i].Imaginary))
+            {
+                return false;
+            }
+        }
+
+        // An extremum that a broader resonance was given is to be handed over.
+        return !found.Exists(each => Math.Abs(each.Resonance.Frequency.Hertz - place) < 0.1 * halfWidth);
     }
 
     private Resonance ResonanceAt(double place, Complex pole)
@@ -252,11 +404,7 @@ internal sealed class ResonanceSearch
         }
 
         var halfWidth = pole.Imaginary;
-        var step = halfWidth / SamplesPerHalfWidth;
-        var width = Math.Min(
-            Math.Max(0.3 * halfWidth, 1e-7 * pole.Real),
-            Math.Min(0.01 * modeSpacing, 0.1 * pole.Real)
-        );
+        var width = WidthFor(pole);
         // Straight from the resonance, where damping is slight …
         var centre = pole.Real;
         int? exchanged = null;
@@ -276,36 +424,67 @@ internal sealed class ResonanceSearch
             }
         }
 
-        // … else from the extrema among samples around it, the nearest first.
-        var from = Math.Max(centre - Reach * halfWidth, 0.01 * centre);
-        var to = Math.Min(centre + Reach * halfWidth, column.HighestHertz);
-        var starts = new List<double>();
-        var (before, now) = (Least(from), Least(from + step));
-        for (var f = from + 2 * step; f < to; f += step)
+        // … else from the extrema among samples around it.
+        var free = NearestFree(centre, halfWidth, width, Reach);
+        if (free is { } place && exchanged is { } index)
         {
-            var next = Least(f);
-            if (now < before && now <= next)
-            {
-                starts.Add(f - step);
-            }
-
-            (before, now) = (now, next);
+            Settle(index, place, ref pole, ref mode);
         }
 
-        foreach (var start in starts.OrderBy(start => Math.Abs(start - centre)))
+        return free;
+    }
+
+    // Of the samples of a polynomial beside a resonance.
+    private double WidthFor(Complex pole) =>
+        Math.Min(
+            Math.Max(0.3 * pole.Imaginary, 1e-7 * pole.Real),
+            Math.Min(0.01 * modeSpacing, 0.1 * pole.Real)
+        );
+
+    // The nearest of the extrema among samples around a resonance that no other has.
+    private double? NearestFree(double centre, double halfWidth, double width, int reach)
+    {
+        var from = Math.Max(centre - reach * halfWidth, 0.01 * centre);
+        var to = Math.Min(centre + reach * halfWidth, column.HighestHertz);
+        foreach (
+            var start in Starts(from, to, halfWidth / SamplesPerHalfWidth)
+                .OrderBy(start => Math.Abs(start - centre))
+        )
         {
             if (Polish(start, width) is { } place && At(place, width) is null)
             {
-                if (exchanged is { } index)
-                {
-                    Settle(index, place, ref pole, ref mode);
-                }
-
                 return place;
             }
         }
 
         return null;
+    }
+
+    // Where samples are least.
+    private List<double> Starts(double from, double to, double step)
+    {
+        var hertz = new double[Math.Max(0, (int)Math.Ceiling((to - from) / step))];
+        for (var i = 0; i < hertz.Length; i++)
+        {
+            hertz[i] = from + i * step;
+        }
+
+        var values = new double[hertz.Length];
+        if (hertz.Length > 0)
+        {
+            Leasts(hertz, values);
+        }
+
+        var starts = new List<double>();
+        for (var i = 1; i + 1 < values.Length; i++)
+        {
+            if (values[i] < values[i - 1] && values[i] <= values[i + 1])
+            {
+                starts.Add(hertz[i]);
+            }
+        }
+
+        return starts;
     }
 
     // Of two extrema and two complex resonances, each gets the one that suits both better, or a broad one is handed on and on.
@@ -356,5 +535,30 @@ internal sealed class ResonanceSearch
         return null;
     }
 
-    private double Least(double hertz) => isOpen ? Magnitude(hertz) : 1 / Magnitude(hertz);
+    // What is least at an extremum, at rising frequencies.
+    private void Leasts(ReadOnlySpan<double> hertz, Span<double> values)
+    {
+        var here = column.Waves.Segments.At(hertz[0]);
+        if (here?.Holds(hertz[^1]) == true)
+        {
+            var (pressures, flows) = (new Complex[hertz.Length], new Complex[hertz.Length]);
+            here.At(hertz, pressures, flows);
+            for (var i = 0; i < values.Length; i++)
+            {
+                values[i] = Complex.Abs(pressures[i]) / Complex.Abs(flows[i]);
+            }
+        }
+        else
+        {
+            for (var i = 0; i < values.Length; i++)
+            {
+                values[i] = Magnitude(hertz[i]);
+            }
+        }
+
+        for (var i = 0; i < values.Length && !isOpen; i++)
+        {
+            values[i] = 1 / values[i];
+        }
+    }
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace AirColumn.Acoustics.Interpolation;
@@ -40,6 +41,18 @@ internal sealed class RationalInterpolant
     /// <summary>Through other values at the same nodes.</summary>
     public RationalInterpolant WithValues(ReadOnlySpan<double> others) => new(this, others);
 
+    /// <summary>Between another one of the same nodes and this, of which <paramref name="share"/> counts.</summary>
+    public RationalInterpolant Blended(RationalInterpolant other, double share)
+    {
+        Span<double> blended = stackalloc double[values.Length];
+        for (var i = 0; i < blended.Length; i++)
+        {
+            blended[i] = other.values[i] + share * (values[i] - other.values[i]);
+        }
+
+        return WithValues(blended);
+    }
+
     public double At(double x)
     {
         var (numerator, denominator) = (Vector512<double>.Zero, Vector512<double>.Zero);
@@ -56,6 +69,8 @@ internal sealed class RationalInterpolant
     }
 
     /// <summary>Functions made of one by <see cref="WithValues"/>, and it, at eight places.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [SkipLocalsInit]
     public static void At(
         Vector512<double> x,
         ReadOnlySpan<RationalInterpolant> functions,
@@ -63,30 +78,52 @@ internal sealed class RationalInterpolant
     )
     {
         var (nodes, weights) = (functions[0].nodes, functions[0].weights);
-        var denominator = Vector512<double>.Zero;
-        values.Clear();
-        for (var i = 0; i < functions[0].count; i++)
+        Span<Vector512<double>> shares = stackalloc Vector512<double>[functions[0].count];
+        // One division for four of them.
+        var i = 0;
+        for (; i + 4 <= shares.Length; i += 4)
         {
-            var share = Vector512.Create(weights[i]) / (x - Vector512.Create(nodes[i]));
-            denominator += share;
-            for (var n = 0; n < functions.Length; n++)
-            {
-                values[n] = Vector512.FusedMultiplyAdd(
-                    share,
-                    Vector512.Create(functions[n].values[i]),
-                    values[n]
-                );
-            }
+            var (d0, d1) = (x - Vector512.Create(nodes[i]), x - Vector512.Create(nodes[i + 1]));
+            var (d2, d3) = (x - Vector512.Create(nodes[i + 2]), x - Vector512.Create(nodes[i + 3]));
+            var (before, after) = (d0 * d1, d2 * d3);
+            var over = Vector512<double>.One / (before * after);
+            (before, after) = (before * over, after * over);
+            shares[i] = weights[i] * (d1 * after);
+            shares[i + 1] = weights[i + 1] * (d0 * after);
+            shares[i + 2] = weights[i + 2] * (d3 * before);
+            shares[i + 3] = weights[i + 3] * (d2 * before);
         }
 
+        for (; i < shares.Length; i++)
+        {
+            shares[i] = Vector512.Create(weights[i]) / (x - Vector512.Create(nodes[i]));
+        }
+
+        var denominator = Vector512<double>.Zero;
+        foreach (var share in shares)
+        {
+            denominator += share;
+        }
+
+        var inverse = Vector512<double>.One / denominator;
         for (var n = 0; n < functions.Length; n++)
         {
-            values[n] /= denominator;
-            for (var lane = 0; lane < Lanes; lane++)
+            var sum = Vector512<double>.Zero;
+            var function = functions[n].values;
+            for (i = 0; i < shares.Length; i++)
             {
-                if (!double.IsFinite(values[n][lane]))
+                sum = Vector512.FusedMultiplyAdd(shares[i], Vector512.Create(function[i]), sum);
+            }
+
+            values[n] = sum * inverse;
+            // Not a number on a node.
+            if (!Vector512.EqualsAll(values[n], values[n]))
+            {
+                for (var lane = 0; lane < Lanes; lane++)
                 {
-                    values[n] = values[n].WithElement(lane, functions[n].AtNode(x[lane]));
+                    values[n] = double.IsFinite(values[n][lane])
+                        ? values[n]
+                        : values[n].WithElement(lane, functions[n].AtNode(x[lane]));
                 }
             }
         }

@@ -31,6 +31,19 @@ internal readonly struct ConeSolution
     public LaneMatrix Propagator(double h) =>
         new(xi + rest.VSlope, -h * (eta0 + rest.V), (-1 / h) * (z * eta0 + rest.USlope), xi + rest.U);
 
+    /// <summary>φ and φ' here in place of those there, by <see cref="Propagator"/>.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public void Carry(double h, ref ComplexLanes phi, ref ComplexLanes slope)
+    {
+        var before = phi;
+        phi = ComplexLanes.MultiplyAdd(xi + rest.VSlope, phi, -h * ((eta0 + rest.V) * slope));
+        slope = ComplexLanes.MultiplyAdd(
+            xi + rest.U,
+            slope,
+            (-1 / h) * (ComplexLanes.MultiplyAdd(z, eta0, rest.USlope) * before)
+        );
+    }
+
     /// <summary>
     /// Waves (p⁻, p⁺)·a here from those there, up to a factor; <paramref name="inertia"/> is kμ.
     /// </summary>

@@ -8,11 +8,7 @@ internal readonly struct FrequencyLanes
     /// <param name="omega">The eight.</param>
     /// <param name="bottom">See <see cref="Bottom"/>.</param>
     /// <param name="top">See <see cref="Top"/>.</param>
-    public FrequencyLanes(
-        Vector512<double> omega,
-        double bottom = double.PositiveInfinity,
-        double top = 0
-    )
+    public FrequencyLanes(Vector512<double> omega, double bottom = double.PositiveInfinity, double top = 0)
     {
         Omega = omega;
         Root = Vector512.Sqrt(omega);
@@ -38,11 +34,7 @@ internal readonly struct FrequencyLanes
             omega[lane] = 2 * Math.PI * root * root;
         }
 
-        return new FrequencyLanes(
-            Vector512.Create<double>(omega),
-            2 * Math.PI * low,
-            2 * Math.PI * high
-        );
+        return new FrequencyLanes(Vector512.Create<double>(omega), 2 * Math.PI * low, 2 * Math.PI * high);
     }
 
     public Vector512<double> Omega { get; }

@@ -81,6 +81,39 @@ internal sealed class ThinRange
         return ToWaves(total, frequencies);
     }
 
+    /// <summary>Waves at the near end in place of those at the far end.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    [SkipLocalsInit]
+    public void Carry(in FrequencyLanes frequencies, ref ComplexLanes back, ref ComplexLanes on)
+    {
+        var (here, there) = (cones[^1], cones[0]);
+        var (root, d) = there.Series.EndAt(there.Unit(there.FarRadius) * frequencies.Root, farTerms);
+        var g = there.Slope / there.FarRadius;
+        var inertia = there.Element.Frame / there.Element.Gas.SpeedOfSound * frequencies.Omega;
+        var phi = (on + back) * root.Inverse();
+        var slope = (g + (-0.5 * g) * d) * phi - inertia * (root * (on - back)).TimesJ();
+        Span<ComplexLanes> c = stackalloc ComplexLanes[ThinStep.Moments];
+        for (var i = 0; i < steps.Length; i++)
+        {
+            ref readonly var joint = ref joints[i];
+            if (joint.Series is not null)
+            {
+                joint.Pass(frequencies, phi, ref slope);
+            }
+
+            steps[i].At(frequencies, c);
+            new ConeSolution(c).Carry(steps[i].Length, ref phi, ref slope);
+        }
+
+        (root, d) = here.Series.EndAt(here.Unit(here.NearRadius) * frequencies.Root, nearTerms);
+        g = here.Slope / here.NearRadius;
+        inertia = here.Element.Frame / here.Element.Gas.SpeedOfSound * frequencies.Omega;
+        var sum = root * phi;
+        var rest = slope - (g + (-0.5 * g) * d) * phi;
+        var difference = (Vector512<double>.One / inertia) * (root.Inverse() * rest).TimesJ();
+        (back, on) = (0.5 * (sum - difference), 0.5 * (sum + difference));
+    }
+
     // ψ = √ζ·φ, w = j/(kμ√ζ)·(φ' − ηφ) at both ends.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private LaneMatrix ToWaves(in LaneMatrix total, in FrequencyLanes frequencies)
@@ -125,11 +158,13 @@ internal sealed class ThinRange
         /// <summary>Null within a cone.</summary>
         public ThinSeries? Series { get; }
 
+        public void Pass(in FrequencyLanes frequencies, in ComplexLanes phi, ref ComplexLanes slope) =>
+            slope = ComplexLanes.MultiplyAdd(JumpAt(frequencies), phi, ratio * slope);
+
         [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         public void Pass(in FrequencyLanes frequencies, ref LaneMatrix total)
         {
-            var d = Series!.SlopeAt(unit * frequencies.Root, terms);
-            var jump = kink + (-0.5 * kink) * d;
+            var jump = JumpAt(frequencies);
             total = new LaneMatrix(
                 total.A,
                 total.B,
@@ -137,5 +172,8 @@ internal sealed class ThinRange
                 ComplexLanes.MultiplyAdd(jump, total.B, ratio * total.D)
             );
         }
+
+        private ComplexLanes JumpAt(in FrequencyLanes frequencies) =>
+            kink + (-0.5 * kink) * Series!.SlopeAt(unit * frequencies.Root, terms);
     }
 }

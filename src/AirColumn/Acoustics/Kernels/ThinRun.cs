@@ -58,6 +58,28 @@ internal sealed class ThinRun : WavePiece
             ? pieces[0].Reflected(range.Waves(frequencies))
             : OneByOne(frequencies, tolerance);
 
+    public override void Carry(
+        in FrequencyLanes frequencies,
+        double tolerance,
+        ref ComplexLanes back,
+        ref ComplexLanes on
+    )
+    {
+        if (frequencies.Lowest >= lowest && RangeFor(frequencies, tolerance) is { Serves: true } range)
+        {
+            var reflection = pieces[0].Reflection;
+            (back, on) = (back + reflection * on, on + reflection * back);
+            range.Carry(frequencies, ref back, ref on);
+        }
+        else
+        {
+            foreach (var piece in pieces)
+            {
+                piece.Carry(frequencies, tolerance, ref back, ref on);
+            }
+        }
+    }
+
     private ThinRange RangeFor(in FrequencyLanes frequencies, double tolerance)
     {
         var bottom = Math.Max(lowest, frequencies.Bottom);

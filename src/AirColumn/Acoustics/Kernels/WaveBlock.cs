@@ -69,13 +69,7 @@ internal sealed class WaveBlock
     /// <param name="depth">How often it may be halved.</param>
     /// <param name="series">Series of stretches that hold the band; null where there are none.</param>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public static WaveBlock Compile(
-        WaveColumn column,
-        double low,
-        double high,
-        int depth,
-        BandSeries? series
-    )
+    public static WaveBlock Compile(WaveColumn column, double low, double high, int depth, BandSeries? series)
     {
         var corner = Array.Find(
             column.Corners,

@@ -163,11 +163,7 @@ internal sealed class WaveColumn
         {
             foreach (var piece in stretch.Pieces)
             {
-                var m = piece.At(frequencies, tolerance);
-                (back, on) = (
-                    ComplexLanes.MultiplyAdd(m.A, back, m.B * on),
-                    ComplexLanes.MultiplyAdd(m.C, back, m.D * on)
-                );
+                piece.Carry(frequencies, tolerance, ref back, ref on);
             }
         }
 

@@ -22,6 +22,21 @@ internal abstract class WavePiece
 
     public abstract LaneMatrix At(in FrequencyLanes frequencies, double tolerance);
 
+    /// <summary>The waves on its near side in place of those on its far side.</summary>
+    public virtual void Carry(
+        in FrequencyLanes frequencies,
+        double tolerance,
+        ref ComplexLanes back,
+        ref ComplexLanes on
+    )
+    {
+        var m = At(frequencies, tolerance);
+        (back, on) = (
+            ComplexLanes.MultiplyAdd(m.A, back, m.B * on),
+            ComplexLanes.MultiplyAdd(m.C, back, m.D * on)
+        );
+    }
+
     /// <summary>The pieces of elements from the far end, and the reference at the near side of the first.</summary>
     public static List<WavePiece> Of(
         IReadOnlyList<Element> elements,
@@ -167,8 +182,7 @@ internal sealed class SidePiece : WavePiece
         var on = ComplexLanes.One;
         foreach (var piece in branch)
         {
-            var m = piece.At(frequencies, tolerance);
-            (back, on) = (m.A * back + m.B * on, m.C * back + m.D * on);
+            piece.Carry(frequencies, tolerance, ref back, ref on);
         }
 
         // Pressure and flow there, each over a common factor.

@@ -10,15 +10,11 @@ namespace AirColumn.Acoustics.Kernels;
 /// </summary>
 internal sealed class WaveSegment
 {
-    private const double Beyond = 10; // nodes beyond what the waves turn by …
-    private const double PerDigit = 2; // … and for each digit
     private const int More = 16; // where those were too few
     private const int MostNodes = 160;
     private const double MostAmplitude = 1e150; // squares stay finite
     private const double BlockTurn = 0.9; // radians to either side of its middle, for which the highest degree of a block is enough
 
-    private readonly double scale;
-    private readonly double shift;
     private readonly double rest; // how far each wave may be off
     private readonly double[] coefficients; // of Re p⁻, Im p⁻, Re p⁺, Im p⁺, one after the other
     private readonly WaveBlock?[] blocks; // of equal width in √f; made when first asked for
@@ -27,7 +23,7 @@ internal sealed class WaveSegment
     {
         (Impedance, this.rest) = (column.Impedance, rest);
         (Low, High, this.coefficients) = (low, high, coefficients);
-        (scale, shift) = Variable(low, high);
+        (Scale, Shift) = Variable(low, high);
         blocks = new WaveBlock?[Math.Max(1, (int)Math.Ceiling(Turns(column, low, high) / BlockTurn))];
     }
 
@@ -38,6 +34,11 @@ internal sealed class WaveSegment
     public double Low { get; }
 
     public double High { get; }
+
+    /// <summary>The variable of its series is Scale·√f + Shift, −1 to 1.</summary>
+    public double Scale { get; }
+
+    public double Shift { get; }
 
     /// <summary>Fits the waves so that nothing above <paramref name="allowed"/> is left out; null if too many nodes are needed.</summary>
     public static WaveSegment? Fit(
@@ -77,11 +78,24 @@ internal sealed class WaveSegment
         return null;
     }
 
-    /// <summary>How many nodes a fit takes at least: as many as the waves turn by where they do so fastest, in radians, and some beyond.</summary>
-    public static int FewestNodes(WaveColumn column, double low, double high, double allowed)
+    /// <summary>How many nodes a fit takes at least.</summary>
+    public static int FewestNodes(WaveColumn column, double low, double high, double allowed) =>
+        NodesFor(Turns(column, low, high), allowed);
+
+    /// <summary>
+    /// How many nodes a wave takes that turns by so many radians for each unit of the variable: its Chebyshev coefficients are Bessel functions
+    /// Jₖ(x), about (x/2)ᵏ·exp(−x²/4k)/k!, of which the last four are to be below what is allowed.
+    /// </summary>
+    public static int NodesFor(double turns, double allowed)
     {
-        var nodes = Turns(column, low, high) + Beyond - PerDigit * Math.Log10(allowed);
-        return ComplexLanes.Count * (int)Math.Ceiling(nodes / ComplexLanes.Count);
+        var (k, log, least) = (0, 0.0, Math.Log(allowed));
+        while (log - turns * turns / (4 * Math.Max(k, 1)) > least || k < turns)
+        {
+            k++;
+            log += Math.Log(turns / 2 / k);
+        }
+
+        return ComplexLanes.Count * (int)Math.Ceiling((k + 4.0) / ComplexLanes.Count);
     }
 
     /// <summary>Radians by which the waves turn for each unit of the variable, which runs from −1 to 1, where they do so fastest.</summary>
@@ -112,6 +126,26 @@ internal sealed class WaveSegment
                 (pressures[i + lane], flows[i + lane]) = (p.Lane(lane), u.Lane(lane));
             }
         }
+    }
+
+    /// <summary>
+    /// Chebyshev series of the pressure at the blown end and of the flow there times <see cref="Impedance"/>, up to a factor that is smooth in
+    /// frequency: real and imaginary parts in turn.
+    /// </summary>
+    public (double[] Pressure, double[] Flow) Series()
+    {
+        var n = coefficients.Length / 4;
+        var (pressure, flow) = (new double[2 * n], new double[2 * n]);
+        for (var k = 0; k < n; k++)
+        {
+            for (var part = 0; part < 2; part++)
+            {
+                var (back, on) = (coefficients[part * n + k], coefficients[(2 + part) * n + k]);
+                (pressure[2 * k + part], flow[2 * k + part]) = (on + back, on - back);
+            }
+        }
+
+        return (pressure, flow);
     }
 
     /// <summary>Z at frequencies in it, fastest in rising order, and how far any may be off, relative.</summary>
@@ -227,8 +261,8 @@ internal sealed class WaveSegment
         ref var c = ref coefficients[0];
         var t = Vector512.FusedMultiplyAdd(
             Vector512.Sqrt(hertz),
-            Vector512.Create(scale),
-            Vector512.Create(shift)
+            Vector512.Create(Scale),
+            Vector512.Create(Shift)
         );
         var twice = t + t;
         var zero = Vector512<double>.Zero;

@@ -46,6 +46,7 @@ internal sealed class RimmedEnd
     private static readonly double LowestVariable = ThinEnd.Variable(RimTable.Ka[0]);
 
     private readonly double innerOverOuter;
+    private readonly ThinBlend blend;
     private readonly RationalInterpolant correctionRest;
     private readonly RationalInterpolant logRest;
     private readonly RationalInterpolant[] both;
@@ -54,6 +55,7 @@ internal sealed class RimmedEnd
     public RimmedEnd(double outerOverInner)
     {
         innerOverOuter = 1 / outerOverInner;
+        blend = ThinEnd.Unflanged.After(ThinEnd.Baffled, innerOverOuter);
         correctionRest = Along(CorrectionRests, EdgeVariable(innerOverOuter));
         logRest = Along(LogRests, innerOverOuter);
         both = [correctionRest, logRest];
@@ -72,7 +74,7 @@ internal sealed class RimmedEnd
     /// <summary>ln|R| and l/a at eight ka.</summary>
     public (Vector512<double> Log, Vector512<double> Correction) At(Vector512<double> ka)
     {
-        var (log, correction, variable) = ThinEnd.Between(ka, innerOverOuter);
+        var (log, correction, variable) = blend.At(ka);
         Span<Vector512<double>> rests = stackalloc Vector512<double>[2];
         RationalInterpolant.At(Vector512.Max(variable, Vector512.Create(LowestVariable)), both, rests);
         return (log + ka * ka * rests[1], correction + rests[0]);

@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Interpolation;
 
 namespace AirColumn.Acoustics.Radiation;
@@ -71,39 +70,18 @@ internal sealed class ThinEnd
             Unflanged
         );
 
-    // All functions of one set of nodes: of the thin edge, then of the baffle.
-    private static readonly RationalInterpolant[] Together =
-    [
-        Unflanged.endCorrection,
-        Unflanged.logReflection,
-        Baffled.endCorrection,
-        Baffled.logReflection,
-    ];
-
     public EndReflection At(double ka) => new(LogReflection(ka), EndCorrection(ka));
 
-    /// <summary>
-    /// The thin edge, the baffle, or what lies between the two, at eight ka, and v there: <paramref name="share"/> of the thin edge, 0 to 1.
-    /// </summary>
-    public static (Vector512<double> Log, Vector512<double> Correction, Vector512<double> Variable) Between(
-        Vector512<double> ka,
-        double share
-    )
-    {
-        Span<double> variables = stackalloc double[Vector512<double>.Count];
-        for (var i = 0; i < variables.Length; i++)
-        {
-            variables[i] = Variable(ka[i]);
-        }
-
-        var v = Vector512.Create<double>(variables);
-        Span<Vector512<double>> values = stackalloc Vector512<double>[Together.Length];
-        RationalInterpolant.At(Vector512.Sqrt(v * (1 / Highest)), Together, values);
-        var square = ka * ka;
-        var logarithm = Baffled.logarithm + share * (Unflanged.logarithm - Baffled.logarithm);
-        var log = values[3] + share * (values[1] - values[3]) + logarithm * square * Vector512.Log(ka);
-        return (square * log, values[2] + share * (values[0] - values[2]), v);
-    }
+    /// <summary>What lies between another end and this one, in eight ka at a time; <paramref name="share"/> of this one, 0 to 1.</summary>
+    public ThinBlend After(ThinEnd other, double share) =>
+        new(
+            [
+                endCorrection.Blended(other.endCorrection, share),
+                logReflection.Blended(other.logReflection, share),
+            ],
+            other.logarithm + share * (logarithm - other.logarithm),
+            1 / Highest
+        );
 
     /// <summary>l/a.</summary>
     public double EndCorrection(double ka) => endCorrection.At(Node(ka));

@@ -161,20 +161,12 @@ internal sealed class GradientCurve
 
     private double MostLeftOut => column.Modal is null ? Allowed : AllowedOfDifferences;
 
-    // The Chebyshev coefficients of a wave that turns by x for each unit of the variable are Bessel functions Jₖ(x), about
-    // (x/2)ᵏ·exp(−x²/4k)/k!; q turns twice as fast as the waves. The last four are to be small.
-    private int Nodes(double low, double high)
-    {
-        var x = 2 * WaveSegment.Turns(column.Waves, low, high);
-        var (k, log) = (0, 0.0);
-        while (log - x * x / (4 * Math.Max(k, 1)) > Math.Log(MostLeftOut) || k < x)
-        {
-            k++;
-            log += Math.Log(x / 2 / k);
-        }
-
-        return Math.Max(FewestNodes, ComplexLanes.Count * (int)Math.Ceiling((k + 4.0) / ComplexLanes.Count));
-    }
+    // q turns twice as fast as the waves.
+    private int Nodes(double low, double high) =>
+        Math.Max(
+            FewestNodes,
+            WaveSegment.NodesFor(2 * WaveSegment.Turns(column.Waves, low, high), MostLeftOut)
+        );
 
     private static double Largest(ReadOnlySpan<double> values)
     {
