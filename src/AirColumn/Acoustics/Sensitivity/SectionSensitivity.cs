@@ -55,9 +55,21 @@ internal sealed class SectionSensitivity : ElementSensitivity
             // Losses lengthen the wave number: |Γ/k|² = |1 + εv|·|1 + εt|, largest in the narrowest place at the lowest frequency.
             var (series, shunt) = element.FactorsAt(span.Narrowest, frequencies.Lowest);
             var turn = k * span.Length * Math.Sqrt((series * shunt).Magnitude);
-            var steps = Math.Max(1, (int)Math.Ceiling(turn / LargestTurn));
+            var steps = Rounded(turn / LargestTurn);
             Carry(span.Table(steps), turn / steps, frequencies, ref p, ref u, q);
         }
+    }
+
+    // Upwards, to a few numbers: each has a table of its own, which takes longer to make than some steps more.
+    private static int Rounded(double steps)
+    {
+        var rounded = 1;
+        while (rounded < steps)
+        {
+            rounded += 1 + rounded / 5;
+        }
+
+        return rounded;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
