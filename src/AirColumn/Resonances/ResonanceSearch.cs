@@ -45,6 +45,7 @@ internal sealed class ResonanceSearch
     private readonly double limit;
     private readonly double modeSpacing;
     private readonly ReactiveModes modes;
+    private readonly Extrema extrema;
     private readonly List<(Complex Pole, double Mode)> lost = []; // that have no extremum so far
     private readonly List<double> damped = [];
     private readonly List<Complex> poles = [];
@@ -59,6 +60,7 @@ internal sealed class ResonanceSearch
         this.limit = limit;
         isOpen = column.Options.BlownEnd.IsOpen;
         modeSpacing = column.Gas.SpeedOfSound / (2 * column.Bore.PassageMetres);
+        extrema = new Extrema(column);
         modes = new ReactiveModes(column, Math.Min(limit * Margin, column.HighestHertz), modeSpacing);
     }
 
@@ -180,14 +182,27 @@ internal sealed class ResonanceSearch
     {
         var end = found.Select(each => each.Resonance.Frequency.Hertz).DefaultIfEmpty(0).Max();
         var step = modeSpacing / SamplesPerMode;
-        foreach (var start in Starts(step, end, step))
+        foreach (var start in extrema.Among(step, end, step))
         {
             var isKnown = found.Exists(each => Math.Abs(each.Resonance.Frequency.Hertz - start) < 1.5 * step);
-            if (!isKnown && Polish(start, step) is { } place && At(place, step) is null)
+            if (isKnown || extrema.Near(start, step) is not { } place || At(place, step) is not null)
             {
-                found.Add((ResonanceAt(place, Pole(place)), place));
-                damped.Remove(damped.OrderBy(mode => Math.Abs(mode - place)).FirstOrDefault());
+                continue;
             }
+
+            var pole = Pole(place);
+            if (!(pole.Imaginary > 0 && pole.Real > 0))
+            {
+                // As broad as the nearest.
+                var nearest = poles
+                    .Where(other => other.Imaginary > 0)
+                    .MinBy(other => Math.Abs(other.Real - place));
+                pole = new Complex(place, nearest.Imaginary);
+                unsettled.Add(pole);
+            }
+
+            found.Add((ResonanceAt(place, pole), place));
+            damped.Remove(damped.OrderBy(mode => Math.Abs(mode - place)).FirstOrDefault());
         }
     }
 
@@ -300,20 +315,7 @@ internal sealed class ResonanceSearch
     private Resonance ResonanceAt(double place, Complex pole)
     {
         var undamped = Math.Abs(pole.Imaginary) < Undamped * pole.Real;
-        return new Resonance(place, Magnitude(place), undamped ? pole.Real : pole);
-    }
-
-    private double Magnitude(double hertz)
-    {
-        if (column.Waves.Segments.At(hertz) is { } segment)
-        {
-            Span<Complex> state = stackalloc Complex[2];
-            segment.At(new(in hertz), state[..1], state[1..]);
-            return Complex.Abs(state[0]) / Complex.Abs(state[1]);
-        }
-
-        var (p, u, _) = column.InputState(2 * Math.PI * hertz);
-        return Complex.Abs(p) / Complex.Abs(u);
+        return new Resonance(place, extrema.Magnitude(place), undamped ? pole.Real : pole);
     }
 
     private Complex Pole(double mode)
@@ -408,7 +410,7 @@ internal sealed class ResonanceSearch
         // Straight from the resonance, where damping is slight …
         var centre = pole.Real;
         int? exchanged = null;
-        if (Polish(centre, width) is { } near && Math.Abs(near - centre) < halfWidth)
+        if (extrema.Near(centre, width) is { } near && Math.Abs(near - centre) < halfWidth)
         {
             if (At(near, width) is not { } taken)
             {
@@ -447,44 +449,18 @@ internal sealed class ResonanceSearch
         var from = Math.Max(centre - reach * halfWidth, 0.01 * centre);
         var to = Math.Min(centre + reach * halfWidth, column.HighestHertz);
         foreach (
-            var start in Starts(from, to, halfWidth / SamplesPerHalfWidth)
+            var start in extrema
+                .Among(from, to, halfWidth / SamplesPerHalfWidth)
                 .OrderBy(start => Math.Abs(start - centre))
         )
         {
-            if (Polish(start, width) is { } place && At(place, width) is null)
+            if (extrema.Near(start, width) is { } place && At(place, width) is null)
             {
                 return place;
             }
         }
 
         return null;
-    }
-
-    // Where samples are least.
-    private List<double> Starts(double from, double to, double step)
-    {
-        var hertz = new double[Math.Max(0, (int)Math.Ceiling((to - from) / step))];
-        for (var i = 0; i < hertz.Length; i++)
-        {
-            hertz[i] = from + i * step;
-        }
-
-        var values = new double[hertz.Length];
-        if (hertz.Length > 0)
-        {
-            Leasts(hertz, values);
-        }
-
-        var starts = new List<double>();
-        for (var i = 1; i + 1 < values.Length; i++)
-        {
-            if (values[i] < values[i - 1] && values[i] <= values[i + 1])
-            {
-                starts.Add(hertz[i]);
-            }
-        }
-
-        return starts;
     }
 
     // Of two extrema and two complex resonances, each gets the one that suits both better, or a broad one is handed on and on.
@@ -506,59 +482,5 @@ internal sealed class ResonanceSearch
     {
         var index = found.FindIndex(each => Math.Abs(each.Resonance.Frequency.Hertz - place) < 0.03 * width);
         return index < 0 ? null : index;
-    }
-
-    private double? Polish(double start, double width)
-    {
-        var place = start;
-        for (var round = 0; round < 8; round++)
-        {
-            if (place + 2 * width > column.HighestHertz || place - 2 * width <= 0)
-            {
-                return null;
-            }
-
-            var least = new LocalState(column, place, width, true).LeastNear(place);
-            if (least is not { } next || !(Math.Abs(next - place) < 20 * width))
-            {
-                return null;
-            }
-
-            var moved = Math.Abs(next - place);
-            place = next;
-            if (moved < 0.01 * width)
-            {
-                return place;
-            }
-        }
-
-        return null;
-    }
-
-    // What is least at an extremum, at rising frequencies.
-    private void Leasts(ReadOnlySpan<double> hertz, Span<double> values)
-    {
-        var here = column.Waves.Segments.At(hertz[0]);
-        if (here?.Holds(hertz[^1]) == true)
-        {
-            var (pressures, flows) = (new Complex[hertz.Length], new Complex[hertz.Length]);
-            here.At(hertz, pressures, flows);
-            for (var i = 0; i < values.Length; i++)
-            {
-                values[i] = Complex.Abs(pressures[i]) / Complex.Abs(flows[i]);
-            }
-        }
-        else
-        {
-            for (var i = 0; i < values.Length; i++)
-            {
-                values[i] = Magnitude(hertz[i]);
-            }
-        }
-
-        for (var i = 0; i < values.Length && !isOpen; i++)
-        {
-            values[i] = 1 / values[i];
-        }
     }
 }
