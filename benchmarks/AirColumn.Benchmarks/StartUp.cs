@@ -30,23 +30,27 @@ internal static class StartUp
                 Path.Combine(folder.FullName, "ahead")
             );
             var isBuilt = Succeeds("dotnet", "publish", project, "-c", "Release", "-o", built);
-            var isAhead = Succeeds(
-                "dotnet",
-                "publish",
-                project,
-                "-c",
-                "Release",
-                "-r",
-                RuntimeInformation.RuntimeIdentifier,
-                "-p:PublishAot=true",
-                "-p:IlcInstructionSet=native",
-                "-o",
-                ahead
-            );
+            // The compiler refuses some machines by name; the set that the most have is next.
+            var isAhead = PublishesAhead("native") || PublishesAhead("x86-64-v3");
             return (
                 isBuilt ? Median("dotnet", Path.Combine(built, "ColumnTool.dll"), document) : null,
                 isAhead ? Median(Path.Combine(ahead, "ColumnTool"), null, document) : null
             );
+
+            bool PublishesAhead(string instructions) =>
+                Succeeds(
+                    "dotnet",
+                    "publish",
+                    project,
+                    "-c",
+                    "Release",
+                    "-r",
+                    RuntimeInformation.RuntimeIdentifier,
+                    "-p:PublishAot=true",
+                    $"-p:IlcInstructionSet={instructions}",
+                    "-o",
+                    ahead
+                );
         }
         finally
         {
