@@ -18,6 +18,7 @@ public class SpectrumBenchmarks
     private (double Radius, double Length)[] cylinders = [];
     private Column column = null!;
     private Column narrow = null!;
+    private int changes;
 
     /// <summary>How many sections.</summary>
     [Params(1, 10, 50, 200)]
@@ -103,6 +104,15 @@ public class SpectrumBenchmarks
     /// <summary>A new column, and its first curve.</summary>
     [Benchmark]
     public void CompileAndKernel() => Tubes.Column(Sections).Impedance(frequencies, real, imaginary);
+
+    /// <summary>One joint is made wider, by another micrometre each time, and the curve computed again: what lies elsewhere is shared.</summary>
+    [Benchmark]
+    public void ChangeAndKernel()
+    {
+        changes = changes % 1000 + 1;
+        var changed = Tubes.WithWiderJoint(column.Bore, Sections / 4, changes);
+        column.WithBore(changed).Impedance(frequencies, real, imaginary);
+    }
 
     /// <summary>A new column, its first curve, and the gradient of that with every dimension and the air.</summary>
     [Benchmark]

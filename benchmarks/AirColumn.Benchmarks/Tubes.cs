@@ -33,6 +33,22 @@ internal static class Tubes
         Length Diameter(int i) => Length.FromMillimeters(scale * (30 + 30.0 * i / sections));
     }
 
+    /// <summary>The same with the end of one cone, and the beginning of the next, wider by some micrometres.</summary>
+    public static Bore WithWiderJoint(Bore bore, int section, int micrometres)
+    {
+        var sections = bore.Sections.ToArray();
+        var here = (ConeSection)sections[section];
+        var joint = here.OutletDiameter + Length.FromMicrometers(micrometres);
+        sections[section] = new ConeSection(here.InletDiameter, joint, here.Length);
+        if (section + 1 < sections.Length)
+        {
+            var next = (ConeSection)sections[section + 1];
+            sections[section + 1] = new ConeSection(joint, next.OutletDiameter, next.Length);
+        }
+
+        return new Bore(sections, bore.FarEnd);
+    }
+
     public static Column Column(int sections, double scale = 1) => new(Cones(sections, scale), Air);
 
     public static double[] Frequencies(int count = 4096) =>

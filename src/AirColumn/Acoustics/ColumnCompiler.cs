@@ -1,5 +1,6 @@
 using AirColumn.Acoustics.Elements;
 using AirColumn.Acoustics.Junctions;
+using AirColumn.Acoustics.Kernels;
 using AirColumn.Acoustics.Multimodal;
 using AirColumn.Acoustics.Radiation;
 using AirColumn.Bores;
@@ -54,8 +55,9 @@ internal sealed class ColumnCompiler
                 Blown = compiler.Blown(),
                 Warnings = likeBefore.Warnings,
                 Mouths = likeBefore.Mouths,
+                Series = likeBefore.Series,
             }
-            : compiler.Run(parts, sameOptions, previous?.Mouths ?? new MouthStore());
+            : compiler.Run(parts, sameOptions, previous);
     }
 
     private static bool AreLike(ColumnOptions a, ColumnOptions b) =>
@@ -64,7 +66,7 @@ internal sealed class ColumnCompiler
         && a.Radiation == b.Radiation
         && a.Tolerance.Equals(b.Tolerance);
 
-    private CompiledColumn Run(in ColumnParts parts, CompiledColumn? sameOptions, MouthStore mouths)
+    private CompiledColumn Run(in ColumnParts parts, CompiledColumn? sameOptions, CompiledColumn? before)
     {
         var sections = Sections();
         return new CompiledColumn
@@ -75,7 +77,8 @@ internal sealed class ColumnCompiler
             Load = Load(sameOptions),
             Blown = Blown(),
             Warnings = [.. warnings],
-            Mouths = mouths,
+            Mouths = before?.Mouths ?? new MouthStore(),
+            Series = before?.Series ?? new SeriesStore(),
         };
     }
 

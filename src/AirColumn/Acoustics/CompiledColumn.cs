@@ -1,4 +1,5 @@
 using AirColumn.Acoustics.Elements;
+using AirColumn.Acoustics.Kernels;
 using AirColumn.Acoustics.Multimodal;
 using AirColumn.Acoustics.Radiation;
 using AirColumn.Bores;
@@ -28,6 +29,9 @@ internal sealed class CompiledColumn
 
     /// <summary>Mouths that were computed for the modes of this column or of one before it.</summary>
     public required MouthStore Mouths { get; init; }
+
+    /// <summary>Series of stretches of this column or of one before it.</summary>
+    public required SeriesStore Series { get; init; }
 
     /// <summary>All elements from the blown end, each tone hole in the state that is asked for.</summary>
     public Element[] Fingered(bool[] open)

@@ -15,7 +15,7 @@ internal sealed class BandSeries
         (scale, shift) = WaveSegment.Variable(low, high);
         stretches = Array.ConvertAll(
             column.Stretches,
-            stretch => stretch.IsCostly ? StretchSeries.Fit(stretch, column, low, high) : null
+            stretch => stretch.IsCostly ? column.Series.Of(stretch, column, low, high) : null
         );
         Terms = stretches.Max(series => series?.Terms ?? 0);
     }

@@ -13,6 +13,9 @@ internal sealed class Stretch(WavePiece[] pieces)
     /// <summary>In the order of the state.</summary>
     public WavePiece[] Pieces => gathered;
 
+    /// <summary>What it does is the same where these are.</summary>
+    public PieceKey[] Keys => Array.ConvertAll(pieces, piece => piece.Key);
+
     /// <summary>m.</summary>
     public double Length { get; } = pieces.Sum(piece => piece.Length);
 

@@ -35,15 +35,21 @@ internal sealed class StretchSeries
 
     public int Terms { get; }
 
-    /// <summary>Fits it; null where it is not smooth enough.</summary>
-    public static StretchSeries? Fit(Stretch stretch, WaveColumn column, double low, double high)
+    /// <summary>Fits it, over frequencies in Hz; null where it is not smooth enough.</summary>
+    public static StretchSeries? Fit(
+        Stretch stretch,
+        double speedOfSound,
+        double tolerance,
+        double low,
+        double high
+    )
     {
         if (stretch.Corners.Any(hertz => hertz > low && hertz < high))
         {
             return null;
         }
 
-        var turns = WaveSegment.Turns(column, low, high) * stretch.Length / column.Length;
+        var turns = WaveSegment.Turns(stretch.Length / speedOfSound, low, high);
         // Coefficients fall as powers of ρ, the sum of the half-axes of the ellipse through f = 0.
         var (_, shift) = WaveSegment.Variable(low, high);
         var fall = Math.Log(-shift + Math.Sqrt(shift * shift - 1));
@@ -51,7 +57,7 @@ internal sealed class StretchSeries
         var fewest = ComplexLanes.Count * (int)Math.Ceiling((turns + beyond) / ComplexLanes.Count);
         for (var n = fewest; n <= fewest + More; n += More)
         {
-            var values = Values(stretch, column.Tolerance, low, high, n);
+            var values = Values(stretch, tolerance, low, high, n);
             var (least, largest) = Range(values, n, stretch.IsGeneral);
             if (!(largest < MostAmplitude && largest <= MostRange * least))
             {
@@ -71,7 +77,7 @@ internal sealed class StretchSeries
                 return null;
             }
 
-            if (tail <= Math.Max(column.Tolerance * least, Rounding * largest))
+            if (tail <= Math.Max(tolerance * least, Rounding * largest))
             {
                 return new StretchSeries(stretch.IsGeneral, Transposed(values, n));
             }

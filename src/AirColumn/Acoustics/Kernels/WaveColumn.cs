@@ -59,6 +59,12 @@ internal sealed class WaveColumn
     /// <summary>Hz; below it waves do not serve.</summary>
     public double Lowest { get; }
 
+    /// <summary>c, m/s, at the blown end.</summary>
+    public double SpeedOfSound => column.Gas.SpeedOfSound;
+
+    /// <summary>Series of stretches of this column or of one before it.</summary>
+    public SeriesStore Series => column.Compiled.Series;
+
     /// <summary>For impedances once compiled.</summary>
     public WaveBands Bands { get; }
 
@@ -66,7 +72,7 @@ internal sealed class WaveColumn
     public WaveSegments Segments { get; }
 
     /// <summary>What sound takes from end to end, s.</summary>
-    public double Delay => Length / column.Gas.SpeedOfSound;
+    public double Delay => Length / SpeedOfSound;
 
     /// <summary>ρc/S at the blown end.</summary>
     public double Impedance { get; }

@@ -20,6 +20,9 @@ internal abstract class WavePiece
     /// <summary>Frequencies, Hz, where it is not smooth.</summary>
     public virtual IEnumerable<double> Corners => [];
 
+    /// <summary>What it does is the same where this is.</summary>
+    public virtual PieceKey Key => new(this, 0, 0, 0);
+
     public abstract LaneMatrix At(in FrequencyLanes frequencies, double tolerance);
 
     /// <summary>The waves on its near side in place of those on its far side.</summary>
@@ -84,6 +87,9 @@ internal abstract class WavePiece
         new LaneMatrix(ComplexLanes.One, y, ComplexLanes.Zero, ComplexLanes.One).OfWaves();
 }
 
+/// <summary>A compiled element and what else decides what a piece does to waves.</summary>
+internal readonly record struct PieceKey(object Of, double First, double Second, double Third);
+
 /// <summary>A stretch of a section.</summary>
 internal sealed class SectionPiece : WavePiece
 {
@@ -99,6 +105,8 @@ internal sealed class SectionPiece : WavePiece
     public override double Length => to - from;
 
     public SectionElement Element { get; }
+
+    public override PieceKey Key => new(Element, from, to, Reflection);
 
     /// <summary>Of the change of reference at its far side; 0 where nothing changes.</summary>
     public double Reflection { get; }
@@ -124,6 +132,8 @@ internal sealed class SectionPiece : WavePiece
 /// <summary>A mass in series.</summary>
 internal sealed class MassPiece(InertanceElement mass, WaveReference reference) : WavePiece
 {
+    public override PieceKey Key => new(mass, reference.Radius, reference.Impedance, 0);
+
     public override IEnumerable<double> Corners => mass.Corner is { } omega ? [omega / (2 * Math.PI)] : [];
 
     public override LaneMatrix At(in FrequencyLanes frequencies, double tolerance)
@@ -139,6 +149,8 @@ internal sealed class MassPiece(InertanceElement mass, WaveReference reference) 
 /// <summary>What lies outside an open blown end.</summary>
 internal sealed class BlownPiece(BlownLoad blown, WaveReference reference) : WavePiece
 {
+    public override PieceKey Key => new(blown, reference.Radius, reference.Impedance, 0);
+
     public override IEnumerable<double> Corners => blown.Loads.SelectMany(load => load.Corners);
 
     public override LaneMatrix At(in FrequencyLanes frequencies, double tolerance)
@@ -171,6 +183,8 @@ internal sealed class SidePiece : WavePiece
     public override double Length { get; }
 
     public override bool MayStop => true;
+
+    public override PieceKey Key => new(side, reference.Radius, reference.Impedance, 0);
 
     public override IEnumerable<double> Corners =>
         [.. branch.SelectMany(p => p.Corners), .. side.Load.Corners];

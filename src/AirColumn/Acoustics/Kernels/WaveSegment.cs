@@ -99,10 +99,13 @@ internal sealed class WaveSegment
     }
 
     /// <summary>Radians by which the waves turn for each unit of the variable, which runs from −1 to 1, where they do so fastest.</summary>
-    public static double Turns(WaveColumn column, double low, double high)
+    public static double Turns(WaveColumn column, double low, double high) => Turns(column.Delay, low, high);
+
+    /// <summary>The same of what sound takes so long to pass, s.</summary>
+    public static double Turns(double delay, double low, double high)
     {
         var root = Math.Sqrt(high);
-        return 2 * Math.PI * column.Delay * root * (root - Math.Sqrt(low));
+        return 2 * Math.PI * delay * root * (root - Math.Sqrt(low));
     }
 
     /// <summary>Whether it holds a frequency.</summary>

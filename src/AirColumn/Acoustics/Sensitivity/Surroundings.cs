@@ -57,6 +57,7 @@ internal sealed record Surroundings(
                 Blown = compiled.Blown,
                 Warnings = compiled.Warnings,
                 Mouths = compiled.Mouths,
+                Series = compiled.Series,
             },
             parameter.After(from),
             before
