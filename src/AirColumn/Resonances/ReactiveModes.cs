@@ -4,7 +4,7 @@ namespace AirColumn.Resonances;
 
 /// <summary>
 /// Where a column would resonate without its dissipation: where <see cref="ReactivePhase"/> passes an angle, scanned in steps of whole
-/// modes and then narrowed, eight at a time. The phase counts, so that none is stepped over however near the next is.
+/// modes, some at a time, and narrowed where that is asked for. The phase counts, so that none is stepped over however near the next is.
 /// </summary>
 internal sealed class ReactiveModes(Column column, double horizon, double modeSpacing)
 {
@@ -35,8 +35,9 @@ internal sealed class ReactiveModes(Column column, double horizon, double modeSp
     // Where the phase reaches a target and those a half turn apart after it, as far as the scan has gone, or until it finds one.
     private Batch? NextModes(ref double target)
     {
-        var brackets = new Bracket[ReactivePhase.Lanes];
-        var guesses = new double[ReactivePhase.Lanes];
+        var brackets = new Bracket[Batch.Most];
+        var guesses = new double[Batch.Most];
+        var first = target;
         var count = 0;
         for (
             ;
@@ -48,7 +49,7 @@ internal sealed class ReactiveModes(Column column, double horizon, double modeSp
             guesses[count] = Guess(above, target);
         }
 
-        return count == 0 ? null : new Batch(phase, modeSpacing, brackets, guesses, count);
+        return count == 0 ? null : new Batch(phase, modeSpacing, first, brackets, guesses, count);
     }
 
     // The first place of the scan where the phase is past an angle; null where none is up to the horizon, or as far as the scan has gone.
@@ -113,24 +114,30 @@ internal sealed class ReactiveModes(Column column, double horizon, double modeSp
     internal sealed class Batch(
         ReactivePhase phase,
         double modeSpacing,
+        double target,
         Bracket[] brackets,
         double[] places,
         int count
     )
     {
+        /// <summary>How many there may be: one less than there are lanes, see <see cref="Confirm"/>.</summary>
+        public const int Most = ReactivePhase.Lanes - 1;
+
         /// <summary>Hz, rising: guesses, or what <see cref="Narrow"/> made of them.</summary>
         public ReadOnlySpan<double> Modes => places.AsSpan(0, count);
 
         public bool IsNarrow { get; private set; }
 
-        /// <summary>Side by side until the last one is there.</summary>
+        /// <summary>Narrows all of them, side by side until the last one is there.</summary>
         public void Narrow()
         {
-            places.AsSpan(count).Fill(places[0]);
-            Span<double> angles = stackalloc double[places.Length];
+            Span<double> hertz = stackalloc double[ReactivePhase.Lanes];
+            Span<double> angles = stackalloc double[ReactivePhase.Lanes];
             while (!IsNarrow)
             {
-                phase.At(places, angles);
+                hertz.Fill(places[0]);
+                places.AsSpan(0, count).CopyTo(hertz);
+                phase.At(hertz, angles);
                 IsNarrow = true;
                 for (var i = 0; i < count; i++)
                 {
@@ -138,5 +145,36 @@ internal sealed class ReactiveModes(Column column, double horizon, double modeSp
                 }
             }
         }
+
+        /// <summary>
+        /// Of resonances that were found from guesses at the first modes, Hz, how many are those of their modes: half way to the next, as many
+        /// modes lie below as there should. Not a number where none was found.
+        /// </summary>
+        public int Confirm(ReadOnlySpan<double> found)
+        {
+            Span<double> between = stackalloc double[ReactivePhase.Lanes];
+            Span<double> angles = stackalloc double[ReactivePhase.Lanes];
+            between.Fill(modeSpacing);
+            var rising = 0;
+            for (; rising < found.Length && found[rising] > (rising == 0 ? 0 : found[rising - 1]); rising++)
+            {
+                var gap = rising == 0 ? Math.Min(found[0], modeSpacing) : found[rising] - found[rising - 1];
+                between[rising] = found[rising] - gap / 2;
+                between[rising + 1] = found[rising] + modeSpacing / 2;
+            }
+
+            phase.At(between, angles);
+            var right = 0;
+            while (right < rising && IsBefore(angles, right) && IsBefore(angles, right + 1))
+            {
+                right++;
+            }
+
+            return right;
+        }
+
+        // Whether the angle below a mode is past the mode before it and not past its own.
+        private bool IsBefore(ReadOnlySpan<double> angles, int mode) =>
+            angles[mode] < target + mode * Math.PI && angles[mode] > target + (mode - 1) * Math.PI;
     }
 }

@@ -6,7 +6,7 @@ namespace AirColumn.Resonances;
 /// <summary>
 /// One search. The reactive phase counts the modes and says where each one lies but for its dissipation, so that a scan
 /// cannot step over one however narrow; the complex resonance of the full, lossy column is then found from there, and next to it
-/// the extremum of |Z|, if damping leaves one.
+/// the extremum of |Z|, if damping leaves one. Where it says about where only, what was found from there is held to the count.
 /// </summary>
 internal sealed class ResonanceSearch
 {
@@ -36,6 +36,9 @@ internal sealed class ResonanceSearch
 
     // Of the spacing: modes that are further apart are not taken for each other when they are guessed only.
     private const double ApartShare = 0.5;
+
+    // Spacings: what was found so far below no longer matters.
+    private const double Far = 4;
 
     // Relative width below which a resonance is rounding, not damping: no losses and no radiation.
     private const double Undamped = 1e-11;
@@ -116,7 +119,12 @@ internal sealed class ResonanceSearch
         Span<SharpResonance> guess = stackalloc SharpResonance[1];
         foreach (var batch in modes.InOrder())
         {
-            return TryMode(batch, 0, guess) && found.Count > 0 ? found[0].Resonance : null;
+            if (!TryMode(batch, 0, guess))
+            {
+                LookFurther();
+            }
+
+            return found.Count > 0 ? found[0].Resonance : null;
         }
 
         return null;
@@ -124,7 +132,7 @@ internal sealed class ResonanceSearch
 
     private void Search(int count)
     {
-        Span<SharpResonance> guesses = stackalloc SharpResonance[ReactivePhase.Lanes];
+        Span<SharpResonance> guesses = stackalloc SharpResonance[ReactiveModes.Batch.Most];
         var row = 0;
         foreach (var batch in modes.InOrder())
         {
@@ -180,48 +188,76 @@ internal sealed class ResonanceSearch
 
     private void Scan()
     {
-        var end = found.Select(each => each.Resonance.Frequency.Hertz).DefaultIfEmpty(0).Max();
+        double[] known = [.. found.Select(each => each.Resonance.Frequency.Hertz).Order()];
         var step = modeSpacing / SamplesPerMode;
-        foreach (var start in extrema.Among(step, end, step))
+        foreach (var start in extrema.Among(step, known.LastOrDefault(), step))
         {
-            var isKnown = found.Exists(each => Math.Abs(each.Resonance.Frequency.Hertz - start) < 1.5 * step);
-            if (isKnown || extrema.Near(start, step) is not { } place || At(place, step) is not null)
+            var next = Array.BinarySearch(known, start - 1.5 * step);
+            next = next < 0 ? ~next : next;
+            if (
+                known[next] > start + 1.5 * step
+                && extrema.Near(start, step) is { } place
+                && place <= limit
+                && At(place, step) is null
+            )
             {
-                continue;
+                var pole = PoleOf(place);
+                poles.Add(pole);
+                found.Add((ResonanceAt(place, pole), place));
+                damped.RemoveAll(mode => Math.Abs(mode - place) < 0.5 * modeSpacing);
             }
-
-            var pole = Pole(place);
-            if (!(pole.Imaginary > 0 && pole.Real > 0))
-            {
-                // As broad as the nearest.
-                var nearest = poles
-                    .Where(other => other.Imaginary > 0)
-                    .MinBy(other => Math.Abs(other.Real - place));
-                pole = new Complex(place, nearest.Imaginary);
-                unsettled.Add(pole);
-            }
-
-            found.Add((ResonanceAt(place, pole), place));
-            damped.Remove(damped.OrderBy(mode => Math.Abs(mode - place)).FirstOrDefault());
         }
     }
 
-    // One of a batch. From guesses at its modes first, where these lie well apart; from the modes themselves where that is not enough. False where
-    // damping leaves no extremum.
+    // The complex resonance of an extremum that no mode claimed; as broad as the nearest, and said to be a guess, where none is near.
+    private Complex PoleOf(double place)
+    {
+        var pole = Pole(place);
+        if (pole.Imaginary > 0 && Math.Abs(pole.Real - place) < Math.Max(pole.Imaginary, 0.5 * modeSpacing))
+        {
+            return pole;
+        }
+
+        var halfWidth = 0.5 * modeSpacing;
+        var nearest = double.PositiveInfinity;
+        foreach (var other in poles)
+        {
+            if (other.Imaginary > 0 && Math.Abs(other.Real - place) < nearest)
+            {
+                (nearest, halfWidth) = (Math.Abs(other.Real - place), other.Imaginary);
+            }
+        }
+
+        pole = new Complex(place, halfWidth);
+        unsettled.Add(pole);
+        return pole;
+    }
+
+    // One of a batch. From guesses at its modes first, where these lie well apart and the count says that what was found belongs to them; from the
+    // modes themselves where that is not enough. False where damping leaves no extremum.
     private bool TryMode(ReactiveModes.Batch batch, int i, Span<SharpResonance> guesses)
     {
         if (i == 0)
         {
             LookForSharp(batch.Modes[..guesses.Length], guesses);
+            Span<double> poles = stackalloc double[guesses.Length];
+            for (var n = 0; n < poles.Length; n++)
+            {
+                poles[n] = guesses[n].Pole.Real;
+            }
+
+            guesses[batch.Confirm(poles)..].Fill(SharpResonance.None);
         }
 
-        if (!batch.IsNarrow && !(IsApart(batch.Modes, i) && Belongs(guesses[i], batch.Modes[i])))
+        var belongs = Belongs(guesses[i], batch.Modes[i]);
+        if (!batch.IsNarrow && !(belongs && IsApart(batch.Modes, i)))
         {
             batch.Narrow();
             LookForSharp(batch.Modes[i..guesses.Length], guesses[i..]);
+            belongs = Belongs(guesses[i], batch.Modes[i]);
         }
 
-        return TryMode(batch.Modes[i], guesses[i]);
+        return belongs ? Add(guesses[i], batch.Modes[i]) : TryMode(batch.Modes[i]);
     }
 
     private bool IsApart(ReadOnlySpan<double> some, int i) =>
@@ -256,20 +292,20 @@ internal sealed class ResonanceSearch
         }
     }
 
-    // False where damping leaves no extremum.
-    private bool TryMode(double mode, in SharpResonance guess)
+    private bool Add(in SharpResonance resonance, double mode)
     {
-        if (Belongs(guess, mode))
+        poles.Add(resonance.Pole);
+        if (resonance.Place <= limit)
         {
-            poles.Add(guess.Pole);
-            if (guess.Place <= limit)
-            {
-                found.Add((new Resonance(guess.Place, guess.Magnitude, guess.Pole), mode));
-            }
-
-            return true;
+            found.Add((new Resonance(resonance.Place, resonance.Magnitude, resonance.Pole), mode));
         }
 
+        return true;
+    }
+
+    // False where damping leaves no extremum.
+    private bool TryMode(double mode)
+    {
         var pole = Pole(mode);
         poles.Add(pole);
         if (Extremum(ref pole, ref mode) is not { } place)
@@ -300,16 +336,27 @@ internal sealed class ResonanceSearch
             return false;
         }
 
-        for (var i = poles.Count - 1; i >= 0; i--)
+        // They come in order, nearly.
+        var far = pole.Real - Far * modeSpacing;
+        for (var i = poles.Count - 1; i >= 0 && !(poles[i].Real < far); i--)
         {
-            if (Math.Abs(poles[i].Real - pole.Real) < near + Math.Abs(poles[i].Imaginary))
+            var other = near + Math.Min(Math.Abs(poles[i].Imaginary), modeSpacing);
+            if (Math.Abs(poles[i].Real - pole.Real) < other)
             {
                 return false;
             }
         }
 
         // An extremum that a broader resonance was given is to be handed over.
-        return !found.Exists(each => Math.Abs(each.Resonance.Frequency.Hertz - place) < 0.1 * halfWidth);
+        for (var i = found.Count - 1; i >= 0 && !(found[i].Resonance.Frequency.Hertz < far); i--)
+        {
+            if (Math.Abs(found[i].Resonance.Frequency.Hertz - place) < 0.1 * halfWidth)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private Resonance ResonanceAt(double place, Complex pole)

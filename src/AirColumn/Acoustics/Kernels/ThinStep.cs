@@ -16,6 +16,7 @@ internal sealed class ThinStep
 
     private const int Orders = ThinSeries.Orders;
     private const int Points = 12;
+    private const double WorstTurn = 4.8; // radians, see LeftOut
 
     private static readonly int Lanes = Vector512<double>.Count;
 
@@ -84,7 +85,7 @@ internal sealed class ThinStep
             (turn.Imaginary * value).StoreUnsafe(ref coefficients[(2 * n + 1) * Lanes]);
         }
 
-        Rest = Math.Max(RestAt(lowest), RestAt(highest));
+        Rest = RestBetween(lowest, highest);
     }
 
     /// <summary>m.</summary>
@@ -124,8 +125,19 @@ internal sealed class ThinStep
         c[4] = new ComplexLanes(square * re4, square * im4);
     }
 
+    // Greatest at an end, or where the turn, which grows as ω nearly, is that of the greatest rest of c₅.
+    private double RestBetween(double lowest, double highest)
+    {
+        var (atLowest, turn) = RestAt(lowest);
+        var (atHighest, turnAtHighest) = RestAt(highest);
+        var rest = Math.Max(atLowest, atHighest);
+        return turn < WorstTurn && turnAtHighest > WorstTurn
+            ? Math.Max(rest, RestAt(highest * WorstTurn / turnAtHighest).LeftOut)
+            : rest;
+    }
+
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private double RestAt(double omega)
+    private (double LeftOut, double Turn) RestAt(double omega)
     {
         var x = Vector512.Create(1 / (unit * Math.Sqrt(omega)));
         var (re, im) = (Vector512<double>.Zero, Vector512<double>.Zero);
@@ -136,7 +148,8 @@ internal sealed class ThinStep
             im = Vector512.FusedMultiplyAdd(im, x, Vector512.LoadUnsafe(ref Unsafe.Add(ref k, Lanes)));
         }
 
-        return LeftOut(omega * omega * Vector512.Sqrt(re * re + im * im));
+        var sizes = omega * omega * Vector512.Sqrt(re * re + im * im);
+        return (LeftOut(sizes), Math.Sqrt(sizes[0]));
     }
 
     // From moduli, what is left out: c₅ adds the fifth spherical Bessel function of half the phase; of the second order what is not in

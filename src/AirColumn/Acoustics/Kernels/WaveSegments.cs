@@ -10,6 +10,9 @@ internal sealed class WaveSegments
     private const double LowestShare = 1.0 / 32; // of the width, below which √f turns too fast
     private const int MostSegments = 3000;
 
+    // Frequencies for which a finer fit is worth while.
+    private const int FewestOfFit = 40;
+
     // Of the waves; beside a sharp resonance Z is some hundred times as far off.
     private const double InterpolationTolerance = 1e-13;
 
@@ -127,7 +130,7 @@ internal sealed class WaveSegments
         }
 
         if (
-            hertz.Length < 2
+            hertz.Length < FewestOfFit
             || hertz.Length < WaveSegment.FewestNodes(waves, low, high, InterpolationTolerance)
         )
         {
