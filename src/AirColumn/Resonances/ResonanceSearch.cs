@@ -24,13 +24,6 @@ internal sealed class ResonanceSearch
     private const int SamplesPerMode = 32;
     private const int SamplesPerHalfWidth = 6;
 
-    // From the centre of samples, in widths of them, which reach two.
-    private const double MostWidths = 4;
-
-    // Of the half-width: a pole that moves by no more is found; one that still moves by so much in the end is not.
-    private const double SettledShare = 1e-8;
-    private const double UnsettledShare = 1e-3;
-
     // Of the spacing of modes, or of the frequency: half-widths and distances from the mode up to which a resonance is plain.
     private const double SharpShare = 0.15;
 
@@ -49,6 +42,7 @@ internal sealed class ResonanceSearch
     private readonly double modeSpacing;
     private readonly ReactiveModes modes;
     private readonly Extrema extrema;
+    private readonly PoleSearch poleSearch;
     private readonly List<(Complex Pole, double Mode)> lost = []; // that have no extremum so far
     private readonly List<double> damped = [];
     private readonly List<Complex> poles = [];
@@ -64,6 +58,7 @@ internal sealed class ResonanceSearch
         isOpen = column.Options.BlownEnd.IsOpen;
         modeSpacing = column.Gas.SpeedOfSound / (2 * column.Bore.PassageMetres);
         extrema = new Extrema(column);
+        poleSearch = new PoleSearch(column, modeSpacing);
         modes = new ReactiveModes(column, Math.Min(limit * Margin, column.HighestHertz), modeSpacing);
     }
 
@@ -367,55 +362,8 @@ internal sealed class ResonanceSearch
 
     private Complex Pole(double mode)
     {
-        var (centre, width) = (mode, 0.02 * Math.Min(modeSpacing, mode));
-        Complex pole = mode;
-        var hasSettled = false;
-        var neighbours = Neighbours(mode);
-        for (var round = 0; round < 12; round++)
-        {
-            // The samples reach two widths to either side.
-            width = Math.Min(width, 0.4 * (column.HighestHertz - centre));
-            if (!(width > 0))
-            {
-                return Complex.NaN;
-            }
-
-            var state = new LocalState(column, centre, width, false);
-            var next = state.ZeroNear(pole, neighbours);
-            if (!state.IsSmooth || !Complex.IsFinite(next))
-            {
-                return Complex.NaN;
-            }
-
-            // Beyond its points a polynomial is a guide only: so far in that direction, and look again over more of them.
-            var (off, reach) = (next - centre, MostWidths * width);
-            var isBeyond = Complex.Abs(off) > reach && width < Math.Min(0.1 * modeSpacing, 0.2 * centre);
-            if (isBeyond)
-            {
-                next = centre + off * (reach / Complex.Abs(off));
-            }
-
-            var moved = Complex.Abs(next - pole);
-            pole = next;
-            if (!isBeyond && moved < 1e-12 * mode + SettledShare * Math.Abs(pole.Imaginary))
-            {
-                return pole;
-            }
-
-            hasSettled = !isBeyond && moved < 1e-12 * mode + UnsettledShare * Math.Abs(pole.Imaginary);
-
-            // Centre on it, and span about its height above the axis.
-            centre = Math.Max(
-                centre + Math.Clamp(pole.Real - centre, -MostWidths * width, MostWidths * width),
-                0.1 * mode
-            );
-            width = Math.Min(
-                Math.Max(0.5 * Math.Abs(pole.Imaginary), isBeyond ? 2 * width : 1e-6 * centre),
-                Math.Min(0.1 * modeSpacing, 0.2 * centre)
-            );
-        }
-
-        if (!hasSettled)
+        var pole = poleSearch.Near(mode, Neighbours(mode), out var isSettled);
+        if (!isSettled)
         {
             unsettled.Add(pole);
         }
