@@ -114,6 +114,7 @@ internal sealed record HeardTube(
 
             json.WriteEndArray();
             json.WriteNumber("measurements", After);
+            json.WriteBoolean("kept", History is not null);
             AdviceText.Json(json, Advice);
         });
 

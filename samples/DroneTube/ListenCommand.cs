@@ -77,6 +77,7 @@ internal static class ListenCommand
                     Name(path)
                 )
             );
+            using var draft = Begin(kept, after, out var notKept);
             var heard = new HeardTube(
                 path,
                 take,
@@ -85,7 +86,7 @@ internal static class ListenCommand
                 tuning,
                 after.Taken.Count - 1,
                 after.Taken.Count,
-                kept?.Path
+                draft is null ? null : kept?.Path
             )
             {
                 Advice = Advice(
@@ -98,13 +99,37 @@ internal static class ListenCommand
                 ),
                 Expected = Expected(assembly, length, air, after, kept?.Path),
             };
-            using var draft = kept?.Begin(after);
-            ConsoleProgram.Warn(parsed, [.. TubeBuilder.Unconfirmed(assembly), .. take.Warnings]);
+            ConsoleProgram.Warn(parsed, [.. TubeBuilder.Unconfirmed(assembly), .. take.Warnings, .. notKept]);
             var text = parsed.GetValue(json) ? heard.Json() : heard.Text();
             Answer.Write(parsed, output => output.Write(text));
-            draft?.Keep();
+            ConsoleProgram.Warn(parsed, NotKept(() => draft?.Keep(overwrite: true)));
         });
         return command;
+    }
+
+    // The answer is worth more than its record: where that cannot be kept, it is said.
+    private static DraftFile? Begin(
+        HistoryFile? kept,
+        MeasurementHistory after,
+        out IReadOnlyCollection<string> notKept
+    )
+    {
+        DraftFile? draft = null;
+        notKept = NotKept(() => draft = kept?.Begin(after));
+        return draft;
+    }
+
+    private static IReadOnlyCollection<string> NotKept(Action keep)
+    {
+        try
+        {
+            keep();
+            return [];
+        }
+        catch (FailureException problem)
+        {
+            return [$"This measurement is not kept: {problem.Message} Name another file with --history."];
+        }
     }
 
     private static HistoryFile? History(string parts, string? named, bool forget) =>
@@ -119,12 +144,7 @@ internal static class ListenCommand
             (_, _, "-") => throw new BadInputException(
                 "The parts come from the standard input, so that there is no name to keep the measurements under; give --history FILE or --forget."
             ),
-            _ => new HistoryFile(
-                Path.Combine(
-                    Path.GetDirectoryName(parts) ?? "",
-                    $"{Path.GetFileNameWithoutExtension(parts)}-heard.json"
-                )
-            ),
+            _ => new HistoryFile(FileNames.Beside(parts, "heard.json")),
         };
 
     // A long tube is listened to lower down than is usual.

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using AirColumn.Acoustics;
+using AirColumn.Pitches;
 using AirColumn.Recordings;
 using AirColumn.Recordings.Previews;
 using AirColumn.Workshop.Tubes;
@@ -20,7 +21,11 @@ internal static class PreviewCommand
         var room = new RoomOptions();
         var note = TubeFile.Note();
         note.Description = "Each tube is cut so that its first resonance is on this note.";
-        var output = new Option<string>("--out") { Description = "The WAV file to write.", Required = true };
+        var output = new OutputFile(
+            "--out",
+            "The WAV file to write. [default: beside the first parts file, with the note in its name]",
+            ".wav"
+        );
         var overblown = Options.WholeNumber(
             "--overblown",
             "How many overblown notes follow each drone. [default: 1]",
@@ -34,7 +39,8 @@ internal static class PreviewCommand
         {
             file.Several,
             note,
-            output,
+            output.Name,
+            output.Force,
             overblown,
         };
         foreach (var option in room.All.Concat(file.Options))
@@ -44,24 +50,13 @@ internal static class PreviewCommand
 
         command.SetAction(parsed =>
         {
-            var path = parsed.GetRequiredValue(output);
-            if (path.Length == 0)
-            {
-                throw new BadInputException("--out is empty; name a file.");
-            }
-
-            if (parsed.GetRequiredValue(file.Several).Any(parts => IsSame(parts, path)))
-            {
-                throw new BadInputException(
-                    $"--out would be a parts file itself, '{path}'; name another file."
-                );
-            }
-
             var pitch = parsed.GetRequiredValue(note)!.Value;
+            var files = parsed.GetRequiredValue(file.Several);
+            var path = output.Checked(parsed, parsed.GetValue(output.Name) ?? Name(files, pitch), files);
             var warnings = new List<string>();
             var lines = new StringBuilder();
             var sound = new List<double>();
-            foreach (var (tube, parts) in file.ReadAll(parsed).Zip(parsed.GetRequiredValue(file.Several)))
+            foreach (var (tube, parts) in file.ReadAll(parsed).Zip(files))
             {
                 var name = tube.Name.Length > 0 ? tube.Name : Path.GetFileNameWithoutExtension(parts);
                 var build = TubeBuilder.Plan(tube.Assembly, pitch, room.Tuning(parsed), room.Air(parsed));
@@ -83,20 +78,27 @@ internal static class PreviewCommand
                 throw new FailureException("No note speaks in this model; nothing is written.");
             }
 
-            var rate = Frequency.FromHertz(new PreviewOptions().SampleRate);
-            DraftFile.Write(path, stream => WaveFile.Write16(stream, sound.ToArray(), rate));
-            lines.Row($"The sound is {path}.");
+            ConsoleProgram.Warn(parsed, [.. warnings.Distinct()]);
             lines.Paragraph(
                 "The lips of this model play higher above the resonance than players do, and differently for each shape: judge colour and the interval to the overblown notes, not the pitch."
             );
-            ConsoleProgram.Warn(parsed, [.. warnings.Distinct()]);
             Answer.Write(parsed, text => text.Write(lines.ToString()));
+            var rate = Frequency.FromHertz(new PreviewOptions().SampleRate);
+            output.Write(parsed, path, stream => WaveFile.Write16(stream, sound.ToArray(), rate));
+            Answer.Write(parsed, text => text.WriteLine($"The sound is {path}."));
         });
         return command;
     }
 
-    private static bool IsSame(string parts, string path) =>
-        parts != "-" && Path.GetFullPath(parts) == Path.GetFullPath(path);
+    private static string Name(string[] files, Pitch note) =>
+        files[0] == "-"
+            ? throw new BadInputException(
+                "The parts come from the standard input, so that there is no name for the sound; give --out FILE."
+            )
+            : FileNames.Beside(
+                files[0],
+                $"{(files.Length > 1 ? "and-others-" : "")}{FileNames.Of(note)}.wav"
+            );
 
     private static IReadOnlyList<string> Add(
         Column column,

@@ -34,10 +34,11 @@ internal static class RingCommand
             "mouth",
             "far"
         );
-        var writeSweep = new Option<string?>("--write-sweep")
-        {
-            Description = "Instead of listening, write the sweep to play: the name of a new WAV file.",
-        };
+        var writeSweep = new OutputFile(
+            "--write-sweep",
+            "Instead of listening, write the sweep to play: the name of a new WAV file.",
+            ".wav"
+        );
         var json = TableCommand.JsonOption();
         var command = new Command(
             "ring",
@@ -49,7 +50,8 @@ internal static class RingCommand
             recording,
             by,
             closed,
-            writeSweep,
+            writeSweep.Name,
+            writeSweep.Force,
             json,
         };
         foreach (var option in room.All.Concat(file.Options))
@@ -59,19 +61,19 @@ internal static class RingCommand
 
         command.SetAction(parsed =>
         {
+            var path = parsed.GetValue(recording);
+            if (parsed.GetValue(writeSweep.Name) is { } sweep)
+            {
+                WriteSweep(parsed, writeSweep, sweep, file, path);
+                return;
+            }
+
             var column = CutTube.Column(
                 file.Read(parsed).Assembly,
                 parsed.GetRequiredValue(cut)!.Value,
                 room.Air(parsed),
                 parsed.GetValue(closed) == "far"
             );
-            var path = parsed.GetValue(recording);
-            if (parsed.GetValue(writeSweep) is { } sweep)
-            {
-                WriteSweep(parsed, sweep, path);
-                return;
-            }
-
             if (path is null)
             {
                 throw new BadInputException(
@@ -93,25 +95,23 @@ internal static class RingCommand
         return command;
     }
 
-    private static void WriteSweep(ParseResult parsed, string path, string? recording)
+    private static void WriteSweep(
+        ParseResult parsed,
+        OutputFile output,
+        string path,
+        TubeFile parts,
+        string? recording
+    )
     {
         if (recording is not null)
         {
             throw new BadInputException("--recording and --write-sweep are given; leave one of them out.");
         }
 
-        if (path.Length == 0 || File.Exists(path))
-        {
-            throw new BadInputException(
-                path.Length == 0
-                    ? "--write-sweep is empty; name a file."
-                    : $"'{path}' is there already; name a new file for the sweep."
-            );
-        }
-
+        output.Checked(parsed, path, parsed.GetRequiredValue(parts.One));
         var rate = Frequency.FromHertz(48_000);
         double[] samples = [.. Sweep.Samples(rate).Select(sample => 0.5 * sample)];
-        DraftFile.Write(path, stream => WaveFile.Write16(stream, samples, rate));
+        output.Write(parsed, path, stream => WaveFile.Write16(stream, samples, rate));
         Answer.Write(
             parsed,
             output =>

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Text;
+using AirColumn.Pitches;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Tubes;
 using Shared;
@@ -14,11 +16,12 @@ internal static class SheetCommand
         var room = new RoomOptions();
         var units = UnitsOption.Create();
         var note = TubeFile.Note();
-        var output = new Option<string?>("--out")
-        {
-            Description =
-                "Where to write it: HTML, or PDF if the name ends so. [default: the name of the parts file with .html; - is the standard output]",
-        };
+        var output = new OutputFile(
+            "--out",
+            "Where to write it: HTML, or PDF if the name ends so. [default: beside the parts file, with the note in its name; - is the standard output]",
+            ".html",
+            ".pdf"
+        );
         var command = new Command(
             "sheet",
             "A build sheet: drawing, cut list, fit-up, trim table, cautions; to print or to read on a phone."
@@ -26,7 +29,8 @@ internal static class SheetCommand
         {
             file.One,
             note,
-            output,
+            output.Name,
+            output.Force,
         };
         foreach (var option in room.All.Concat(file.Options).Append(units))
         {
@@ -36,54 +40,49 @@ internal static class SheetCommand
         command.SetAction(parsed =>
         {
             var shown = units.Apply(parsed);
-            var tube = file.Read(parsed);
-            var build = Planned.Build(tube, parsed.GetRequiredValue(note)!.Value, room, parsed);
-            var title = tube.Name.Length > 0 ? $"{tube.Name} on {build.Note}" : "";
-            var path = parsed.GetValue(output) ?? PathOf(parsed.GetRequiredValue(file.One));
-            if (path.Length == 0)
-            {
-                throw new BadInputException("--out is empty; name a file, or - for the standard output.");
-            }
-
+            var pitch = parsed.GetRequiredValue(note)!.Value;
             var parts = parsed.GetRequiredValue(file.One);
-            if (path != "-" && parts != "-" && Path.GetFullPath(path) == Path.GetFullPath(parts))
-            {
-                throw new BadInputException(
-                    $"--out would be the parts file itself, '{parts}'; name another file."
-                );
-            }
-
+            var path = PathFor(parsed, output, parts, pitch);
+            var tube = file.Read(parsed);
+            var build = Planned.Build(tube, pitch, room, parsed);
+            var title = tube.Name.Length > 0 ? $"{tube.Name} on {build.Note}" : "";
             if (path == "-")
             {
                 Answer.Write(parsed, text => text.Write(BuildSheet.Html(build, title, shown)));
                 return;
             }
 
-            try
-            {
-                if (path.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase))
-                {
-                    File.WriteAllBytes(path, BuildSheet.Pdf(build, title, shown));
-                }
-                else
-                {
-                    File.WriteAllText(path, BuildSheet.Html(build, title, shown));
-                }
-            }
-            catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
-            {
-                throw new FailureException($"'{path}' cannot be written: {problem.Message}");
-            }
-
-            Answer.Write(parsed, text => text.Write(Summary(build, path)));
+            // What to cut is said before the file is written, which may fail.
+            Answer.Write(parsed, text => text.Write(Summary(build)));
+            output.Write(
+                parsed,
+                path,
+                stream =>
+                    stream.Write(
+                        path.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase)
+                            ? BuildSheet.Pdf(build, title, shown)
+                            : Encoding.UTF8.GetBytes(BuildSheet.Html(build, title, shown))
+                    )
+            );
+            Answer.Write(parsed, text => text.WriteLine($"The build sheet is {path}."));
         });
         return command;
     }
 
-    private static string PathOf(string parts) => parts == "-" ? "-" : Path.ChangeExtension(parts, ".html");
+    private static string PathFor(ParseResult parsed, OutputFile output, string parts, Pitch note) =>
+        (parsed.GetValue(output.Name), parts) switch
+        {
+            ("-", _) or (null, "-") => "-",
+            ("", _) => throw new BadInputException(
+                "--out is empty; name a file, or - for the standard output."
+            ),
+            var (named, _) => output.Checked(
+                parsed,
+                named ?? FileNames.Beside(parts, $"{FileNames.Of(note)}.html"),
+                parts
+            ),
+        };
 
-    private static string Summary(TubeBuild build, string path) =>
-        $"{build.Explanation}\n"
-        + $"Cut {Show.Both(build.FirstCut!.Cut)} first, then play and trim.\n"
-        + $"The build sheet is {path}.\n";
+    private static string Summary(TubeBuild build) =>
+        $"{build.Explanation}\nCut {Show.Both(build.FirstCut!.Cut)} first, then play and trim.\n";
 }

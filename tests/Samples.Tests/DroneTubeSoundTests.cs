@@ -228,7 +228,7 @@ public sealed class DroneTubeSoundTests : IDisposable
         var written = File.ReadAllText(parts);
         Sample
             .DroneTube("ring", parts, "--cut", "1150 mm", "--write-sweep", parts)
-            .Refused(2, $"'{parts}' is there already; name a new file for the sweep.");
+            .Refused(2, $"--write-sweep would be the parts file itself, '{parts}'; name another file.");
         Assert.Equal(written, File.ReadAllText(parts));
         Sample
             .DroneTube("ring", parts, "--cut", "1150 mm")
@@ -285,7 +285,7 @@ public sealed class DroneTubeSoundTests : IDisposable
         Assert.Equal(0, 1200 * Math.Log2(take.Notes[0].Fundamental / preview.PlayingFrequency!.Value), 1.0);
         Sample
             .DroneTube("preview", parts, "--note", "D2", "--out", parts)
-            .Refused(2, $"--out would be a parts file itself, '{parts}'; name another file.");
+            .Refused(2, $"--out would be the parts file itself, '{parts}'; name another file.");
     }
 
     private double SafePlain() =>

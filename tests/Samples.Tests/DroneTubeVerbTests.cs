@@ -28,7 +28,7 @@ public sealed class DroneTubeVerbTests : IDisposable
         File.Copy(Shown, parts);
         var said = Sample.DroneTube("sheet", parts, "--note", "D2").Succeeded();
         Assert.Contains("puts the first resonance on D2, 73.42 Hz.", said, StringComparison.Ordinal);
-        var page = File.ReadAllText(Path.Combine(folder.FullName, "tube.html"));
+        var page = File.ReadAllText(Path.Combine(folder.FullName, "tube-D2.html"));
         Assert.StartsWith("<!DOCTYPE html>", page, StringComparison.Ordinal);
         Assert.Contains("<h1>Stepped workshop tube on D2</h1>", page, StringComparison.Ordinal);
         Assert.Equal(page, Sample.DroneTube("sheet", parts, "--note", "D2", "--out", "-").Succeeded());
@@ -226,7 +226,7 @@ public sealed class DroneTubeVerbTests : IDisposable
         var parts = Path.Combine(folder.FullName, "tube.html");
         File.Copy(Shown, parts);
         Sample
-            .DroneTube("sheet", parts, "--note", "D2")
+            .DroneTube("sheet", parts, "--note", "D2", "--out", parts)
             .Refused(2, $"--out would be the parts file itself, '{parts}'; name another file.");
         Assert.Equal(File.ReadAllText(Shown), File.ReadAllText(parts));
         Sample

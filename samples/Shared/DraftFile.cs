@@ -1,6 +1,4 @@
-using Shared;
-
-namespace DroneTube;
+namespace Shared;
 
 /// <summary>A file that is written under a name of its own first: a failure leaves the old one as it was, and nothing behind.</summary>
 internal sealed class DraftFile : IDisposable
@@ -14,14 +12,8 @@ internal sealed class DraftFile : IDisposable
         draft = $"{path}.{Path.GetRandomFileName()}";
     }
 
-    /// <summary>Writes a file at once.</summary>
-    public static void Write(string path, Action<Stream> write)
-    {
-        using var file = Begin(path, write);
-        file.Keep();
-    }
-
     /// <summary>Writes a file that takes its name when it is kept.</summary>
+    /// <exception cref="FailureException">It cannot be written.</exception>
     public static DraftFile Begin(string path, Action<Stream> write)
     {
         var file = new DraftFile(path);
@@ -41,11 +33,27 @@ internal sealed class DraftFile : IDisposable
         }
     }
 
-    /// <summary>Gives it its name.</summary>
-    public void Keep() => Try(() => File.Move(draft, path, true));
+    /// <summary>Gives it its name, in one step.</summary>
+    /// <param name="overwrite">Whether a file of that name gives way; a link stays, and what it leads to gives way.</param>
+    /// <exception cref="FailureException">It cannot be written.</exception>
+    public void Keep(bool overwrite) =>
+        Try(() => File.Move(draft, overwrite ? Linked(path) : path, overwrite));
 
     /// <summary>Removes it if it was not kept.</summary>
-    public void Dispose() => File.Delete(draft);
+    public void Dispose()
+    {
+        try
+        {
+            File.Delete(draft);
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            // What could not be made, or can no longer be reached, must not hide why.
+        }
+    }
+
+    private static string Linked(string path) =>
+        (File.Exists(path) ? File.ResolveLinkTarget(path, returnFinalTarget: true) : null)?.FullName ?? path;
 
     private void Try(Action write)
     {
@@ -55,7 +63,9 @@ internal sealed class DraftFile : IDisposable
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            throw new FailureException($"'{path}' cannot be written: {problem.Message}");
+            throw new FailureException(
+                $"'{path}' cannot be written: {problem.Message.Replace(draft, path, StringComparison.Ordinal)}"
+            );
         }
     }
 }
