@@ -46,14 +46,14 @@ internal sealed class FitUp(Sizes sizes)
             && assembly.Parts[index + 1] is BellPart or BendPart;
     }
 
-    /// <summary>A parameter by the part it belongs to.</summary>
+    /// <summary>A parameter by the part it belongs to, or by all pipes that are one.</summary>
     public static string NameOf(ColumnParameter parameter, AssembledTube tube)
     {
         for (var i = 0; i < tube.SectionParts.Count; i++)
         {
-            if (parameter == ColumnParameter.Diameter(i) || IsTogetherFrom(parameter, i))
+            if (parameter == tube.DiameterOf(tube.SectionPieces[i]))
             {
-                return FitUpWords.InsideOf(tube.SectionParts[i]);
+                return FitUpWords.InsideOf(tube.Assembly.PartsOfPiece(tube.SectionPieces[i]));
             }
 
             if (parameter == ColumnParameter.OutletDiameter(i))
@@ -115,10 +115,4 @@ internal sealed class FitUp(Sizes sizes)
             }
         }
     }
-
-    // What varies together begins with the first of its sections.
-    private static bool IsTogetherFrom(ColumnParameter parameter, int section) =>
-        parameter
-            .ToString()
-            .StartsWith($"{ColumnParameter.Diameter(section)} and ", StringComparison.Ordinal);
 }

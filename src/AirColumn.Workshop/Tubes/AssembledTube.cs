@@ -1,3 +1,4 @@
+using AirColumn.Acoustics;
 using AirColumn.Bores;
 using UnitsNet;
 
@@ -11,10 +12,12 @@ public sealed record AssembledTube
         Bore bore,
         int freeSection,
         IReadOnlyList<PipeCut> cuts,
-        IReadOnlyList<TubePart> sectionParts
+        IReadOnlyList<int> owners
     )
     {
-        (Assembly, Bore, FreeSection, Cuts, SectionParts) = (assembly, bore, freeSection, cuts, sectionParts);
+        (Assembly, Bore, FreeSection, Cuts) = (assembly, bore, freeSection, cuts);
+        SectionParts = [.. owners.Select(part => assembly.Parts[part])];
+        SectionPieces = [.. owners.Select(assembly.PieceOf)];
     }
 
     /// <summary>The parts.</summary>
@@ -26,6 +29,9 @@ public sealed record AssembledTube
     /// <summary>For each section of the bore the part that it belongs to.</summary>
     public IReadOnlyList<TubePart> SectionParts { get; }
 
+    /// <summary>For each section of the bore the place, among the parts, of the first one that is as wide as it because both are one pipe.</summary>
+    internal IReadOnlyList<int> SectionPieces { get; }
+
     /// <summary>How long each pipe is cut, from the blown end.</summary>
     public IReadOnlyList<PipeCut> Cuts { get; }
 
@@ -34,6 +40,22 @@ public sealed record AssembledTube
 
     /// <summary>The section of the bore that is the straight part of the open pipe; −1 if all lengths were known.</summary>
     internal int FreeSection { get; }
+
+    /// <summary>
+    /// The inside diameter of all sections that are one pipe, or one moulded part: whatever makes one of them wider makes all so. The end of a
+    /// bell is formed for itself.
+    /// </summary>
+    internal ColumnParameter DiameterOf(int piece) =>
+        ColumnParameter.Together([
+            .. Enumerable
+                .Range(0, SectionPieces.Count)
+                .Where(section => SectionPieces[section] == piece)
+                .Select(section =>
+                    SectionParts[section] is BellPart
+                        ? ColumnParameter.InletDiameter(section)
+                        : ColumnParameter.Diameter(section)
+                ),
+        ]);
 }
 
 /// <summary>A pipe and the length to which it is cut.</summary>

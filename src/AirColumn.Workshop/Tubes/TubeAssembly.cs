@@ -10,7 +10,8 @@ namespace AirColumn.Workshop.Tubes;
 /// <remarks>
 /// The bore of a pipe runs on to its ends inside the sockets, so that its cut length counts in full; between two pipes lie the gaps
 /// that are left and what is between the stops. An insert takes the place of the pipe's bore as far as it is pushed in. Bells
-/// and bends are made from the pipe before them, so that it is cut longer by what they take.
+/// and bends are made from the pipe before them, so that it is cut longer by what they take. Pipes of one kind with one inside diameter are
+/// taken to be cut from one length, so that they are too wide or too narrow together.
 /// </remarks>
 public sealed class TubeAssembly
 {
@@ -108,7 +109,7 @@ public sealed class TubeAssembly
     {
         var sections = new List<Section>();
         var cuts = new List<PipeCut>();
-        var owners = new List<TubePart>();
+        var owners = new List<int>();
         var freeSection = -1;
         for (var i = 0; i < parts.Length; i++)
         {
@@ -158,11 +159,21 @@ public sealed class TubeAssembly
                     break;
             }
 
-            owners.AddRange(Enumerable.Repeat(parts[i], sections.Count - owners.Count));
+            owners.AddRange(Enumerable.Repeat(i, sections.Count - owners.Count));
         }
 
         return new AssembledTube(this, new Bore(sections, new OpenEnd(Wall)), freeSection, cuts, owners);
     }
+
+    /// <summary>The first part that is the same piece of pipe: what is formed from a pipe is that pipe, and pipes of one kind are cut from one length.</summary>
+    internal int PieceOf(int part) =>
+        parts[part] is PipePart or BellPart or BendPart
+            ? Array.FindIndex(parts, other => other is PipePart pipe && pipe.IsOfTheSame(PipeBefore(part)))
+            : part;
+
+    /// <summary>The pipes, or the one other part, of a piece.</summary>
+    internal IEnumerable<TubePart> PartsOfPiece(int piece) =>
+        parts.Where((part, i) => part is not (BellPart or BendPart) && PieceOf(i) == piece);
 
     private IEnumerable<Section> Inside(JoinPart join, int i)
     {

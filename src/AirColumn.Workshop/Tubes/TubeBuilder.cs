@@ -50,8 +50,8 @@ public static class TubeBuilder
     internal static Column ColumnOf(AssembledTube tube, Air air) => new(tube.Bore, air);
 
     /// <summary>
-    /// The usual tolerances of a workshop: each pipe's inside diameter as its part says, an insert's 0.2 mm, a fitting's 0.3 mm, a bell's end
-    /// 1 mm, the cut and the room as the options say.
+    /// The usual tolerances of a workshop: each pipe's inside diameter as its part says, the same in all that is cut or formed from it; an
+    /// insert's 0.2 mm, a fitting's 0.3 mm, a bell's end 1 mm, the cut and the room as the options say.
     /// </summary>
     /// <param name="tube">The tube.</param>
     /// <param name="air">The air in it.</param>
@@ -62,26 +62,12 @@ public static class TubeBuilder
         ArgumentNullException.ThrowIfNull(air);
         ArgumentNullException.ThrowIfNull(options);
         var tolerances = new List<Tolerance>();
-        // All sections of one part were drilled, moulded or drawn as one.
-        foreach (
-            var part in tube
-                .SectionParts.Select((owner, section) => (owner, section))
-                .GroupBy(item => item.owner)
-        )
+        foreach (var piece in tube.SectionPieces.Distinct())
         {
-            if (part.Key is BellPart)
-            {
-                tolerances.Add(
-                    new(ColumnParameter.OutletDiameter(part.First().section), Length.FromMillimeters(1))
-                );
-                continue;
-            }
-
-            var diameters = part.Select(item => ColumnParameter.Diameter(item.section)).ToList();
             tolerances.Add(
                 new(
-                    diameters.Count == 1 ? diameters[0] : ColumnParameter.Together(diameters),
-                    part.Key switch
+                    tube.DiameterOf(piece),
+                    tube.Assembly.Parts[piece] switch
                     {
                         PipePart pipe => pipe.InsidePlusMinus,
                         InsertPart => Length.FromMillimeters(0.2),
@@ -89,6 +75,14 @@ public static class TubeBuilder
                     }
                 )
             );
+        }
+
+        for (var section = 0; section < tube.SectionParts.Count; section++)
+        {
+            if (tube.SectionParts[section] is BellPart)
+            {
+                tolerances.Add(new(ColumnParameter.OutletDiameter(section), Length.FromMillimeters(1)));
+            }
         }
 
         if (tube.FreeSection >= 0)

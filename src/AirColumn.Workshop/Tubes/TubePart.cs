@@ -65,6 +65,14 @@ public sealed record PipePart : TubePart
     /// <summary>Thickness of its wall.</summary>
     public Length Wall => Length.FromMillimeters((Outside.Millimeters - Inside.Millimeters) / 2);
 
+    /// <summary>Whether it can be from the same length of pipe: the same kind, with the same reading of the inside diameter.</summary>
+    internal bool IsOfTheSame(PipePart other) =>
+        Stock == other.Stock
+        && IsMeasured == other.IsMeasured
+        && Inside.Millimeters == other.Inside.Millimeters
+        && Outside.Millimeters == other.Outside.Millimeters
+        && InsidePlusMinus.Millimeters == other.InsidePlusMinus.Millimeters;
+
     /// <summary>A piece of a pipe of a catalogue.</summary>
     /// <param name="name">What the maker calls it; not empty.</param>
     /// <param name="stock">The pipe of the catalogue.</param>

@@ -48,12 +48,13 @@ public static class WhatIf
         }
 
         var by = Length.FromMillimeters(2);
-        if (!ReferenceEquals(exact.Tube.SectionParts[0], exact.Tube.Assembly.FreePipe))
+        var (mouth, pipe) = (exact.Tube.SectionPieces[0], exact.Tube.SectionPieces[exact.Tube.FreeSection]);
+        if (mouth != pipe)
         {
-            yield return words.MouthWider(by, Shift(column, Wider(exact, exact.Tube.SectionParts[0], by), 1));
+            yield return words.MouthWider(by, Shift(column, Wider(exact, mouth, by), 1));
         }
 
-        yield return words.PipeWider(by, Shift(column, Wider(exact, exact.Tube.Assembly.FreePipe!, by), 1));
+        yield return words.PipeWider(by, Shift(column, Wider(exact, pipe, by), 1));
         if (Straight(exact) is { } without)
         {
             yield return WhatIfWords.Bell(Shift(without, column, 1), Shift(without, column, 2));
@@ -80,23 +81,10 @@ public static class WhatIf
             : Cents.Between(a[number - 1].Frequency, b[number - 1].Frequency);
     }
 
-    // All straight sections that belong to one part grow together.
-    private static Column Wider(BuiltTube built, TubePart part, Length by)
+    private static Column Wider(BuiltTube built, int piece, Length by)
     {
-        var column = built.Column;
-        for (var i = 0; i < built.Tube.SectionParts.Count; i++)
-        {
-            if (
-                ReferenceEquals(built.Tube.SectionParts[i], part)
-                && column.Bore.Sections[i] is Bores.CylinderSection or Bores.BendSection
-            )
-            {
-                var parameter = ColumnParameter.Diameter(i);
-                column = parameter.With(column, parameter.Of(column) + by.Meters);
-            }
-        }
-
-        return column;
+        var diameter = built.Tube.DiameterOf(piece);
+        return diameter.With(built.Column, diameter.Of(built.Column) + by.Meters);
     }
 
     // The same tube with a straight end in place of its bell; null where it has none.

@@ -35,7 +35,8 @@ internal sealed class FitUpWords(Sizes sizes)
     public string PutOn(AddedPart added) =>
         $"Put on {added.Name}; the tube must be {sizes.Tape(added.Adds)} longer with it than without.";
 
-    public static string InsideOf(TubePart part) => $"inside of {part.Name}";
+    public static string InsideOf(IEnumerable<TubePart> parts) =>
+        $"inside of {string.Join(" and ", parts.Select(part => part.Name))}";
 
     public static string EndOf(TubePart part) => $"end of {part.Name}";
 
