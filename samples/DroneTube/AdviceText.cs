@@ -11,8 +11,12 @@ internal static class AdviceText
 {
     public static void Write(StringBuilder lines, TrimAdvice advice)
     {
-        lines.Row($"Played note less resonance: {advice.Correction}");
-        lines.Paragraph(advice.Verdict);
+        lines.Paragraph(
+            Show.Text(
+                $"The player: the note lies {Math.Abs(advice.Correction.MeanCents):0.#} cents {(advice.Correction.MeanCents < 0 ? "below" : "above")} the resonance, standard deviation {advice.Correction.StandardDeviationCents:0.#}."
+            )
+        );
+        lines.Paragraph(advice.VerdictIn(Show.Units));
         if (advice.SafePipe is { } safe)
         {
             lines.Row($"The pipe is then {Show.Both(safe)} long.");
@@ -69,7 +73,7 @@ internal static class AdviceText
 
     private static void Write(StringBuilder lines, Lengthening longer)
     {
-        lines.Row("To bring it down, one of:");
+        lines.Row("To lower it, choose one of these:");
         if (longer.Pipe is { } pipe)
         {
             lines.Row($"  a new pipe of {Show.Both(pipe)} in place of the one to trim");
@@ -89,7 +93,7 @@ internal static class AdviceText
 
         if (longer is { Pipe: null, Beyond: null, RingInside: null })
         {
-            lines.Row("  none was found: choose a lower note or other parts");
+            lines.Row("  none was found; choose a higher note or other parts");
         }
     }
 

@@ -94,10 +94,11 @@ internal static class CutsCommand
     private static string Table(StockCutPlan plan)
     {
         var lines = new StringBuilder();
-        lines.Row(
+        var left = Length.FromMillimeters(plan.Bars.Sum(bar => bar.LeftOver.Millimeters));
+        lines.Paragraph(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{plan.Bars.Count} lengths of {Show.Both(plan.Stock)}, {(plan.IsProvenLeast ? "the fewest there can be" : "a good guess")}; waste {Show.Both(plan.Waste)}, the saw's {Show.Millimetres(plan.Kerf)} a cut in it."
+                $"Buy {plan.Bars.Count} {(plan.Bars.Count == 1 ? "length" : "lengths")} of {Show.Stock(plan.Stock)} ({(plan.IsProvenLeast ? "minimum" : "may not be the minimum")}). Offcut {Show.Both(left)}, {Show.Both(plan.Waste - left)} lost to the saw."
             )
         );
         for (var i = 0; i < plan.Bars.Count; i++)

@@ -90,7 +90,10 @@ internal sealed class PlanOptions
         var pipe = parsed.GetValue(pipeDiameter) ?? Missing<Length>("--pipe-diameter \"50 mm\"");
         if (missing.Count > 0)
         {
-            throw new BadInputException($"missing {string.Join(" and ", missing)} (the values are examples)");
+            throw new BadInputException(
+                string.Join(" and ", missing.Select(option => option.Split(' ')[0]))
+                    + $" {(missing.Count == 1 ? "is" : "are")} missing, e.g. {string.Join(' ', missing)}"
+            );
         }
 
         return TubePlanner.Plan(
@@ -135,10 +138,10 @@ internal sealed class PlanOptions
             (null, null) => null,
             ({ } length, { } inside) => new Fitting(name, length, inside),
             (null, _) => throw new BadInputException(
-                $"missing {adds.Name} \"30 mm\" (an example): a {name} needs it beside {diameter.Name}"
+                $"{adds.Name} is missing, e.g. {adds.Name} \"30 mm\": a {name} needs it beside {diameter.Name}"
             ),
             _ => throw new BadInputException(
-                $"missing {diameter.Name} \"30 mm\" (an example): a {name} needs it beside {adds.Name}"
+                $"{diameter.Name} is missing, e.g. {diameter.Name} \"30 mm\": a {name} needs it beside {adds.Name}"
             ),
         };
 

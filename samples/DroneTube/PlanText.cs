@@ -34,7 +34,7 @@ internal static class PlanText
         Heading(lines, plan);
         foreach (var warning in plan.Warnings)
         {
-            lines.Paragraph($"Mind: {warning}", 0, 2);
+            lines.Paragraph($"Note: {warning}", 0, 2);
         }
 
         lines.Row();
@@ -161,9 +161,8 @@ internal static class PlanText
                 $"The first cut leaves {Millimetres(millimetres)} or {inches} to trim: {trimming.BandCents:0.#} cents and "
             )
                 + $"{Size(trimming.MeasuringTolerance)} for measuring, rounded up. "
-                + "The first resonance and the played note are not the same: the played note is said to lie 11 to 32 cents "
-                + "above the first resonance computed for cold air (common practice), and lips bend it further. "
-                + "So make the first cut, play, and trim a little at a time."
+                + "The played note is not the first resonance: it usually lies 11 to 32 cents above the one computed for the air of "
+                + "the room (common practice), and lips bend it further. So make the first cut, play, and trim a little at a time."
         );
     }
 

@@ -166,7 +166,7 @@ internal static class RingCommand
         }
 
         lines.Paragraph(
-            "Both by the frequency at which free sound dies away. A few cents are the room's temperature: 1 °C is 3 cents."
+            "Both columns give the frequency of the sound as it dies away. A few cents may be the room's temperature: 1 °C is 3 cents."
         );
         return lines.ToString();
     }

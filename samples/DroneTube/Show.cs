@@ -36,6 +36,12 @@ internal static class Show
             _ => $"{Millimetres(length)} ({Inches(length)})",
         };
 
+    /// <summary>A length that shops sell: "10 ft", "3 m", any other as <see cref="Both"/>.</summary>
+    public static string Stock(Length length) =>
+        IsWhole(length.Feet) ? Text($"{length.Feet:0} ft")
+        : IsWhole(10 * length.Meters) ? Text($"{length.Meters:0.#} m")
+        : Both(length);
+
     public static string Cents(double cents) => Text($"{cents:+0.0;-0.0;+0.0} cents");
 
     /// <summary>For a sentence: "3.1 cents flat".</summary>
@@ -73,6 +79,8 @@ internal static class Show
         var cutting = Cautions.For(CautionStep.Cutting);
         lines.Paragraph($"{cutting.Title}: {cutting.Text} {Cautions.First}", 0, 2);
     }
+
+    private static bool IsWhole(double value) => value >= 1 && Math.Abs(value - Math.Round(value)) < 1e-6;
 
     /// <summary>Adds a line; '\n' on every system.</summary>
     public static void Row(this StringBuilder lines, string text = "") =>

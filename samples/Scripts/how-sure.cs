@@ -34,7 +34,7 @@ Tolerance[] tolerances =
 foreach (var budget in tube.Budgets(tube.FirstResonances(2), tolerances))
 {
     Console.WriteLine(
-        $"{budget.Resonance.Nearest(Tuning.Concert)}, give or take {budget.PlusMinusCents:F1} cents (19 times of 20)"
+        $"{budget.Resonance.Nearest(Tuning.Concert)}, ±{budget.PlusMinusCents:F1} cents (19 times out of 20)"
     );
     foreach (var contribution in budget.Contributions)
     {

@@ -39,7 +39,7 @@ var trim = TrimTable.For(
 foreach (var row in trim.Rows)
 {
     Console.WriteLine(
-        $"cut {row.Cut.Millimeters, 5:F1} mm: {row.Note.Hertz:F2} Hz, {row.Cents:+0.0;-0.0} cents, give or take {row.PlusMinusCents:F1}"
+        $"cut {row.Cut.Millimeters, 5:F1} mm: {row.Note.Hertz:F2} Hz, {row.Cents:+0.0;-0.0} cents, ±{row.PlusMinusCents:F1}"
     );
 }
 

@@ -20,15 +20,15 @@ public static class BudgetPicture
         ArgumentNullException.ThrowIfNull(budget);
         var note = budget.Resonance.Nearest(tuning ?? Tuning.Concert);
         var heading =
-            $"{note.Pitch} {Numbers.Cents(note.Cents)} cents, give or take {Numbers.Fixed(budget.PlusMinusCents, 1)}";
+            $"{note.Pitch} {Numbers.Cents(note.Cents)} cents, ±{Numbers.Fixed(budget.PlusMinusCents, 1)}";
         var below =
-            $"19 times of 20; resonance at {Numbers.Fixed(budget.Resonance.Frequency.Hertz, 2)} Hz, "
+            $"19 times out of 20; resonance at {Numbers.Fixed(budget.Resonance.Frequency.Hertz, 2)} Hz, "
             + $"standard deviation {Numbers.Fixed(budget.StandardDeviationCents, 1)} cents"
             + (budget.IsLinear ? "" : "; not in proportion, see its remark");
         var rows = budget.Contributions.Take(MostRows).ToList();
         return new Picture(
             new Scene(
-                $"{heading}, 19 times of 20. "
+                $"{heading}, 19 times out of 20. "
                     + string.Join("; ", rows.Select(c => $"{c.Tolerance}: {Share(c)}"))
                     + ".",
                 look => look.Top + (Around + RowHeight * Math.Max(rows.Count, 1)) * look.Text,

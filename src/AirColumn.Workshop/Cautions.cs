@@ -36,7 +36,7 @@ public static class Cautions
         new(
             CautionStep.Hygiene,
             "Hygiene",
-            "Clean the mouth end before and after playing; share it with no one uncleaned."
+            "Clean the mouth end before and after playing, and clean it before anyone else plays."
         ),
         new(
             CautionStep.Heating,

@@ -38,6 +38,11 @@ public readonly record struct InchFraction : IComparable<InchFraction>
     /// <exception cref="ArgumentOutOfRangeException">The length is outside that range.</exception>
     public static InchFraction AtLeast(Length length) => new((int)Math.Ceiling(InSixteenths(length)));
 
+    /// <summary>The largest whole number of sixteenths that is not more than a length.</summary>
+    /// <param name="length">−1 km to 1 km.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The length is outside that range.</exception>
+    public static InchFraction AtMost(Length length) => new((int)Math.Floor(InSixteenths(length)));
+
     /// <summary>
     /// A length to the nearest sixteenth in words: "46 15/16 in", "-1/4 in"; "under 1/16 in" for one that is not zero
     /// but has zero as its nearest sixteenth.

@@ -50,6 +50,14 @@ public class InchFractionTests
     public void At_least_never_shortens(double millimetres, int sixteenths) =>
         Assert.Equal(sixteenths, InchFraction.AtLeast(Mm(millimetres)).Sixteenths);
 
+    [Theory]
+    [InlineData(1.5875, 1)]
+    [InlineData(1.5874, 0)]
+    [InlineData(6.7, 4)] // 4.22 sixteenths
+    [InlineData(-0.1, -1)]
+    public void At_most_never_lengthens(double millimetres, int sixteenths) =>
+        Assert.Equal(sixteenths, InchFraction.AtMost(Mm(millimetres)).Sixteenths);
+
     [Property]
     public void Every_whole_number_of_sixteenths_comes_back(int sixteenths)
     {

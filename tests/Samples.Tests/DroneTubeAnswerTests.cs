@@ -187,7 +187,7 @@ public partial class DroneTubeAnswerTests
     {
         string[] wide = ["plan", "--note", "D2", "--pipe-diameter", "52 mm"];
         Assert.Contains(
-            "\nMind: The blown end is 52 mm (2.047 in) inside;",
+            "\nNote: The blown end is 52 mm (2.047 in) inside;",
             Sample.DroneTube(wide).Succeeded()
         );
         var json = Sample.DroneTube([.. wide, "--json"]);
@@ -216,9 +216,9 @@ public partial class DroneTubeAnswerTests
     public void Played_note_and_first_resonance_are_kept_apart()
     {
         var text = Text().ReplaceLineEndings(" ");
-        Assert.Contains("The first resonance and the played note are not the same", text);
+        Assert.Contains("The played note is not the first resonance", text);
         Assert.Contains(
-            "11 to 32 cents above the first resonance computed for cold air (common practice)",
+            "11 to 32 cents above the one computed for the air of the room (common practice)",
             text
         );
     }

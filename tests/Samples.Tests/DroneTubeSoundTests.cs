@@ -105,7 +105,7 @@ public sealed class DroneTubeSoundTests : IDisposable
         var text = Sample
             .DroneTube("listen", parts, "--note", "D2", "--cut", "1120 mm", "--recording", In("sharp.wav"))
             .Succeeded();
-        Assert.Contains("To bring it down, one of:", text, StringComparison.Ordinal);
+        Assert.Contains("To lower it, choose one of these:", text, StringComparison.Ordinal);
         Assert.Contains("a ring 20 mm", text, StringComparison.Ordinal);
     }
 

@@ -144,7 +144,7 @@ internal sealed class TuningRows(IReadOnlyList<TuningRow> rows, Tuning tuning)
     }
 
     private string Below(List<TuningRow> shown) =>
-        (shown.Any(row => row.PlusMinus is not null) ? "Bars hold 19 times of 20; " : "")
+        (shown.Any(row => row.PlusMinus is not null) ? "Bars hold 19 times out of 20; " : "")
         + tuning
         + (shown.Count < rows.Count ? $"; the first {shown.Count} of {rows.Count}" : "");
 }

@@ -53,16 +53,25 @@ public sealed record TrimAdvice
     /// <summary>What each cut makes of the drone, and how far to cut before listening again.</summary>
     public required TrimTable Table { get; init; }
 
+    /// <summary>What to do, in a sentence or two, lengths in millimetres and inches.</summary>
+    public string Verdict => VerdictIn(LengthUnits.Both);
+
     /// <summary>What to do, in a sentence or two.</summary>
-    public string Verdict
+    /// <param name="units">In which units lengths are written; each is rounded down by itself.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    public string VerdictIn(LengthUnits units)
     {
-        get
+        Require.Named(units);
+        var (cents, plusMinus) = (Table.Rows[0].Cents, Table.Rows[0].PlusMinusCents);
+        return (Table.SafeCut, cents + plusMinus > 0) switch
         {
-            var (cents, plusMinus) = (Table.Rows[0].Cents, Table.Rows[0].PlusMinusCents);
-            return DifferencesCents.Count == 0 || cents + plusMinus <= 0 ? Table.Explanation
-                : cents > plusMinus ? TrimWords.IsSharp(cents, plusMinus)
-                : TrimWords.MayBeSharp(cents, plusMinus);
-        }
+            ({ } safe, _) => TrimWords.CutTo(safe.Cut, safe.Cents, safe.PlusMinusCents, units),
+            (_, false) => TrimWords.NoCut,
+            _ when DifferencesCents.Count == 0 => TrimWords.Uncut(cents, plusMinus),
+            _ => cents > plusMinus
+                ? TrimWords.IsSharp(cents, plusMinus)
+                : TrimWords.MayBeSharp(cents, plusMinus),
+        };
     }
 
     /// <summary>How much of the pipe is taken by what is pushed into it or formed from it.</summary>

@@ -76,7 +76,7 @@ public static class BuildSheet
         page.Heading(SheetWords.FitUp);
         if (FitUp.NeedsHeat(build.Assembly) && metal)
         {
-            page.Paragraph($"{SheetWords.Mind}: {SheetWords.NotPlastic}", ParagraphStyle.Mind);
+            page.Paragraph($"{SheetWords.Note}: {SheetWords.NotPlastic}", ParagraphStyle.Mind);
         }
 
         if (FitUp.NeedsHeat(build.Assembly) && plastic)
@@ -112,7 +112,7 @@ public static class BuildSheet
         page.Paragraph(SheetWords.Opening(build, played));
         foreach (var warning in build.Warnings)
         {
-            page.Paragraph($"{SheetWords.Mind}: {warning}", ParagraphStyle.Mind);
+            page.Paragraph($"{SheetWords.Note}: {warning}", ParagraphStyle.Mind);
         }
     }
 

@@ -104,10 +104,10 @@ internal sealed class FitUp(Sizes sizes)
 
                     break;
                 case BendPart bend:
-                    yield return (bend, words.Bend(bend));
+                    yield return (bend, words.Bend(bend, PipeOf(parts, i)));
                     break;
                 case BellPart bell:
-                    yield return (bell, words.Bell(bell));
+                    yield return (bell, words.Bell(bell, PipeOf(parts, i)));
                     break;
                 case AddedPart added:
                     yield return (added, words.PutOn(added));
@@ -115,4 +115,8 @@ internal sealed class FitUp(Sizes sizes)
             }
         }
     }
+
+    // What is formed is formed from the pipe before it.
+    private static TubePart PipeOf(IReadOnlyList<TubePart> parts, int formed) =>
+        parts.Take(formed).Last(part => part is PipePart);
 }

@@ -105,9 +105,11 @@ internal sealed class PartsObject
         var unknown = members.Keys.FirstOrDefault(key => !asked.Contains(key));
         if (unknown is not null)
         {
-            throw Wrong(
-                unknown,
-                $"nothing is known of it here; known are {string.Join(", ", asked.Order(StringComparer.Ordinal))}"
+            var known = asked.Order(StringComparer.Ordinal).ToList();
+            throw new FormatException(
+                $"{(path.Length == 0 ? "" : $"{path}: ")}unknown key \"{unknown}\""
+                    + (Nearest.IfNear(unknown, known) is { } meant ? $"; did you mean \"{meant}\"? " : ". ")
+                    + $"Known here: {string.Join(", ", known)}."
             );
         }
     }

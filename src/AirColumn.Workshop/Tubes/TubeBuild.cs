@@ -9,7 +9,7 @@ namespace AirColumn.Workshop.Tubes;
 /// <summary>How to cut the open pipe of an assembly for a note, or why it cannot be. Immutable.</summary>
 /// <remarks>
 /// Lengths for the note put the first resonance on it. What a player sounds lies above; the first cut is so long that the played note is
-/// still below the target 39 times of 40, tolerances and the player counted in.
+/// still below the target 39 times out of 40, tolerances and the player counted in.
 /// </remarks>
 public sealed class TubeBuild
 {

@@ -7,40 +7,45 @@ namespace AirColumn.Workshop.Words;
 /// <summary>The steps of putting a tube together, in English.</summary>
 internal sealed class FitUpWords(Sizes sizes)
 {
-    public static string Cut(PipePart pipe) => $"Cut {pipe.Name} square, deburr it inside and outside.";
+    public static string Cut(PipePart pipe) =>
+        $"Cut {Named.The(pipe)} square and deburr it inside and outside.";
 
     public string PushIn(InsertPart insert, TubePart into) =>
-        $"Push {insert.Name} {sizes.Tape(insert.Inserted)} into {into.Name}"
+        $"Push {Named.The(insert)} {sizes.Tape(insert.Inserted)} into {Named.The(into)}, "
         + (
             insert.Protrudes > Length.Zero
-                ? $"; it stands out {sizes.Tape(insert.Protrudes)}."
-                : ", flush with its end."
+                ? $"leaving {sizes.Tape(insert.Protrudes)} showing."
+                : "flush with its end."
         );
 
     public string PushInto(TubePart part, JoinPart join, FittingSocket socket) =>
-        $"Push {part.Name} into {join.Name}, {sizes.Tape(Length.FromMillimeters(socket.Depth.Millimeters - socket.Gap.Millimeters))} deep"
+        $"Push {Named.The(part)} into {Named.The(join)}, {sizes.Tape(Length.FromMillimeters(socket.Depth.Millimeters - socket.Gap.Millimeters))} deep"
         + (
             socket.Gap > Length.Zero
                 ? $", which leaves {sizes.Caliper(socket.Gap)} to the stop."
                 : ", to the stop."
         );
 
-    public string Bend(BendPart bend) =>
-        $"Form {bend.Name}: {bend.Angle.Degrees.ToString("0.#", CultureInfo.InvariantCulture)}° about a radius of {sizes.Tape(bend.Radius)} to the centreline, the bore kept round"
-        + (bend.StraightAfter > Length.Zero ? $", {sizes.Tape(bend.StraightAfter)} straight after it." : ".");
+    public string Bend(BendPart bend, TubePart pipe) =>
+        $"Heat {Named.The(pipe)} and bend it {bend.Angle.Degrees.ToString("0.#", CultureInfo.InvariantCulture)}°, the centreline at a radius of {sizes.Tape(bend.Radius)}; keep the bore round"
+        + (
+            bend.StraightAfter > Length.Zero
+                ? $" and {sizes.Tape(bend.StraightAfter)} straight after the bend."
+                : "."
+        );
 
-    public string Bell(BellPart bell) =>
-        $"Form {bell.Name} over {sizes.Tape(bell.Formed)} to {sizes.Caliper(bell.EndInside)} inside at its end.";
+    public string Bell(BellPart bell, TubePart pipe) =>
+        $"Heat and flare the last {sizes.Tape(bell.Formed)} of {Named.The(pipe)} to {sizes.Caliper(bell.EndInside)} inside.";
 
     public string PutOn(AddedPart added) =>
-        $"Put on {added.Name}; the tube must be {sizes.Tape(added.Adds)} longer with it than without.";
+        $"Put on {Named.The(added)}: the tube must be {sizes.Tape(added.Adds)} longer with it than without.";
 
     public static string InsideOf(IEnumerable<TubePart> parts) =>
-        $"inside of {string.Join(" and ", parts.Select(part => part.Name))}";
+        $"inside of {string.Join(" and ", parts.Select(Named.The))}";
 
-    public static string EndOf(TubePart part) => $"end of {part.Name}";
+    public static string EndOf(TubePart part) => $"end of {Named.The(part)}";
 
-    public static string CutOf(TubePart part) => $"cut of {part.Name}";
+    public static string CutOf(TubePart part) => $"cut of {Named.The(part)}";
 
     public string Within(Length plusMinus) => $"± {sizes.Caliper(plusMinus)}";
 

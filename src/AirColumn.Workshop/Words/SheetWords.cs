@@ -22,24 +22,24 @@ internal static class SheetWords
     public const string AsGiven = "as given";
     public const string FitUp = "Putting it together";
     public const string DryFirst =
-        "Put everything together dry, play and trim; join for good only when it is in tune.";
+        "Put everything together dry, play and trim. Glue it only when it is in tune.";
     public const string Chart = "Where it resonates";
     public const string ChartNote =
-        "At the length for the resonance on the note; the first four peaks with the nearest note and how many cents they lie from it.";
+        "At the computed final length. The first four peaks carry the nearest note and how many cents they lie from it.";
     public const string Trim = "Trimming";
     public const string TrimNote =
-        "Make the first cut and play. If the note is steady and flat, cut on by what you hear, a little less each time; the table says what to expect.";
+        "Make the first cut and play. While the note is steady and flat, cut off a little less each time. The table says what to expect.";
     public const string TrimAtTheLips =
-        "What is formed from the pipe stays: trim at the end where the lips are, before the mouth end is finished.";
+        "The bell or bend formed from this pipe stays as it is: trim the pipe at the end where the lips go, before you finish that end.";
     public const string NotPlastic =
-        "Bells and bends by heat are for plastic pipe. A part formed from metal pipe is a trade of its own: buy it, and describe it as a fitting.";
+        "Bells and bends by heat are for plastic pipe. Forming metal pipe is a trade of its own: buy such a part, and describe it as a fitting.";
     public const string Sure = "How sure";
-    public const string WhatIf = "What changes what";
+    public const string WhatIf = "What if";
     public const string Finishing = "Finishing";
     public const string Cautions = "Cautions";
-    public const string Mind = "Mind";
+    public const string Note = "Note";
     public static readonly string[] BoreHead = ["", "part", "inside", "length"];
-    public static readonly string[] CutHead = ["pipe", "cut first", "for the resonance on the note"];
+    public static readonly string[] CutHead = ["pipe", "cut first", "computed final length"];
     public static readonly string[] TrimHead =
     [
         "cut off in all",
@@ -47,7 +47,13 @@ internal static class SheetWords
         "played note, expected",
         "from the note",
     ];
-    public static readonly string[] SureHead = ["what", "may be off by", "makes", "share"];
+    public static readonly string[] SureHead =
+    [
+        "source of error",
+        "may be off by",
+        "moves the note by",
+        "share",
+    ];
 
     public static string Title(TubeBuild build) => $"Tube on {build.Note}";
 
@@ -70,7 +76,7 @@ internal static class SheetWords
                 : ""
         )
         + Text(
-            $"The played note is expected {played.Correction.MeanCents:+0.#;-0.#;0} cents from the first resonance, give or take {played.PlusMinusCents:0.#} (19 times of 20)."
+            $"Expect the played note {Math.Abs(played.Correction.MeanCents):0.#} cents {(played.Correction.MeanCents < 0 ? "below" : "above")} the first resonance, ±{played.PlusMinusCents:0.#} (19 times out of 20)."
         );
 
     public static string Kerf(BuiltTube millimetre, BuiltTube sixteenth) =>
@@ -84,11 +90,11 @@ internal static class SheetWords
     public static string Hertz(Frequency frequency) => Text($"{frequency.Hertz:0.00} Hz");
 
     public static string FromTheNote(double cents, double plusMinus) =>
-        Text($"{cents:+0.0;-0.0;0.0} cents, give or take {plusMinus:0}");
+        Text($"{cents:+0.0;-0.0;0.0} cents, ±{plusMinus:0}");
 
     public static string SureTo(double cents) =>
         Text(
-            $"The first resonance is sure to {cents:0.#} cents (19 times of 20), before the player. What it depends on most:"
+            $"The first resonance should be within ±{cents:0.#} cents (19 times out of 20), not counting the player. It depends most on:"
         );
 
     public static string Makes(double cents) => Text($"{cents:0.0} cents (one standard deviation)");

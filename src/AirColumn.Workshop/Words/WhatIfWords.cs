@@ -13,7 +13,7 @@ internal sealed class WhatIfWords(Sizes sizes)
         Text($"In a room {kelvins:0.#} °C ({1.8 * kelvins:0.#} °F) warmer the drone is {Change(cents)}.");
 
     public static string Breath(double cents) =>
-        $"Filled with breath that cools along the tube (to 1/e of the difference half way down, a guess) it is {Change(cents)}.";
+        $"Filled with warm breath that cools along the tube (to 1/e of the difference half way down, an assumption), it is {Change(cents)}.";
 
     public string MouthWider(Length by, double cents) =>
         $"A mouth end {sizes.Caliper(by)} wider inside makes it {Change(cents)}.";
@@ -22,10 +22,10 @@ internal sealed class WhatIfWords(Sizes sizes)
         $"Pipe {sizes.Caliper(by)} wider inside, cut the same, makes it {Change(cents)}.";
 
     public static string Bell(double drone, double overblown) =>
-        $"Against a straight end of the same length the bell makes the drone {Change(drone)} and the first overblown note {Change(overblown)}"
+        $"Compared with a straight end of the same length, the bell makes the drone {Change(drone)} and the first overblown note {Change(overblown)}"
         + (
             Math.Abs(drone - overblown) < 10
-                ? ": it moves both nearly alike, being short against their waves; the interval between them is made by the taper of the whole tube."
+                ? ": it moves both nearly alike, because it is short compared with their waves; the taper of the whole tube makes the interval between them."
                 : ": it is long enough to change the interval between them."
         );
 

@@ -101,13 +101,13 @@ public sealed record TrimTable
         private static string MayBeSharp(in TrimRow row) =>
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"As it is the tube is expected {Wording.CentsOf(row.Cents)} from the note, give or take {row.PlusMinusCents:0.#}: it may be sharp already. Play it before any cut."
+                $"Uncut, expect {Wording.SharpOrFlat(row.Cents)}, ±{row.PlusMinusCents:0}: the tube may be sharp already. Play it before any cut."
             );
 
         private static string CutTo(in TrimRow row) =>
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"Cut {row.Cut.Millimeters:0.0} mm off at most, then play: the note is expected {Wording.CentsOf(row.Cents)} from the target, give or take {row.PlusMinusCents:0.#}."
+                $"Cut off no more than {row.Cut.Millimeters:0.0} mm, then play. Expect {Wording.SharpOrFlat(row.Cents)}, ±{row.PlusMinusCents:0}."
             );
 
         // Where the upper end of the range meets the target; null where it never does.

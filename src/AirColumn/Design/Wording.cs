@@ -28,6 +28,15 @@ internal static class Wording
                 ),
         };
 
+    /// <summary>For a sentence about a note to come, in whole cents: "about 15 cents flat".</summary>
+    public static string SharpOrFlat(double cents) =>
+        Math.Round(Math.Abs(cents)) is var whole && whole == 0
+            ? "the note itself"
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"about {whole:0} {(whole == 1 ? "cent" : "cents")} {(cents < 0 ? "flat" : "sharp")}"
+            );
+
     /// <summary>A number of cents with its sign and a decimal.</summary>
     public static string CentsOf(double cents) =>
         string.Create(CultureInfo.InvariantCulture, $"{cents:+0.0;-0.0;0.0} cents");

@@ -11,6 +11,18 @@ internal static class Nearest
         return known.MinBy(candidate => Changes(beginning, candidate))!;
     }
 
+    /// <summary>The same where it takes a third of the letters or fewer; null where the word is another one altogether.</summary>
+    public static string? IfNear(string word, IEnumerable<string> known)
+    {
+        var candidates = known.ToList();
+        return
+            candidates.Count > 0
+            && To(word, candidates) is var nearest
+            && Changes(word, nearest) <= Math.Max(1, nearest.Length / 3)
+            ? nearest
+            : null;
+    }
+
     // Levenshtein's distance, upper and lower case alike.
     private static int Changes(string from, string to)
     {

@@ -136,7 +136,7 @@ public class PlayingTests
         );
         Assert.Null(more.SafeCut);
         Assert.Contains("may be sharp already", more.Explanation, StringComparison.Ordinal);
-        Assert.Contains("mm off at most", table.Explanation, StringComparison.Ordinal);
+        Assert.Contains("Cut off no more than ", table.Explanation, StringComparison.Ordinal);
     }
 
     // Not through a hole, nor where the tube is silent, nor for a note that it never reaches.

@@ -51,7 +51,7 @@ public class MeasurementHistoryTests
     [InlineData("{ \"measurements\": 1 }", "taken: it must be a list, [ … ].")]
     [InlineData(
         "{ \"measurements\": 1, \"taken\": [], \"more\": 1 }",
-        "more: nothing is known of it here; known are measurements, taken."
+        "unknown key \"more\". Known here: measurements, taken."
     )]
     [InlineData("{ \"measurements\": 1, \"taken\": [ {} ] }", "taken[0].when: it is missing; write a text.")]
     [InlineData(

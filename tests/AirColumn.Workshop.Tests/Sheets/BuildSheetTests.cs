@@ -29,7 +29,7 @@ public class BuildSheetTests
                 "Where it resonates",
                 "Trimming",
                 "How sure",
-                "What changes what",
+                "What if",
                 "Finishing",
             }
         )
@@ -178,7 +178,7 @@ public class BuildSheetTests
             ""
         );
         Assert.Contains("Heating plastic", belled, StringComparison.Ordinal);
-        Assert.Contains("trim at the end where the lips are", belled, StringComparison.Ordinal);
+        Assert.Contains("trim the pipe at the end where the lips go", belled, StringComparison.Ordinal);
     }
 
     private static TubeBuild Plan(PipePart pipe, string note) =>
@@ -207,7 +207,7 @@ public class BuildSheetTests
                 FormattableString.Invariant(
                     $"{Build.FirstCut!.Cut.Millimeters:0.#} mm or {InchFraction.Describe(Build.FirstCutInches!.Cut)}"
                 ),
-                FormattableString.Invariant($"sure to {Build.Budget!.PlusMinusCents:0.#} cents"),
+                FormattableString.Invariant($"within +/-{Build.Budget!.PlusMinusCents:0.#} cents"),
                 "+/- 3 deg C",
                 "Tube of Zofie",
             }

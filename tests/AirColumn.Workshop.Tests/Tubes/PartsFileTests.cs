@@ -51,7 +51,11 @@ public class PartsFileTests
     )]
     [InlineData(
         """{ "part": "pipe", "inside": "40 mm", "outside": "44 mm", "length": "open", "colour": "red" }""",
-        "parts[0].colour: nothing is known of it here"
+        "parts[0]: unknown key \"colour\". Known here: inside, "
+    )]
+    [InlineData(
+        """{ "part": "pipe", "inside": "40 mm", "outside": "44 mm", "length": "open", "prise": 4 }""",
+        "parts[0]: unknown key \"prise\"; did you mean \"price\"?"
     )]
     [InlineData(
         """{ "part": "pipe", "inside": "40 mm", "outside": "39 mm", "length": "open" }""",
@@ -86,7 +90,10 @@ public class PartsFileTests
     [InlineData("""{ "tube": 2, "parts": [] }""", "tube: it must be 1")]
     [InlineData("""{ "tube": 1 }""", "parts: it must be a list")]
     [InlineData("""{ "tube": 1, "parts": [] }""", "no pipe among the parts")]
-    [InlineData("""{ "tube": 1, "parts": [], "air": 3 }""", "air: nothing is known of it here")]
+    [InlineData(
+        """{ "tube": 1, "parts": [], "air": 3 }""",
+        "unknown key \"air\". Known here: name, parts, tube, wall."
+    )]
     public void A_file_that_is_none_is_told(string json, string says)
     {
         var problem = Assert.Throws<FormatException>(() => PartsFile.Read(json, Catalogue.Standard));
