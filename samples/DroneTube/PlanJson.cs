@@ -101,7 +101,13 @@ internal static class PlanJson
         {
             json.WriteStartObject();
             json.WriteString("step", caution.Title);
-            json.WriteString("text", caution.Text);
+            json.WriteString(
+                "text",
+                caution.Step == CautionStep.Heating
+                    ? string.Join(' ', HeatLimits.All.Select(limits => limits.Text).Prepend(caution.Text))
+                    : caution.Text
+            );
+            json.WriteString("source", caution.Source);
             json.WriteEndObject();
         }
 

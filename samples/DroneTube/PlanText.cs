@@ -11,7 +11,9 @@ internal static class PlanText
 {
     private static readonly CautionStep[] BeforeCutting =
     [
+        CautionStep.Pipe,
         CautionStep.Cutting,
+        CautionStep.Hearing,
         CautionStep.Dust,
         CautionStep.Edges,
     ];
@@ -21,6 +23,7 @@ internal static class PlanText
         CautionStep.Heating,
         CautionStep.SolventCement,
         CautionStep.Paint,
+        CautionStep.Drilling,
     ];
 
     public static string Of(TubePlan plan)
@@ -210,6 +213,13 @@ internal static class PlanText
         foreach (var caution in steps.Select(Cautions.For))
         {
             lines.Paragraph($"{caution.Title}: {caution.Text}", 2, 4);
+            if (caution.Step == CautionStep.Heating)
+            {
+                foreach (var limits in HeatLimits.All)
+                {
+                    lines.Paragraph(limits.Text, 4, 4);
+                }
+            }
         }
     }
 }

@@ -1,7 +1,11 @@
 namespace AirColumn.Workshop;
 
-/// <summary>What to mind at one step.</summary>
+/// <summary>How not to be hurt at one step.</summary>
 /// <param name="Step">The step.</param>
 /// <param name="Title">The step in a word or two.</param>
 /// <param name="Text">The caution, one to a few short sentences.</param>
-public sealed record Caution(CautionStep Step, string Title, string Text);
+public sealed record Caution(CautionStep Step, string Title, string Text)
+{
+    /// <summary>Where its figures come from, or "common practice".</summary>
+    public string Source { get; init; } = "common practice";
+}

@@ -2,7 +2,7 @@ namespace AirColumn.Workshop;
 
 /// <summary>The usual cautions of a workshop where plastic pipe is cut, joined and played, in English.</summary>
 /// <remarks>
-/// General practice and the figures of pipe and cement makers' guides. They do not replace the label of the product in
+/// General practice and the figures of pipe and cement makers' guides, each with its source; <see cref="HeatLimits"/> has those of the plastics. They do not replace the label of the product in
 /// hand, the code of the place or a licensed trade: <see cref="First"/> says so and belongs above them.
 /// </remarks>
 public static class Cautions
@@ -14,10 +14,25 @@ public static class Cautions
     public static IReadOnlyList<Caution> All { get; } =
     [
         new(
+            CautionStep.Pipe,
+            "New pipe only",
+            "Never use pipe that has been a drain or has carried anything but drinking water: germs, chemicals and cement stay in it. Wash new "
+                + "pipe with soap and water before you play it."
+        ),
+        new(
             CautionStep.Cutting,
             "Cutting",
             "Clamp the pipe, wear eye protection, keep hands off the line of the saw."
         ),
+        new(
+            CautionStep.Hearing,
+            "Power saws",
+            "Wear hearing protection: they are louder than 85 dB(A), above which hearing suffers in a working day. Let the blade stop before "
+                + "you reach for the pipe."
+        )
+        {
+            Source = "85 dB(A) over eight hours: NIOSH",
+        },
         new(
             CautionStep.Dust,
             "Dust",
@@ -27,6 +42,12 @@ public static class Cautions
             CautionStep.Edges,
             "Edges",
             "Deburr both cuts inside and outside. Round every edge that meets the mouth until it is smooth to a fingertip."
+        ),
+        new(
+            CautionStep.Drilling,
+            "Drilling",
+            "Clamp the pipe on a block, start with a small bit, wear eye protection but no gloves near the turning bit. Large bits grab as they "
+                + "break through: use a step bit, low speed and little pressure."
         ),
         new(
             CautionStep.Playing,
@@ -41,8 +62,7 @@ public static class Cautions
         new(
             CautionStep.Heating,
             "Heating plastic",
-            "PVC softens at 80-85 °C (176-185 °F) and may give off carbon monoxide and hydrogen chloride from near 140 °C "
-                + "(285 °F); for any other plastic read its maker's data first. Work outdoors or with strong ventilation, use "
+            "Each plastic has its own limits; of any other plastic read its maker's data first. Work outdoors or with strong ventilation, use "
                 + "no open flame, stop at any browning or smell. Hot water and steam are gentler but scald: wear gloves and "
                 + "long sleeves, and never heat a tube with its ends sealed."
         ),

@@ -10,8 +10,12 @@ public class SafetyPageTests
     {
         var lines = File.ReadAllLines(Repository.File("docs/concepts/safety.md"));
         Assert.Equal(
-            Cautions.All.Select(caution => $"- **{caution.Title}.** {caution.Text}"),
+            Cautions.All.Select(caution => $"- **{caution.Title}.** {caution.Text} *{caution.Source}*"),
             lines.Where(line => line.StartsWith('-'))
+        );
+        Assert.Equal(
+            HeatLimits.All.Select(limits => $"  - {limits.Text} *{limits.Source}*"),
+            lines.Where(line => line.StartsWith("  -", StringComparison.Ordinal))
         );
         Assert.Contains(lines, line => line.StartsWith(Cautions.First, StringComparison.Ordinal));
     }

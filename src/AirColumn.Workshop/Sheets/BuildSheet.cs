@@ -66,7 +66,14 @@ public static class BuildSheet
         Bore(page, build.FirstCut.Tube, sizes);
         Cuts(page, build, sizes, units);
         page.Paragraph($"{SheetWords.Cautions}: {Cautions.First}");
-        Care(page, CautionStep.Cutting, CautionStep.Dust, CautionStep.Edges);
+        Care(
+            page,
+            CautionStep.Pipe,
+            CautionStep.Cutting,
+            CautionStep.Hearing,
+            CautionStep.Dust,
+            CautionStep.Edges
+        );
         var (plastic, metal) = (FitUp.HasPlastic(build.Assembly), FitUp.HasMetal(build.Assembly));
         if (metal)
         {
@@ -82,6 +89,7 @@ public static class BuildSheet
         if (FitUp.NeedsHeat(build.Assembly) && plastic)
         {
             Care(page, CautionStep.Heating);
+            page.List(FitUp.HeatLimitsOf(build.Assembly), false);
         }
 
         page.List(fitUp.Steps(build.Assembly), true);
@@ -100,7 +108,7 @@ public static class BuildSheet
         page.Heading(SheetWords.WhatIf);
         page.List(WhatIf.Of(build, units), false);
         page.Heading(SheetWords.Finishing);
-        Care(page, CautionStep.Paint);
+        Care(page, CautionStep.Paint, CautionStep.Drilling);
     }
 
     // Where the work is that they are about.

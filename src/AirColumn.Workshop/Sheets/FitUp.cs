@@ -25,6 +25,18 @@ internal sealed class FitUp(Sizes sizes)
     public static bool NeedsHeat(TubeAssembly assembly) =>
         assembly.Parts.Any(part => part is BellPart or BendPart);
 
+    /// <summary>What the plastics stand that something is formed from; of one that is not known here, to ask its maker.</summary>
+    public static IEnumerable<string> HeatLimitsOf(TubeAssembly assembly) =>
+        assembly
+            .Parts.Where((part, i) => part is PipePart && IsFormedFrom(assembly.Parts, i))
+            .Cast<PipePart>()
+            .Where(pipe => pipe.Stock?.Material != "copper")
+            .Select(pipe => HeatLimits.Of(pipe.Stock?.Material)?.Text ?? FitUpWords.AskTheMaker(pipe))
+            .Distinct();
+
+    private static bool IsFormedFrom(IReadOnlyList<TubePart> parts, int pipe) =>
+        pipe + 1 < parts.Count && parts[pipe + 1] is BellPart or BendPart;
+
     /// <summary>Whether anything is joined.</summary>
     public static bool IsJoined(TubeAssembly assembly) =>
         assembly.Parts.Any(part => part is JoinPart or AddedPart or InsertPart);

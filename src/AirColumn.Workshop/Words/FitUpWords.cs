@@ -40,6 +40,9 @@ internal sealed class FitUpWords(Sizes sizes)
     public string PutOn(AddedPart added) =>
         $"Put on {Named.The(added)}: the tube must be {sizes.Tape(added.Adds)} longer with it than without.";
 
+    public static string AskTheMaker(PipePart pipe) =>
+        $"The plastic of {Named.The(pipe)} is not known here: read its maker's limits for heat forming first.";
+
     public static string InsideOf(IEnumerable<TubePart> parts) =>
         $"inside of {string.Join(" and ", parts.Select(Named.The))}";
 

@@ -178,6 +178,8 @@ public class BuildSheetTests
             ""
         );
         Assert.Contains("Heating plastic", belled, StringComparison.Ordinal);
+        Assert.Contains("read its maker&#39;s limits", belled, StringComparison.Ordinal);
+        Assert.DoesNotContain("PVC softens", belled, StringComparison.Ordinal);
         Assert.Contains("trim the pipe at the end where the lips go", belled, StringComparison.Ordinal);
     }
 

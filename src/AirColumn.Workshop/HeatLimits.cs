@@ -1,0 +1,42 @@
+namespace AirColumn.Workshop;
+
+/// <summary>What one kind of plastic stands when it is formed by heat. Immutable.</summary>
+/// <param name="Plastic">Its short name: PVC, CPVC, ABS, PP.</param>
+/// <param name="Text">Where it softens, where it must not get to, what it gives off; in English.</param>
+/// <param name="Source">Where the figures come from, or "common practice".</param>
+public sealed record HeatLimits(string Plastic, string Text, string Source)
+{
+    /// <summary>The plastics of which limits are known here.</summary>
+    public static IReadOnlyList<HeatLimits> All { get; } =
+    [
+        // 71 to 85 °C are met for the beginning; bends at 225 to 275 °F.
+        new(
+            "PVC",
+            "PVC softens at 80-85 °C (176-185 °F) and bends at 107-135 °C (225-275 °F). Stay below 140 °C (285 °F): near there it may "
+                + "begin to give off carbon monoxide and hydrogen chloride.",
+            "pipe makers' guides to bending and safety"
+        ),
+        new(
+            "CPVC",
+            "CPVC softens at 110 °C (230 °F) or above, and gives off carbon monoxide and hydrogen chloride when overheated. Do not form it at "
+                + "the bench: buy elbows.",
+            "softening: a pipe maker's data, by ISO 2507; elbows: common practice"
+        ),
+        new(
+            "ABS",
+            "ABS softens at 100-115 °C (212-239 °F). Overheated it gives off carbon monoxide and hydrogen cyanide: keep it far from browning.",
+            "softening: makers of the plastic; fumes: NBSIR 85-3248"
+        ),
+        new(
+            "PP",
+            "Polypropylene stays stiff almost to its melting point, about 160 °C (320 °F), and then slumps. Do not form it at the bench: buy "
+                + "elbows.",
+            "common practice"
+        ),
+    ];
+
+    /// <summary>The limits of a material of the catalogue; null where none are known, so that its maker must be asked.</summary>
+    /// <param name="material">The material, such as PVC-U.</param>
+    public static HeatLimits? Of(string? material) =>
+        All.FirstOrDefault(limits => limits.Plastic == (material == "PVC-U" ? "PVC" : material));
+}
