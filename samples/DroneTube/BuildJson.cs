@@ -20,9 +20,9 @@ internal static class BuildJson
             return;
         }
 
-        Cut(json, "onTheNote", build.Exact);
-        Cut(json, "cutFirst", build.FirstCut);
-        Cut(json, "cutFirstSixteenthInch", build.FirstCutInches);
+        Cut(json, "onTheNote", build.Exact, InchFraction.Nearest(build.Exact.Cut));
+        Cut(json, "cutFirst", build.FirstCut, null);
+        Cut(json, "cutFirstSixteenthInch", build.FirstCutInches, build.FirstLength.Inches);
         json.Number("totalLengthMetres", build.Exact.Tube.Bore.Length.Meters);
         json.Number("resonancePlusMinusCents", build.Budget.PlusMinusCents);
         json.Number("playedNoteHz", build.Played.Frequency.Hertz);
@@ -42,11 +42,16 @@ internal static class BuildJson
         json.WriteEndArray();
     }
 
-    private static void Cut(Utf8JsonWriter json, string name, BuiltTube built)
+    // A first cut in whole millimetres has no inches: rounded once more it might fall below the safe one.
+    private static void Cut(Utf8JsonWriter json, string name, BuiltTube built, InchFraction? inches)
     {
         json.WriteStartObject(name);
         json.Number("cutMetres", built.Cut.Meters);
-        json.WriteString("cutInches", InchFraction.Describe(built.Cut));
+        if (inches is { } sixteenths)
+        {
+            json.WriteString("cutInches", sixteenths.ToString());
+        }
+
         json.Number("firstResonanceHz", built.FirstResonance.Hertz);
         json.Number("cents", built.Cents);
         json.WriteEndObject();

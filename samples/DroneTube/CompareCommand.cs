@@ -66,7 +66,7 @@ internal static class CompareCommand
             }
 
             Item(lines, "cut on the note", Show.Both(build.Exact.Cut));
-            Item(lines, "cut first", Show.Both(build.FirstCut.Cut));
+            Item(lines, "cut first", build.FirstLength.In(Show.Units));
             Item(lines, "length in all", Show.Both(build.Exact.Tube.Bore.Length));
             Item(
                 lines,

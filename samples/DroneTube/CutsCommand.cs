@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Text;
 using AirColumn.Documents;
 using AirColumn.Pitches;
@@ -10,7 +9,7 @@ using UnitsNet;
 
 namespace DroneTube;
 
-/// <summary>The verb 'cuts': tubes on several notes from lengths of stock.</summary>
+/// <summary>The verb 'cuts': every pipe of a set of tubes from lengths of stock.</summary>
 internal static class CutsCommand
 {
     public static Command Create()
@@ -18,22 +17,34 @@ internal static class CutsCommand
         var file = new TubeFile();
         var room = new RoomOptions();
         var units = UnitsOption.Create();
-        var notes = Options.Parsed<Pitch[]?>(
+        var notes = Options.Parsed<Pitch[][]?>(
             "--notes",
-            "The notes, one tube each, such as C2,D2,D2.",
-            text => [.. text.Split(',').Select(note => Pitch.Parse(note.Trim()))]
+            "The notes, one tube each, such as C2,D2,D2. For several parts files one list for all, or one for each: \"C2,D2; E2\".",
+            text =>
+                [
+                    .. text.Split(';')
+                        .Select(list => list.Split(',').Select(note => Pitch.Parse(note.Trim())).ToArray()),
+                ]
         );
         notes.Required = true;
-        var stock = Size("--stock", "Length of one piece of stock, such as \"10 ft\" or \"3 m\".");
+        var stock = Options.Parsed<StockLengths?>(
+            "--stock",
+            "Length in which pipe is sold, such as \"10 ft\"; where kinds differ, \"10 ft, pvc-40 2 = 2 m\".",
+            text => StockLengths.Parse(text)
+        );
         stock.Required = true;
-        var kerf = Size("--kerf", "What the saw takes with each cut. [default: 3 mm]");
+        var kerf = Options.Parsed<Length?>(
+            "--kerf",
+            "What the saw takes with each cut. [default: 3 mm]",
+            text => QuantityText.ParseLength(text)
+        );
         var json = TableCommand.JsonOption();
         var command = new Command(
             "cuts",
-            "Which first cuts of the open pipe, for several tubes, to saw from which length of stock."
+            "All pipes of one tube or of a set: which to saw from which length of stock, and how many to buy."
         )
         {
-            file.One,
+            file.Several,
             notes,
             stock,
             kerf,
@@ -46,34 +57,26 @@ internal static class CutsCommand
 
         command.SetAction(parsed =>
         {
-            units.Apply(parsed);
-            var tube = file.Read(parsed);
-            var built = new Dictionary<Pitch, Length>();
-            var builds = new List<TubeBuild>();
-            var pieces = new List<CutPiece>();
-            var wanted = parsed.GetRequiredValue(notes)!;
-            var progress = new Progress(parsed, wanted.Length);
-            foreach (var note in wanted)
-            {
-                if (!built.TryGetValue(note, out var cut))
-                {
-                    var build = Planned.Build(tube, note, room, parsed);
-                    builds.Add(build);
-                    cut = build.FirstCut!.Cut;
-                    built[note] = cut;
-                }
-
-                pieces.Add(new CutPiece(note.ToString(), cut));
-                progress.Next();
-            }
-
-            StockCutPlan plan;
+            var shown = units.Apply(parsed);
+            var tubes = Tubes(file.ReadAll(parsed), parsed.GetRequiredValue(notes)!, room, parsed);
+            var lengths = parsed.GetRequiredValue(stock)!;
+            var plans = new List<(string Pipe, StockCutPlan Plan)>();
             try
             {
-                plan = StockCuts.Plan(
-                    pieces,
-                    parsed.GetRequiredValue(stock)!.Value,
-                    parsed.GetValue(kerf) ?? Length.FromMillimeters(3)
+                var kinds = StockCuts.PiecesOf(tubes);
+                lengths.RequireKnown([.. kinds.Select(kind => kind.Name)]);
+                plans.AddRange(
+                    kinds.Select(kind =>
+                        (
+                            kind.Name,
+                            StockCuts.Plan(
+                                kind.Pieces,
+                                lengths.Of(kind.Name),
+                                parsed.GetValue(kerf) ?? Length.FromMillimeters(3),
+                                shown
+                            )
+                        )
+                    )
                 );
             }
             catch (ArgumentException problem)
@@ -81,64 +84,103 @@ internal static class CutsCommand
                 throw new BadInputException(OneLine.Of(problem));
             }
 
-            ConsoleProgram.Warn(parsed, Planned.Warnings(builds));
-            var text = parsed.GetValue(json) ? Json(plan) : Table(plan);
+            ConsoleProgram.Warn(parsed, Planned.Warnings(tubes.Select(tube => tube.Build)));
+            var text = parsed.GetValue(json) ? Json(plans) : Table(plans);
             Answer.Write(parsed, output => output.Write(text));
         });
         return command;
     }
 
-    private static Option<Length?> Size(string name, string description) =>
-        Options.Parsed<Length?>(name, description, text => QuantityText.ParseLength(text));
+    // Every file on every note of its list; a tube that is wanted twice is planned once.
+    private static List<(string Name, TubeBuild Build)> Tubes(
+        IReadOnlyList<PartsFile> files,
+        Pitch[][] notes,
+        RoomOptions room,
+        ParseResult parsed
+    )
+    {
+        if (notes.Length != 1 && notes.Length != files.Count)
+        {
+            throw new BadInputException(
+                $"--notes has {notes.Length} lists for {files.Count} parts files; give one list for all, or one for each, with ; between."
+            );
+        }
 
-    private static string Table(StockCutPlan plan)
+        var wanted = files
+            .SelectMany((file, i) => notes[notes.Length == 1 ? 0 : i].Select(note => (file, i, note)))
+            .ToList();
+        var progress = new Progress(parsed, wanted.Count);
+        var built = new Dictionary<(int File, Pitch Note), TubeBuild>();
+        var tubes = new List<(string, TubeBuild)>();
+        foreach (var (file, i, note) in wanted)
+        {
+            if (!built.TryGetValue((i, note), out var build))
+            {
+                build = Planned.Build(file, note, room, parsed);
+                built[(i, note)] = build;
+            }
+
+            tubes.Add((files.Count == 1 ? $"{note}" : $"{NameOf(file, i)} {note}", build));
+            progress.Next();
+        }
+
+        return tubes;
+    }
+
+    private static string NameOf(PartsFile file, int index) =>
+        file.Name.Length > 0 ? file.Name : $"tube {index + 1}";
+
+    private static string Table(List<(string Pipe, StockCutPlan Plan)> plans)
     {
         var lines = new StringBuilder();
-        var left = Length.FromMillimeters(plan.Bars.Sum(bar => bar.LeftOver.Millimeters));
-        lines.Paragraph(
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"Buy {plan.Bars.Count} {(plan.Bars.Count == 1 ? "length" : "lengths")} of {Show.Stock(plan.Stock)} ({(plan.IsProvenLeast ? "minimum" : "may not be the minimum")}). Offcut {Show.Both(left)}, {Show.Both(plan.Waste - left)} lost to the saw."
-            )
-        );
-        for (var i = 0; i < plan.Bars.Count; i++)
+        foreach (var (pipe, plan) in plans)
         {
-            var bar = plan.Bars[i];
-            lines.Paragraph(
-                string.Create(CultureInfo.InvariantCulture, $"{i + 1}: ")
-                    + string.Join(", ", bar.Pieces.Select(piece => $"{piece.Name} {Show.Both(piece.Length)}"))
-                    + $"; {Show.Both(bar.LeftOver)} left",
-                2,
-                4
-            );
+            var sentences = plan.Describe();
+            lines.Paragraph($"{pipe}: {sentences[0]}", 0, 2);
+            foreach (var bar in sentences.Skip(1))
+            {
+                lines.Paragraph(bar, 2, 4);
+            }
         }
 
         lines.Care();
         return lines.ToString();
     }
 
-    private static string Json(StockCutPlan plan) =>
+    private static string Json(List<(string Pipe, StockCutPlan Plan)> plans) =>
         JsonText.Of(json =>
         {
-            json.Number("stockMetres", plan.Stock.Meters);
-            json.Number("kerfMetres", plan.Kerf.Meters);
-            json.Number("wasteMetres", plan.Waste.Meters);
-            json.WriteBoolean("provenFewest", plan.IsProvenLeast);
-            json.WriteStartArray("lengths");
-            foreach (var bar in plan.Bars)
+            json.WriteStartArray("pipes");
+            foreach (var (pipe, plan) in plans)
             {
                 json.WriteStartObject();
-                json.WriteStartArray("pieces");
-                foreach (var piece in bar.Pieces)
+                json.WriteString("pipe", pipe);
+                json.Number("stockMetres", plan.Stock.Meters);
+                json.Number("kerfMetres", plan.Kerf.Meters);
+                json.Number("leftOverMetres", plan.LeftOver.Meters);
+                json.Number("sawnMetres", plan.Sawn.Meters);
+                json.WriteBoolean("provenFewest", plan.IsProvenLeast);
+                json.WriteNumber("leastPossible", plan.LeastPossible);
+                json.WriteStartArray("lengths");
+                foreach (var bar in plan.Bars)
                 {
                     json.WriteStartObject();
-                    json.WriteString("note", piece.Name);
-                    json.Number("cutMetres", piece.Length.Meters);
+                    json.WriteStartArray("pieces");
+                    foreach (var piece in bar.Pieces)
+                    {
+                        json.WriteStartObject();
+                        json.WriteString("piece", piece.Name);
+                        json.Number("cutMetres", piece.Length.Millimetres.Meters);
+                        json.WriteString("cutInches", piece.Length.Inches.ToString());
+                        json.WriteEndObject();
+                    }
+
+                    json.WriteEndArray();
+                    json.Number("leftOverMetres", bar.LeftOver.Meters);
                     json.WriteEndObject();
                 }
 
                 json.WriteEndArray();
-                json.Number("leftOverMetres", bar.LeftOver.Meters);
                 json.WriteEndObject();
             }
 

@@ -84,5 +84,5 @@ internal static class SheetCommand
         };
 
     private static string Summary(TubeBuild build) =>
-        $"{build.Explanation}\nCut {Show.Both(build.FirstCut!.Cut)} first, then play and trim.\n";
+        $"{build.Explanation}\nCut {build.FirstLength!.In(Show.Units)} first, then play and trim.\n";
 }

@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using AirColumn.Pitches;
-using AirColumn.Workshop;
 using AirColumn.Workshop.Tubes;
 using Shared;
 
@@ -88,7 +87,7 @@ internal static class TableCommand
             lines.Row(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{build.Note, -5}{build.Tuning.FrequencyOf(build.Note).Hertz, 10:0.00}  {Show.Both(build.Exact.Cut), -24}{Both(build), -24}{overblown}"
+                    $"{build.Note, -5}{build.Tuning.FrequencyOf(build.Note).Hertz, 10:0.00}  {Show.Both(build.Exact.Cut), -24}{build.FirstLength.In(Show.Units), -24}{overblown}"
                 )
             );
         }
@@ -96,15 +95,6 @@ internal static class TableCommand
         lines.Care();
         return lines.ToString();
     }
-
-    // Rounded up in either unit by itself.
-    private static string Both(TubeBuild build) =>
-        Show.Units switch
-        {
-            LengthUnits.Millimetres => Show.Millimetres(build.FirstCut!.Cut),
-            LengthUnits.Inches => Show.Inches(build.FirstCutInches!.Cut),
-            _ => $"{Show.Millimetres(build.FirstCut!.Cut)} ({Show.Inches(build.FirstCutInches!.Cut)})",
-        };
 
     private static string Json(List<TubeBuild> builds) =>
         JsonText.Of(json =>

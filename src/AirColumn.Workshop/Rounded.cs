@@ -14,6 +14,9 @@ internal static class Rounded
     public static Length UpToMillimetre(Length length) =>
         Length.FromMillimeters(Math.Max(1, Math.Ceiling(Math.Round(length.Millimeters, 9))));
 
+    public static Length UpToTenth(Length length) =>
+        Length.FromMillimeters(Math.Max(1, Math.Ceiling(Math.Round(10 * length.Millimeters, 9))) / 10);
+
     public static Length ToSixteenth(Length length) =>
         new InchFraction(Math.Max(1, InchFraction.Nearest(length).Sixteenths)).Length;
 }

@@ -135,30 +135,91 @@ public sealed class DroneTubeVerbTests : IDisposable
     }
 
     [Fact]
-    public void First_cuts_for_several_tubes_fit_into_the_stock()
+    public void All_pipes_of_a_set_fit_into_the_stock()
     {
         var json = Sample
-            .DroneTube("cuts", Shown, "--notes", "C2,D2,E2,F2,D2", "--stock", "10 ft", "--json")
+            .DroneTube(
+                "cuts",
+                Shown,
+                "--notes",
+                "C2,D2,E2,F2,D2",
+                "--stock",
+                "10 ft, pvc-40 2 = 2 m",
+                "--units",
+                "mm",
+                "--json"
+            )
             .Json();
-        Assert.True(json.GetProperty("provenFewest").GetBoolean());
-        var lengths = json.GetProperty("lengths").EnumerateArray().ToList();
-        Assert.Equal(2, lengths.Count);
-        foreach (var length in lengths)
+        var pipes = json.GetProperty("pipes").EnumerateArray().ToList();
+        Assert.Equal(
+            ["pvc-40 1-1/2", "pvc-40 2"],
+            pipes.Select(pipe => pipe.GetProperty("pipe").GetString()!)
+        );
+        Assert.Equal([3.048, 2], pipes.Select(pipe => Number(pipe, "stockMetres")));
+        foreach (var pipe in pipes)
         {
-            var pieces = length
-                .GetProperty("pieces")
-                .EnumerateArray()
-                .Select(piece => Number(piece, "cutMetres"))
-                .ToList();
-            Assert.True(pieces.Sum() + 0.003 * (pieces.Count - 1) <= 3.048);
+            Assert.True(pipe.GetProperty("provenFewest").GetBoolean());
+            var lengths = pipe.GetProperty("lengths").EnumerateArray().ToList();
+            var cuts = lengths.Select(length =>
+                length
+                    .GetProperty("pieces")
+                    .EnumerateArray()
+                    .Select(piece => Number(piece, "cutMetres"))
+                    .ToList()
+            );
+            Assert.Equal(5, cuts.Sum(pieces => pieces.Count));
+            Assert.All(
+                cuts,
+                pieces =>
+                    Assert.True(pieces.Sum() + 0.003 * (pieces.Count - 1) <= Number(pipe, "stockMetres"))
+            );
         }
 
+        // Five end pipes of 150 mm, four cuts between them and one behind.
+        Assert.Equal(2 - 5 * 0.153, Number(pipes[1], "leftOverMetres"), 1e-9);
         Sample
-            .DroneTube("cuts", Shown, "--notes", "C2", "--stock", "1 m")
+            .DroneTube("cuts", Shown, "--notes", "C2", "--stock", "1 m", "--units", "mm")
             .Refused(
                 2,
-                "The piece 'C2' is 1236 mm long, longer than the stock of 1000 mm; buy longer stock or join two pieces."
+                "The piece 'C2 main pipe' is 1236 mm long, longer than the stock of 1 m; buy longer stock or join two pieces."
             );
+        Sample
+            .DroneTube("cuts", Shown, "--notes", "C2", "--stock", "3 m, pvc-40 3 = 2 m")
+            .Refused(
+                2,
+                "--stock names 'pvc-40 3', which is no pipe here; the pipes are pvc-40 1-1/2, pvc-40 2."
+            );
+        Sample
+            .DroneTube("cuts", Shown, "--notes", "C2", "--stock", "pvc-40 2 = 2 m")
+            .Refused(2, "--stock gives no length for pvc-40 1-1/2; add \"pvc-40 1-1/2 = 3 m\" (an example).");
+        Sample
+            .DroneTube("cuts", Shown, "--notes", "C2;D2", "--stock", "3 m")
+            .Refused(
+                2,
+                "--notes has 2 lists for 1 parts files; give one list for all, or one for each, with ; between."
+            );
+    }
+
+    [Fact]
+    public void Tubes_of_several_files_are_cut_as_one_set()
+    {
+        var plain = Path.Combine(folder.FullName, "plain.json");
+        File.WriteAllText(
+            plain,
+            """{ "tube": 1, "parts": [ { "part": "pipe", "stock": "pvc-40 1-1/2", "length": "open" } ] }"""
+        );
+        var text = Sample
+            .DroneTube("cuts", Shown, plain, "--notes", "C2,D2; E2", "--stock", "3 m", "--units", "in")
+            .Output;
+        Assert.Contains(
+            "pvc-40 1-1/2: Buy 2 lengths of 118 1/8 in (minimum).",
+            text,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("pvc-40 2: Buy 1 length of", text, StringComparison.Ordinal);
+        Assert.Contains("Stepped workshop tube C2 main pipe 48", text, StringComparison.Ordinal);
+        Assert.Contains("tube 2 E2 pipe 1 ", text, StringComparison.Ordinal);
+        Assert.DoesNotContain(" mm", text, StringComparison.Ordinal);
     }
 
     // What the tube is off by adds to the prior of 21.5 ± 12; one take at ± 5 cents; in closed form.

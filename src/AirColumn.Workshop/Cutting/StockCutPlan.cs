@@ -1,3 +1,5 @@
+using AirColumn.Workshop.Tubes;
+using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Cutting;
@@ -5,9 +7,15 @@ namespace AirColumn.Workshop.Cutting;
 /// <summary>Which pieces come from which length of stock. Immutable.</summary>
 public sealed record StockCutPlan
 {
-    internal StockCutPlan(Length stock, Length kerf, IReadOnlyList<StockBar> bars, bool isProvenLeast)
+    internal StockCutPlan(
+        Length stock,
+        Length kerf,
+        LengthUnits units,
+        IReadOnlyList<StockBar> bars,
+        int leastPossible
+    )
     {
-        (Stock, Kerf, Bars, IsProvenLeast) = (stock, kerf, bars, isProvenLeast);
+        (Stock, Kerf, Units, Bars, LeastPossible) = (stock, kerf, units, bars, leastPossible);
     }
 
     /// <summary>The length of one piece of stock.</summary>
@@ -16,18 +24,34 @@ public sealed record StockCutPlan
     /// <summary>What the saw takes with each cut.</summary>
     public Length Kerf { get; }
 
+    /// <summary>In which units the pieces are sawn.</summary>
+    public LengthUnits Units { get; }
+
     /// <summary>The lengths to buy, each with its pieces.</summary>
     public IReadOnlyList<StockBar> Bars { get; }
 
-    /// <summary>Whether no plan with fewer lengths exists.</summary>
-    public bool IsProvenLeast { get; }
+    /// <summary>How many lengths no plan can do without.</summary>
+    public int LeastPossible { get; }
 
-    /// <summary>What is left over and sawn away of all lengths together.</summary>
-    public Length Waste =>
+    /// <summary>Whether no plan with fewer lengths exists.</summary>
+    public bool IsProvenLeast => Bars.Count == LeastPossible;
+
+    /// <summary>What is left over of all lengths together.</summary>
+    public Length LeftOver => Length.FromMillimeters(Bars.Sum(bar => bar.LeftOver.Millimeters));
+
+    /// <summary>What the saw takes of all lengths together.</summary>
+    public Length Sawn =>
         Length.FromMillimeters(
-            Bars.Count * Stock.Millimeters
-                - Bars.Sum(bar => bar.Pieces.Sum(piece => piece.Length.Millimeters))
+            Bars.Sum(bar =>
+                Stock.Millimeters
+                - bar.LeftOver.Millimeters
+                - bar.Pieces.Sum(piece => piece.Length.Longest(Units).Millimeters)
+            )
         );
+
+    /// <summary>In words: what to buy, then a line for each length. The same in every culture.</summary>
+    public IReadOnlyList<string> Describe() =>
+        [CutWords.Buy(this), .. Bars.Select((bar, i) => CutWords.Bar(i + 1, bar, Units))];
 }
 
 /// <summary>One length of stock.</summary>
@@ -38,4 +62,13 @@ public sealed record StockBar(IReadOnlyList<CutPiece> Pieces, Length LeftOver);
 /// <summary>A piece to be cut.</summary>
 /// <param name="Name">What it is for.</param>
 /// <param name="Length">How long it is.</param>
-public sealed record CutPiece(string Name, Length Length);
+public sealed record CutPiece(string Name, SawLength Length);
+
+/// <summary>The pieces to be cut from one kind of pipe.</summary>
+/// <param name="Pipe">A pipe of that kind.</param>
+/// <param name="Pieces">The pieces.</param>
+public sealed record PiecesOfPipe(PipePart Pipe, IReadOnlyList<CutPiece> Pieces)
+{
+    /// <summary>What the kind is called: its name in the catalogue, else that of the first pipe of it.</summary>
+    public string Name => Pipe.Stock?.Name ?? Pipe.Name;
+}

@@ -151,23 +151,15 @@ public static class BuildSheet
     private static void Cuts(SheetPage page, TubeBuild build, Sizes sizes, LengthUnits units)
     {
         page.Heading(SheetWords.CutList);
-        // Rounded up in either unit by itself: half a sixteenth is not a millimetre.
-        var (millimetre, inches) = (
-            Wording.Millimetres(build.FirstCut!.Cut),
-            InchFraction.Describe(build.FirstCutInches!.Cut)
-        );
-        var first = units switch
-        {
-            LengthUnits.Millimetres => millimetre,
-            LengthUnits.Inches => inches,
-            _ => SheetWords.FirstCuts(millimetre, inches),
-        };
         page.Table(
             SheetWords.CutHead,
-            build.FirstCut.Tube.Cuts.Select(cut =>
-                ReferenceEquals(cut.Pipe, build.Assembly.FreePipe)
-                    ? new[] { cut.Pipe.Name, first, sizes.Tape(build.Exact!.Cut) }
-                    : [cut.Pipe.Name, sizes.Tape(cut.Cut), SheetWords.AsGiven]
+            build.CutList.Select(cut =>
+                new[]
+                {
+                    cut.Pipe.Name,
+                    cut.Length.In(units),
+                    cut.Pipe.Cut is null ? sizes.Tape(build.Exact!.Cut) : SheetWords.AsGiven,
+                }
             )
         );
         page.Paragraph(SheetWords.Kerf(build.WholeMillimetre!, build.WholeSixteenth!));

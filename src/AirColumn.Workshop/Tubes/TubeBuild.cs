@@ -43,11 +43,13 @@ public sealed class TubeBuild
     [MemberNotNullWhen(true, nameof(Exact), nameof(WholeMillimetre), nameof(WholeSixteenth))]
     [MemberNotNullWhen(
         true,
+        nameof(FirstLength),
         nameof(FirstCut),
         nameof(FirstCutInches),
         nameof(Budget),
         nameof(Played),
-        nameof(Trim)
+        nameof(Trim),
+        nameof(TrimInches)
     )]
     public bool IsSolved => Status == SolveStatus.Solved;
 
@@ -59,6 +61,23 @@ public sealed class TubeBuild
 
     /// <summary>The pipe cut to the nearest sixteenth of an inch.</summary>
     public BuiltTube? WholeSixteenth { get; init; }
+
+    /// <summary>The length to cut first, of which all that show it take their numbers.</summary>
+    public SawLength? FirstLength { get; init; }
+
+    /// <summary>How long to saw each pipe at first, from the blown end; none where no length fits.</summary>
+    public IReadOnlyList<SawnPipe> CutList =>
+        FirstLength is null
+            ? []
+            :
+            [
+                .. Assembly
+                    .Parts.OfType<PipePart>()
+                    .Select(pipe => new SawnPipe(
+                        pipe,
+                        pipe.Cut is { } given ? SawLength.Given(given) : FirstLength
+                    )),
+            ];
 
     /// <summary>The length to cut first, rounded up to a whole millimetre.</summary>
     public BuiltTube? FirstCut { get; init; }
@@ -73,7 +92,14 @@ public sealed class TubeBuild
     public PlayedNote? Played { get; init; }
 
     /// <summary>From the first cut in millimetres on, what each further cut makes of the played note.</summary>
-    public TrimTable? Trim { get; init; }
+    public TrimTable? Trim => LazyTrim?.Value;
+
+    /// <summary>The same from the first cut in inches on, in whole sixteenths: of a step of 5 mm 3/16 in.</summary>
+    public TrimTable? TrimInches => LazyTrimInches?.Value;
+
+    internal Lazy<TrimTable>? LazyTrim { get; init; }
+
+    internal Lazy<TrimTable>? LazyTrimInches { get; init; }
 
     /// <summary>Resonances 2 to 4 at the exact length.</summary>
     public IReadOnlyList<OverblownNote> Overblown { get; init; } = [];

@@ -138,17 +138,18 @@ public static class TubeBuilder
                 || Built(cut) is not { } exact
                 || Built(AtLeastShortest(Rounded.ToMillimetre(cut))) is not { } millimetre
                 || Built(AtLeastShortest(Rounded.ToSixteenth(cut))) is not { } sixteenth
-                || TrimFrom(any, Cut(any, first)).SafeCut is not { } safe
+                || TrimFrom(Cut(any, first), options.TrimStep, 2).SafeCut is not { } safe
             )
             {
                 return Unsolved(SolveStatus.NoResonance, Wording.NoResonance(note, target));
             }
 
-            var safeCut = Length.FromMillimeters(safe.Length.Millimeters + any.FreeCut!.Hidden.Millimeters);
+            var length = SawLength.Computed(
+                Length.FromMillimeters(safe.Length.Millimeters + any.FreeCut!.Hidden.Millimeters)
+            );
             return
-                Built(Rounded.UpToMillimetre(safeCut)) is { } firstCut
-                && Built(InchFraction.AtLeast(safeCut).Length) is { } firstCutInches
-                ? Solved(exact, millimetre, sixteenth, firstCut, firstCutInches)
+                Built(length.Millimetres) is { } firstCut && Built(length.Inches.Length) is { } firstCutInches
+                ? Solved(exact, millimetre, sixteenth, length, firstCut, firstCutInches)
                 : Unsolved(SolveStatus.NoResonance, Wording.NoResonance(note, target));
         }
 
@@ -156,6 +157,7 @@ public static class TubeBuilder
             BuiltTube exact,
             BuiltTube millimetre,
             BuiltTube sixteenth,
+            SawLength length,
             BuiltTube firstCut,
             BuiltTube firstCutInches
         )
@@ -181,11 +183,15 @@ public static class TubeBuilder
                 Exact = exact,
                 WholeMillimetre = millimetre,
                 WholeSixteenth = sixteenth,
+                FirstLength = length,
                 FirstCut = firstCut,
                 FirstCutInches = firstCutInches,
                 Budget = budget,
                 Played = options.Correction.Of(budget),
-                Trim = TrimFrom(firstCut.Tube, firstCut.Cut),
+                LazyTrim = new(() => TrimFrom(firstCut.Cut, options.TrimStep)),
+                LazyTrimInches = new(() =>
+                    TrimFrom(firstCutInches.Cut, Rounded.ToSixteenth(options.TrimStep))
+                ),
                 Overblown = [.. OverblownNote.Of(resonances, tuning)],
                 Resonances = resonances,
             };
@@ -216,14 +222,15 @@ public static class TubeBuilder
                 }
             );
 
-        private TrimTable TrimFrom(AssembledTube tube, Length cut)
+        private TrimTable TrimFrom(Length cut, Length step, int rows = 60)
         {
             var there = assembly.Assemble(cut);
             return TrimTable.For(
                 ColumnOf(there, air),
-                new TrimQuestion(tube.FreeSection, target)
+                new TrimQuestion(there.FreeSection, target)
                 {
-                    Step = options.TrimStep,
+                    Step = step,
+                    Rows = rows,
                     Correction = options.Correction,
                     Tolerances = Tolerances(there, air, options),
                 }

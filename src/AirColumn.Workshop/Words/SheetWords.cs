@@ -85,8 +85,6 @@ internal static class SheetWords
             $"At {Wording.Millimetres(millimetre.Cut)} the first resonance lies {millimetre.Cents:+0.0;-0.0;0.0} cents from the note, at {InchFraction.Describe(sixteenth.Cut)} {sixteenth.Cents:+0.0;-0.0;0.0}."
         );
 
-    public static string FirstCuts(string millimetre, string inches) => $"{millimetre} or {inches}";
-
     public static string Hertz(Frequency frequency) => Text($"{frequency.Hertz:0.00} Hz");
 
     public static string FromTheNote(double cents, double plusMinus) =>

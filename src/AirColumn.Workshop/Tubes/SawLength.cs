@@ -1,0 +1,73 @@
+using AirColumn.Workshop.Words;
+using UnitsNet;
+
+namespace AirColumn.Workshop.Tubes;
+
+/// <summary>
+/// A length to saw a pipe to, as a tape shows it: rounded up, never down, in millimetres and by itself in sixteenths of an inch. Immutable.
+/// </summary>
+/// <remarks>
+/// A pipe too long is trimmed, one too short is lost. Both marks come straight from the exact length, so that nothing is rounded twice; they are
+/// two lengths, and either is safe.
+/// </remarks>
+public sealed record SawLength
+{
+    private SawLength(Length exact, Length millimetres)
+    {
+        (Exact, Millimetres) = (exact, millimetres);
+        Inches = new InchFraction(Math.Max(1, InchFraction.AtLeast(exact).Sixteenths));
+    }
+
+    /// <summary>The length before it was rounded.</summary>
+    public Length Exact { get; }
+
+    /// <summary>The mark on a metric tape, not below <see cref="Exact"/>.</summary>
+    public Length Millimetres { get; }
+
+    /// <summary>The mark on a tape in inches, not below <see cref="Exact"/>.</summary>
+    public InchFraction Inches { get; }
+
+    /// <summary>A length that was computed: up to a whole millimetre or sixteenth.</summary>
+    /// <param name="shortest">The shortest that is safe: above 0 to 1 km.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
+    public static SawLength Computed(Length shortest) =>
+        new(Checked(shortest), Rounded.UpToMillimetre(shortest));
+
+    /// <summary>A length that the maker gave: up to a tenth of a millimetre or a sixteenth, so that a length on a mark stays there.</summary>
+    /// <param name="given">The length: above 0 to 1 km.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
+    public static SawLength Given(Length given) => new(Checked(given), Rounded.UpToTenth(given));
+
+    /// <summary>How much pipe it takes, in the units in which it is sawn: of both the longer.</summary>
+    /// <param name="units">The units.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    public Length Longest(LengthUnits units) =>
+        Require.Named(units) switch
+        {
+            LengthUnits.Millimetres => Millimetres,
+            LengthUnits.Inches => Inches.Length,
+            _ => Inches.Length > Millimetres ? Inches.Length : Millimetres,
+        };
+
+    /// <summary>In words, the same in every culture: "1090 mm or 42 15/16 in".</summary>
+    /// <param name="units">The units.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    public string In(LengthUnits units) =>
+        Require.Named(units) switch
+        {
+            LengthUnits.Millimetres => Wording.Millimetres(Millimetres),
+            LengthUnits.Inches => Inches.ToString(),
+            _ => $"{Wording.Millimetres(Millimetres)} or {Inches}",
+        };
+
+    private static Length Checked(Length length)
+    {
+        Require.InRange(length.Millimeters, 1e-6, 1e6, "mm", nameof(length));
+        return length;
+    }
+}
+
+/// <summary>A pipe and the length to saw it to.</summary>
+/// <param name="Pipe">The pipe.</param>
+/// <param name="Length">The length: of the open pipe its first cut, of others the one they were given.</param>
+public sealed record SawnPipe(PipePart Pipe, SawLength Length);
