@@ -25,7 +25,15 @@ internal static class Show
     public static string Inches(Length length) => InchFraction.Describe(length);
 
     /// <summary>In which units <see cref="Both"/> shows lengths: set once, from the command line.</summary>
-    public static LengthUnits Units { get; set; }
+    // Of the thread, so that runs side by side in one process do not meet.
+    public static LengthUnits Units
+    {
+        get => units;
+        set => units = value;
+    }
+
+    [ThreadStatic]
+    private static LengthUnits units;
 
     /// <summary>In the units asked for, else both: "14.2 mm (9/16 in)".</summary>
     public static string Both(Length length) =>
@@ -35,12 +43,6 @@ internal static class Show
             LengthUnits.Inches => Inches(length),
             _ => $"{Millimetres(length)} ({Inches(length)})",
         };
-
-    /// <summary>A length that shops sell: "10 ft", "3 m", any other as <see cref="Both"/>.</summary>
-    public static string Stock(Length length) =>
-        IsWhole(length.Feet) ? Text($"{length.Feet:0} ft")
-        : IsWhole(10 * length.Meters) ? Text($"{length.Meters:0.#} m")
-        : Both(length);
 
     public static string Cents(double cents) => Text($"{cents:+0.0;-0.0;+0.0} cents");
 
@@ -79,8 +81,6 @@ internal static class Show
         var cutting = Cautions.For(CautionStep.Cutting);
         lines.Paragraph($"{cutting.Title}: {cutting.Text} {Cautions.First}", 0, 2);
     }
-
-    private static bool IsWhole(double value) => value >= 1 && Math.Abs(value - Math.Round(value)) < 1e-6;
 
     /// <summary>Adds a line; '\n' on every system.</summary>
     public static void Row(this StringBuilder lines, string text = "") =>

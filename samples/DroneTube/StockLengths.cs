@@ -54,6 +54,6 @@ internal sealed class StockLengths
             ? length
             : others
                 ?? throw new BadInputException(
-                    $"--stock gives no length for {kind}; add \"{kind} = 3 m\" (an example)."
+                    $"--stock gives no length for {kind}; add e.g. \"{kind} = 3 m\"."
                 );
 }

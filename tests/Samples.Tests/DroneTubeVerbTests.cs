@@ -191,7 +191,7 @@ public sealed class DroneTubeVerbTests : IDisposable
             );
         Sample
             .DroneTube("cuts", Shown, "--notes", "C2", "--stock", "pvc-40 2 = 2 m")
-            .Refused(2, "--stock gives no length for pvc-40 1-1/2; add \"pvc-40 1-1/2 = 3 m\" (an example).");
+            .Refused(2, "--stock gives no length for pvc-40 1-1/2; add e.g. \"pvc-40 1-1/2 = 3 m\".");
         Sample
             .DroneTube("cuts", Shown, "--notes", "C2;D2", "--stock", "3 m")
             .Refused(

@@ -26,22 +26,21 @@ internal static class CutWords
     public static string TooLong(CutPiece piece, Length stock, LengthUnits units) =>
         $"The piece '{piece.Name}' is {piece.Length.In(units)} long, longer than the stock of {Stock(stock, units)}; buy longer stock or join two pieces.";
 
-    // As it is sold: whole feet in feet.
+    // As shops sell it: "10 ft", "3 m".
     private static string Stock(Length stock, LengthUnits units)
     {
-        var metric =
-            stock.Millimeters < 1000
-                ? Wording.Millimetres(stock)
-                : Text($"{Math.Round(stock.Meters, 4):0.####} m");
-        var feet = Math.Round(stock.Inches / 12, 6);
-        var imperial = feet >= 1 && feet % 1 == 0 ? Text($"{feet:0} ft") : InchFraction.Describe(stock);
-        return units switch
+        var (feet, metres) = (IsWhole(stock.Inches / 12), IsWhole(10 * stock.Meters));
+        var metric = metres ? Text($"{stock.Meters:0.#} m") : Wording.Millimetres(stock);
+        var imperial = feet ? Text($"{stock.Inches / 12:0} ft") : InchFraction.Describe(stock);
+        return (units, feet, metres) switch
         {
-            LengthUnits.Millimetres => metric,
-            LengthUnits.Inches => imperial,
+            (LengthUnits.Millimetres, _, _) or (LengthUnits.Both, false, true) => metric,
+            (LengthUnits.Inches, _, _) or (LengthUnits.Both, true, _) => imperial,
             _ => $"{metric} ({imperial})",
         };
     }
+
+    private static bool IsWhole(double value) => value >= 1 && Math.Abs(value - Math.Round(value)) < 1e-6;
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
