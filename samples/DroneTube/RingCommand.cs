@@ -68,8 +68,9 @@ internal static class RingCommand
                 return;
             }
 
+            var assembly = file.Read(parsed).Assembly;
             var column = CutTube.Column(
-                file.Read(parsed).Assembly,
+                assembly,
                 parsed.GetRequiredValue(cut)!.Value,
                 room.Air(parsed),
                 parsed.GetValue(closed) == "far"
@@ -88,7 +89,10 @@ internal static class RingCommand
             }
 
             var pairs = response.CompareWith(column);
-            ConsoleProgram.Warn(parsed, response.Warnings);
+            ConsoleProgram.Warn(
+                parsed,
+                [.. assembly.Remarks.Select(remark => remark.Text), .. response.Warnings]
+            );
             var text = parsed.GetValue(json) ? Json(pairs) : Table(pairs);
             Answer.Write(parsed, output => output.Write(text));
         });

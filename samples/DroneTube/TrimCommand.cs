@@ -45,7 +45,7 @@ internal static class TrimCommand
         {
             units.Apply(parsed);
             var assembly = file.Read(parsed).Assembly;
-            var warnings = TubeBuilder.Unconfirmed(assembly);
+            var warnings = assembly.Remarks.Select(remark => remark.Text).ToList();
             var (air, length) = (room.Air(parsed), parsed.GetRequiredValue(cut)!.Value);
             TrimAdvice advice;
             try

@@ -81,12 +81,7 @@ public static class BuildSheet
         }
 
         page.Heading(SheetWords.FitUp);
-        if (FitUp.NeedsHeat(build.Assembly) && metal)
-        {
-            page.Paragraph($"{SheetWords.Note}: {SheetWords.NotPlastic}", ParagraphStyle.Mind);
-        }
-
-        if (FitUp.NeedsHeat(build.Assembly) && plastic)
+        if (FitUp.NeedsHeat(build.Assembly))
         {
             Care(page, CautionStep.Heating);
             page.List(FitUp.HeatLimitsOf(build.Assembly), false);
@@ -118,7 +113,8 @@ public static class BuildSheet
     private static void Opening(SheetPage page, TubeBuild build, PlayedNote played)
     {
         page.Paragraph(SheetWords.Opening(build, played));
-        foreach (var warning in build.Warnings)
+        // What is about one part stands where the part is put in.
+        foreach (var warning in build.Warnings.Except(build.Assembly.Remarks.Select(remark => remark.Text)))
         {
             page.Paragraph($"{SheetWords.Note}: {warning}", ParagraphStyle.Mind);
         }

@@ -15,15 +15,22 @@ internal sealed class FitUp(Sizes sizes)
     public IEnumerable<string> Steps(TubeAssembly assembly) =>
         StepsOf(assembly)
             .OrderBy(step =>
-                step.Part is PipePart ? 0
-                : step.Part is BellPart or BendPart ? 1
-                : 2
+                assembly.Parts[step.Part] switch
+                {
+                    PipePart => 0,
+                    BellPart or BendPart => 1,
+                    _ => 2,
+                }
             )
             .Select(step => step.Text);
 
-    /// <summary>Whether anything is formed by heat.</summary>
+    /// <summary>Whether anything is formed by heat; metal is not.</summary>
     public static bool NeedsHeat(TubeAssembly assembly) =>
-        assembly.Parts.Any(part => part is BellPart or BendPart);
+        assembly
+            .Parts.Select((part, i) => (part, i))
+            .Any(item =>
+                item.part is BellPart or BendPart && PartRemarks.IsFormedByHeat(assembly.PipeAt(item.i))
+            );
 
     /// <summary>What the plastics stand that something is formed from; of one that is not known here, to ask its maker.</summary>
     public static IEnumerable<string> HeatLimitsOf(TubeAssembly assembly) =>
@@ -91,44 +98,56 @@ internal sealed class FitUp(Sizes sizes)
             _ => tolerance.ToString(),
         };
 
-    private IEnumerable<(TubePart Part, string Text)> StepsOf(TubeAssembly assembly)
+    // What is to be minded of a part follows its step, the last of them.
+    private IEnumerable<(int Part, string Text)> StepsOf(TubeAssembly assembly)
     {
-        var parts = assembly.Parts;
-        for (var i = 0; i < parts.Count; i++)
+        for (var i = 0; i < assembly.Parts.Count; i++)
         {
-            var (before, after) = (i > 0 ? parts[i - 1] : null, i + 1 < parts.Count ? parts[i + 1] : null);
-            switch (parts[i])
+            var remarks = assembly
+                .Remarks.Where(remark => remark.Part == i)
+                .Select(remark => $" {SheetWords.Note}: {remark.Text}");
+            List<string> steps = [.. StepsOf(assembly, i)];
+            for (var step = 0; step < steps.Count; step++)
             {
-                case PipePart pipe:
-                    yield return (pipe, FitUpWords.Cut(pipe));
-                    break;
-                case InsertPart insert:
-                    yield return (insert, words.PushIn(insert, (before ?? after)!));
-                    break;
-                case JoinPart join:
-                    foreach (var (socket, neighbour) in new[] { (join.Before, before), (join.After, after) })
-                    {
-                        if (socket is not null && neighbour is not null)
-                        {
-                            yield return (join, words.PushInto(neighbour, join, socket));
-                        }
-                    }
-
-                    break;
-                case BendPart bend:
-                    yield return (bend, words.Bend(bend, PipeOf(parts, i)));
-                    break;
-                case BellPart bell:
-                    yield return (bell, words.Bell(bell, PipeOf(parts, i)));
-                    break;
-                case AddedPart added:
-                    yield return (added, words.PutOn(added));
-                    break;
+                yield return (
+                    i,
+                    step == steps.Count - 1 ? steps[step] + string.Concat(remarks) : steps[step]
+                );
             }
         }
     }
 
-    // What is formed is formed from the pipe before it.
-    private static TubePart PipeOf(IReadOnlyList<TubePart> parts, int formed) =>
-        parts.Take(formed).Last(part => part is PipePart);
+    private IEnumerable<string> StepsOf(TubeAssembly assembly, int i)
+    {
+        var parts = assembly.Parts;
+        var (before, after) = (i > 0 ? parts[i - 1] : null, i + 1 < parts.Count ? parts[i + 1] : null);
+        switch (parts[i])
+        {
+            case PipePart pipe:
+                yield return FitUpWords.Cut(pipe);
+                break;
+            case InsertPart insert:
+                yield return words.PushIn(insert, (before ?? after)!);
+                break;
+            case JoinPart join:
+                foreach (var (socket, neighbour) in new[] { (join.Before, before), (join.After, after) })
+                {
+                    if (socket is not null && neighbour is not null)
+                    {
+                        yield return words.PushInto(neighbour, join, socket);
+                    }
+                }
+
+                break;
+            case BendPart bend:
+                yield return words.Bend(bend, assembly.PipeAt(i));
+                break;
+            case BellPart bell:
+                yield return words.Bell(bell, assembly.PipeAt(i));
+                break;
+            case AddedPart added:
+                yield return words.PutOn(added);
+                break;
+        }
+    }
 }

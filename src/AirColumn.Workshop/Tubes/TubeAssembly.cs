@@ -53,7 +53,16 @@ public sealed class TubeAssembly
             RequireFitting(i);
         }
 
+        for (var i = 0; i < this.parts.Length; i++)
+        {
+            if (this.parts[i] is PipePart { Cut: { } cut })
+            {
+                _ = StraightOf(i, cut);
+            }
+        }
+
         Wall = wall is { } given ? Caliper.Wall(given, nameof(wall)) : WallAtEnd();
+        Remarks = [.. PartRemarks.Of(this)];
     }
 
     /// <summary>The parts from the blown end.</summary>
@@ -64,6 +73,9 @@ public sealed class TubeAssembly
 
     /// <summary>Thickness of the wall at the open far end.</summary>
     public Length Wall { get; }
+
+    /// <summary>What may leak, tear or not be meant, each at its part.</summary>
+    public IReadOnlyList<PartRemark> Remarks { get; }
 
     /// <summary>Inside diameter where the lips are.</summary>
     public Length BlownDiameter =>
@@ -116,18 +128,8 @@ public sealed class TubeAssembly
             switch (parts[i])
             {
                 case PipePart pipe:
-                    var (pushedIn, taken) = (PushedInto(i), TakenFrom(i));
                     var cut = pipe.Cut ?? freeCut;
-                    var straight = cut.Millimeters - pushedIn - taken;
-                    if (!(straight >= Math.Max(1e-2, InSockets(i) - 1e-6)))
-                    {
-                        throw new ArgumentException(
-                            $"The pipe '{pipe.Name}' is {Wording.Millimetres(cut)} long, but {pushedIn + taken + InSockets(i):0.#} mm of it are taken by what is "
-                                + "pushed into it, formed from it or held in sockets; make it longer.",
-                            nameof(freeCut)
-                        );
-                    }
-
+                    var straight = StraightOf(i, cut);
                     freeSection = ReferenceEquals(pipe, FreePipe) ? sections.Count : freeSection;
                     sections.Add(new CylinderSection(pipe.Inside, Length.FromMillimeters(straight)));
                     cuts.Add(new PipeCut(pipe, cut, Length.FromMillimeters(cut.Millimeters - straight)));
@@ -144,13 +146,13 @@ public sealed class TubeAssembly
                     sections.AddRange(Inside(join, i));
                     break;
                 case BellPart bell:
-                    sections.Add(new ConeSection(PipeBefore(i).Inside, bell.EndInside, bell.Formed));
+                    sections.Add(new ConeSection(PipeAt(i).Inside, bell.EndInside, bell.Formed));
                     break;
                 case BendPart bend:
-                    sections.Add(new BendSection(PipeBefore(i).Inside, bend.Radius, bend.Angle));
+                    sections.Add(new BendSection(PipeAt(i).Inside, bend.Radius, bend.Angle));
                     if (bend.StraightAfter > Length.Zero)
                     {
-                        sections.Add(new CylinderSection(PipeBefore(i).Inside, bend.StraightAfter));
+                        sections.Add(new CylinderSection(PipeAt(i).Inside, bend.StraightAfter));
                     }
 
                     break;
@@ -168,7 +170,7 @@ public sealed class TubeAssembly
     /// <summary>The first part that is the same piece of pipe: what is formed from a pipe is that pipe, and pipes of one kind are cut from one length.</summary>
     internal int PieceOf(int part) =>
         parts[part] is PipePart or BellPart or BendPart
-            ? Array.FindIndex(parts, other => other is PipePart pipe && pipe.IsOfTheSame(PipeBefore(part)))
+            ? Array.FindIndex(parts, other => other is PipePart pipe && pipe.IsOfTheSame(PipeAt(part)))
             : part;
 
     /// <summary>The pipes, or the one other part, of a piece.</summary>
@@ -218,6 +220,20 @@ public sealed class TubeAssembly
         }
     }
 
+    // What is left of a pipe's own bore, mm.
+    private double StraightOf(int pipe, Length cut)
+    {
+        var (gone, held) = (PushedInto(pipe) + TakenFrom(pipe), InSockets(pipe));
+        var straight = cut.Millimeters - gone;
+        return straight >= Math.Max(1e-2, held - 1e-6)
+            ? straight
+            : throw new ArgumentException(
+                $"The pipe '{parts[pipe].Name}' is {Wording.Millimetres(cut)} long, but {gone + held:0.#} mm of it are taken by what is "
+                    + "pushed into it, formed from it or held in sockets; make it longer.",
+                nameof(cut)
+            );
+    }
+
     // What is pushed into the ends of a pipe takes the place of its bore, mm.
     private double PushedInto(int pipe) =>
         (pipe > 0 && parts[pipe - 1] is InsertPart before ? before.Inserted.Millimeters : 0)
@@ -251,7 +267,8 @@ public sealed class TubeAssembly
 
     private static double HeldBy(FittingSocket socket) => socket.Depth.Millimeters - socket.Gap.Millimeters;
 
-    private PipePart PipeBefore(int i)
+    /// <summary>The pipe that a part is, or is formed from.</summary>
+    internal PipePart PipeAt(int i)
     {
         var pipe = i;
         while (parts[pipe] is BellPart or BendPart)
@@ -262,12 +279,19 @@ public sealed class TubeAssembly
         return (PipePart)parts[pipe];
     }
 
+    /// <summary>The pipe that ends there and goes into a socket; null where there is none.</summary>
+    internal PipePart? PipeInSocket(int i) =>
+        i >= 0 && i < parts.Length && parts[i] is PipePart or BendPart ? PipeAt(i) : null;
+
     private void RequireFitting(int i)
     {
         var part = parts[i];
         var (before, after) = (i > 0 ? parts[i - 1] : null, i + 1 < parts.Length ? parts[i + 1] : null);
         switch (part)
         {
+            case PipePart pipe when before is PipePart other:
+                RequireTouching(other, pipe);
+                break;
             case InsertPart insert:
                 if ((before is null) == (after is null) || (before ?? after) is not PipePart into)
                 {
@@ -291,10 +315,18 @@ public sealed class TubeAssembly
                 break;
             case BellPart bell:
                 RequireFormedFromPipe(before, part);
-                if (bell.EndInside <= PipeBefore(i).Inside)
+                if (bell.EndInside <= PipeAt(i).Inside)
                 {
                     throw Wrong(
-                        $"The bell '{part.Name}' ends {Wording.Size(bell.EndInside)} wide, its pipe is {Wording.Size(PipeBefore(i).Inside)}; a bell widens."
+                        $"The bell '{part.Name}' ends {Wording.Size(bell.EndInside)} wide, its pipe is {Wording.Size(PipeAt(i).Inside)}; a bell widens."
+                    );
+                }
+
+                if (bell.EndInside > PartRemarks.WidestBell * PipeAt(i).Inside)
+                {
+                    throw Wrong(
+                        $"The bell '{part.Name}' ends {Wording.Size(bell.EndInside)} wide, its pipe is {Wording.Size(PipeAt(i).Inside)}: heat does not widen a pipe to more than "
+                            + $"{PartRemarks.WidestBell:0} times. Choose a narrower bell, or join a wider pipe with a reducer."
                     );
                 }
 
@@ -304,9 +336,31 @@ public sealed class TubeAssembly
                 }
 
                 break;
-            case BendPart:
+            case BendPart bend:
                 RequireFormedFromPipe(before, part);
+                var tightest = PartRemarks.TightestBend * PipeAt(i).Outside;
+                if (bend.Radius < tightest)
+                {
+                    throw Wrong(
+                        $"The bend '{part.Name}' has a radius of {Wording.Millimetres(bend.Radius)}, its pipe is {Wording.Size(PipeAt(i).Outside)} outside: so tight a curve folds shut. "
+                            + $"Choose {Wording.Millimetres(tightest)} or more, or an elbow."
+                    );
+                }
+
                 break;
+        }
+    }
+
+    // Ends that are butted must at least close the tube: with the wider pipe around the narrower, or wall against wall.
+    private static void RequireTouching(PipePart one, PipePart other)
+    {
+        var (narrow, wide) = one.Outside < other.Outside ? (one, other) : (other, one);
+        if (wide.Inside.Millimeters - narrow.Outside.Millimeters > LoosestFit)
+        {
+            throw Wrong(
+                $"Between '{narrow.Name}', {Wording.Size(narrow.Outside)} outside, and '{wide.Name}', {Wording.Size(wide.Inside)} inside, the tube would stand open all round; "
+                    + "put a reducer between them."
+            );
         }
     }
 
@@ -335,7 +389,7 @@ public sealed class TubeAssembly
         var pipe = neighbour switch
         {
             PipePart straight => straight,
-            BendPart => PipeBefore(index),
+            BendPart => PipeAt(index),
             _ => throw Wrong(
                 $"The fitting '{join.Name}' has a socket for the part {where}, but '{neighbour.Name}' is not a pipe that goes into it."
             ),
@@ -361,7 +415,7 @@ public sealed class TubeAssembly
     private Length WallAtEnd() =>
         parts[^1] switch
         {
-            PipePart or BellPart or BendPart => PipeBefore(parts.Length - 1).Wall,
+            PipePart or BellPart or BendPart => PipeAt(parts.Length - 1).Wall,
             InsertPart insert => Length.FromMillimeters(
                 (insert.Outside.Millimeters - insert.Inside.Millimeters) / 2
             ),

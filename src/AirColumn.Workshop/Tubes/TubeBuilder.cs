@@ -98,14 +98,6 @@ public static class TubeBuilder
         return tolerances;
     }
 
-    /// <summary>Sentences naming sizes of a catalogue that nobody has confirmed and the assembly relies on.</summary>
-    /// <param name="assembly">The parts.</param>
-    public static IReadOnlyList<string> Unconfirmed(TubeAssembly assembly)
-    {
-        ArgumentNullException.ThrowIfNull(assembly);
-        return [.. Wording.Unconfirmed(assembly)];
-    }
-
     private sealed class Planning(
         TubeAssembly assembly,
         Pitch note,
@@ -178,7 +170,7 @@ public static class TubeBuilder
                     .. resonances.Warnings,
                     .. UsualPractice.Warnings(assembly.BlownDiameter, note),
                     .. budget.Remark is { } remark ? [remark] : Array.Empty<string>(),
-                    .. Wording.Unconfirmed(assembly),
+                    .. assembly.Remarks.Select(remark => remark.Text),
                 ],
                 Exact = exact,
                 WholeMillimetre = millimetre,

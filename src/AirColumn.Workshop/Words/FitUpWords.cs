@@ -26,16 +26,22 @@ internal sealed class FitUpWords(Sizes sizes)
                 : ", to the stop."
         );
 
-    public string Bend(BendPart bend, TubePart pipe) =>
-        $"Heat {Named.The(pipe)} and bend it {bend.Angle.Degrees.ToString("0.#", CultureInfo.InvariantCulture)}°, the centreline at a radius of {sizes.Tape(bend.Radius)}; keep the bore round"
+    public string Bend(BendPart bend, PipePart pipe) =>
+        (
+            PartRemarks.IsFormedByHeat(pipe)
+                ? $"Heat {Named.The(pipe)} and bend it"
+                : $"Have {Named.The(pipe)} bent"
+        )
+        + $" {bend.Angle.Degrees.ToString("0.#", CultureInfo.InvariantCulture)}°, the centreline at a radius of {sizes.Tape(bend.Radius)}; keep the bore round"
         + (
             bend.StraightAfter > Length.Zero
                 ? $" and {sizes.Tape(bend.StraightAfter)} straight after the bend."
                 : "."
         );
 
-    public string Bell(BellPart bell, TubePart pipe) =>
-        $"Heat and flare the last {sizes.Tape(bell.Formed)} of {Named.The(pipe)} to {sizes.Caliper(bell.EndInside)} inside.";
+    public string Bell(BellPart bell, PipePart pipe) =>
+        (PartRemarks.IsFormedByHeat(pipe) ? "Heat and flare" : "Have someone of the trade flare")
+        + $" the last {sizes.Tape(bell.Formed)} of {Named.The(pipe)} to {sizes.Caliper(bell.EndInside)} inside.";
 
     public string PutOn(AddedPart added) =>
         $"Put on {Named.The(added)}: the tube must be {sizes.Tape(added.Adds)} longer with it than without.";

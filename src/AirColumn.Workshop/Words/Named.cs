@@ -13,4 +13,11 @@ internal static class Named
         || Owned.Any(word => part.Name.StartsWith(word, StringComparison.OrdinalIgnoreCase))
             ? part.Name
             : $"the {part.Name}";
+
+    /// <summary>The same at the beginning of a sentence.</summary>
+    public static string Begin(TubePart part)
+    {
+        var name = The(part);
+        return char.ToUpperInvariant(name[0]) + name[1..];
+    }
 }

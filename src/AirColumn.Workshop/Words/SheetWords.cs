@@ -31,8 +31,6 @@ internal static class SheetWords
         "Make the first cut and play. While the note is steady and flat, cut off a little less each time. The table says what to expect.";
     public const string TrimAtTheLips =
         "The bell or bend formed from this pipe stays as it is: trim the pipe at the end where the lips go, before you finish that end.";
-    public const string NotPlastic =
-        "Bells and bends by heat are for plastic pipe. Forming metal pipe is a trade of its own: buy such a part, and describe it as a fitting.";
     public const string Sure = "How sure";
     public const string WhatIf = "What if";
     public const string Finishing = "Finishing";

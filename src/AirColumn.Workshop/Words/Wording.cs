@@ -1,7 +1,6 @@
 using System.Globalization;
 using AirColumn.Design;
 using AirColumn.Pitches;
-using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;
 
@@ -15,18 +14,6 @@ internal static class Wording
 
     public static string Cut(Pitch note, Frequency target, BuiltTube built) =>
         $"'{built.Tube.FreeCut!.Pipe.Name}' cut to {Millimetres(built.Cut)} puts the first resonance on {note}, {Hertz(target)}.";
-
-    /// <summary>Sizes of a catalogue that nobody has confirmed.</summary>
-    public static IEnumerable<string> Unconfirmed(TubeAssembly assembly) =>
-        assembly
-            .Parts.OfType<PipePart>()
-            .Where(pipe => !pipe.IsMeasured)
-            .Select(pipe => pipe.Stock)
-            .Where(stock => stock is { Certainty: DataCertainty.Memory or DataCertainty.Inferred })
-            .Distinct()
-            .Select(stock =>
-                $"The sizes of {stock!.Name} ({stock.Standard}) are {(stock.Certainty == DataCertainty.Memory ? "from memory" : "in part inferred")}: measure the pipe."
-            );
 
     public static string TooWide(Pitch note, Frequency target, Frequency highest) =>
         $"No pipe length gives {note}: it is {Hertz(target)}, and in a tube this wide the computation ends at "
