@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text;
 using AirColumn.Workshop.Measurements;
-using AirColumn.Workshop.Tubes;
 using Shared;
 using UnitsNet;
 

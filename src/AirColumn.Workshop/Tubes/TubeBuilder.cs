@@ -199,7 +199,12 @@ public static class TubeBuilder
                 Options = options,
                 Status = status,
                 Explanation = explanation,
-                Warnings = [.. air.Warnings, .. UsualPractice.Warnings(assembly.BlownDiameter, note)],
+                Warnings =
+                [
+                    .. air.Warnings,
+                    .. UsualPractice.Warnings(assembly.BlownDiameter, note),
+                    .. assembly.Remarks.Select(remark => remark.Text),
+                ],
             };
 
         private LengthSolution Solve(AssembledTube tube, Frequency frequency) =>
