@@ -18,13 +18,12 @@ internal static class SheetCommand
         var note = TubeFile.Note();
         var output = new OutputFile(
             "--out",
-            "Where to write it: HTML, or PDF if the name ends so. [default: beside the parts file, with the note in its name; - is the standard output]",
-            ".html",
-            ".pdf"
+            "Where to write it, as HTML; a browser prints it, also to PDF. [default: beside the parts file, with the note in its name; - is the standard output]",
+            ".html"
         );
         var command = new Command(
             "sheet",
-            "A build sheet: drawing, cut list, fit-up, trim table, cautions; to print or to read on a phone."
+            "A build sheet: cuts, drawing, each step with its picture, trim table, cautions; to read on a phone or print from a browser."
         )
         {
             file.One,
@@ -58,13 +57,9 @@ internal static class SheetCommand
                 parsed,
                 path,
                 stream =>
-                    stream.Write(
-                        path.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase)
-                            ? BuildSheet.Pdf(build, title, shown)
-                            : Encoding.UTF8.GetBytes(BuildSheet.Html(build, title, shown))
-                    )
+                    stream.Write(Encoding.UTF8.GetBytes(BuildSheet.Html(build, title, shown)))
             );
-            Answer.Write(parsed, text => text.WriteLine($"The build sheet is {path}."));
+            Answer.Write(parsed, text => text.WriteLine($"The build sheet is {path}. Open it in a browser; to print it or make a PDF, print from there."));
         });
         return command;
     }

@@ -47,7 +47,7 @@ public class ContentTests(Packed packed)
     [InlineData("AirColumn", "MathNet.Numerics UnitsNet")]
     [InlineData("AirColumn.Plots", "AirColumn MathNet.Numerics ScottPlot UnitsNet")]
     [InlineData("AirColumn.Recordings", "AirColumn MathNet.Numerics NAudio.Core UnitsNet")]
-    [InlineData("AirColumn.Workshop", "AirColumn MathNet.Numerics PdfPig Sep UnitsNet")]
+    [InlineData("AirColumn.Workshop", "AirColumn MathNet.Numerics Sep UnitsNet")]
     public void It_needs_no_more_than_this(string name, string needed)
     {
         using var package = Open(name);

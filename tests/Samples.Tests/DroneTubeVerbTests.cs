@@ -32,9 +32,6 @@ public sealed class DroneTubeVerbTests : IDisposable
         Assert.StartsWith("<!DOCTYPE html>", page, StringComparison.Ordinal);
         Assert.Contains("<h1>Stepped workshop tube on D2</h1>", page, StringComparison.Ordinal);
         Assert.Equal(page, Sample.DroneTube("sheet", parts, "--note", "D2", "--out", "-").Succeeded());
-        var pdf = Path.Combine(folder.FullName, "tube.pdf");
-        Sample.DroneTube("sheet", parts, "--note", "D2", "--out", pdf).Succeeded();
-        Assert.Equal("%PDF"u8.ToArray(), File.ReadAllBytes(pdf)[..4]);
     }
 
     // Each row of the table against a bore put together here.

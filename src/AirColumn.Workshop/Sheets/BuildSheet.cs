@@ -1,21 +1,22 @@
 using System.Globalization;
-using AirColumn.Design;
 using AirColumn.Workshop.Tubes;
 using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Sheets;
 
-/// <summary>One page for the bench: HTML that needs nothing else and prints on the two sides of a sheet, or PDF.</summary>
+/// <summary>
+/// One page for the bench, as HTML that needs nothing else: to read on a phone, by day or night, and to print, also to PDF, from any browser.
+/// </summary>
 public static class BuildSheet
 {
-    /// <summary>The page as HTML, with lengths in millimetres and inches.</summary>
+    /// <summary>The page, with lengths in millimetres and inches.</summary>
     /// <param name="build">A plan that has a solution.</param>
     /// <param name="title">What stands above it; the note if empty.</param>
     /// <exception cref="ArgumentException">The plan has no solution.</exception>
     public static string Html(TubeBuild build, string title) => Html(build, title, LengthUnits.Both);
 
-    /// <summary>The page as HTML.</summary>
+    /// <summary>The page.</summary>
     /// <param name="build">A plan that has a solution.</param>
     /// <param name="title">What stands above it; the note if empty.</param>
     /// <param name="units">In which units lengths are written.</param>
@@ -23,48 +24,80 @@ public static class BuildSheet
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
     public static string Html(TubeBuild build, string title, LengthUnits units)
     {
-        var page = new HtmlPage(TitleOf(build, title));
-        Write(page, build, units);
-        return page.ToString();
-    }
-
-    /// <summary>The same as PDF, on A4.</summary>
-    /// <param name="build">A plan that has a solution.</param>
-    /// <param name="title">What stands above it; the note if empty.</param>
-    /// <param name="units">In which units lengths are written.</param>
-    /// <returns>The file. It is in ASCII: signs in words, letters without their marks, other scripts as question marks.</returns>
-    /// <exception cref="ArgumentException">The plan has no solution.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
-    public static byte[] Pdf(TubeBuild build, string title, LengthUnits units)
-    {
-        using var page = new PdfPage(TitleOf(build, title));
-        Write(page, build, units);
-        return page.ToBytes();
-    }
-
-    private static string TitleOf(TubeBuild build, string title)
-    {
         ArgumentNullException.ThrowIfNull(build);
         ArgumentNullException.ThrowIfNull(title);
-        return title.Length > 0 ? title : SheetWords.Title(build);
-    }
-
-    private static void Write(SheetPage page, TubeBuild build, LengthUnits units)
-    {
         Require.Named(units);
         if (!build.IsSolved)
         {
             throw new ArgumentException(build.Explanation, nameof(build));
         }
 
+        var page = new HtmlPage(SheetWords.Kind, title.Length > 0 ? title : SheetWords.Title(build));
         var sizes = new Sizes(units);
         var fitUp = new FitUp(sizes);
-        Opening(page, build, build.Played);
-        var (drawing, note) = BoreDrawing.Of(build.FirstCut.Tube, sizes);
-        page.Draw(drawing);
-        page.Paragraph(note, ParagraphStyle.Note);
+        var cuts = CutsOf(build, units);
+        FirstCut(page, build, sizes, cuts);
+        page.Paragraph(SheetWords.Opening(build, build.Played));
+        // What is about one part stands where the part is put in.
+        foreach (var warning in build.Warnings.Except(build.Assembly.Remarks.Select(remark => remark.Text)))
+        {
+            page.Remark($"{SheetWords.Note}: {warning}");
+        }
+
+        Cuts(page, build, sizes, cuts);
         Bore(page, build.FirstCut.Tube, sizes);
-        Cuts(page, build, sizes, units);
+        Together(page, build, fitUp, cuts);
+        Chart(page, build, build.Exact);
+        Trimming(page, build, sizes);
+        Care(page, CautionStep.Playing, CautionStep.Hygiene);
+        Sure(page, build, fitUp);
+        page.Heading(SheetWords.WhatIf);
+        page.List(WhatIf.Of(build, units));
+        page.Heading(SheetWords.Finishing);
+        Care(page, CautionStep.Paint, CautionStep.Drilling);
+        return page.ToString();
+    }
+
+    // Where the work is that they are about.
+    private static void Care(HtmlPage page, params CautionStep[] steps) =>
+        page.Cautions(steps.Select(Cautions.For), SheetWords.Source);
+
+    private static List<NamedCut> CutsOf(TubeBuild build, LengthUnits units) =>
+        [
+            .. build.CutList.Select(
+                (cut, i) =>
+                    new NamedCut(NamedCut.LetterOf(i), cut.Pipe, SheetWords.Choices(cut.Length.In(units)))
+            ),
+        ];
+
+    private static void FirstCut(HtmlPage page, TubeBuild build, Sizes sizes, List<NamedCut> cuts)
+    {
+        var first = cuts.Single(cut => cut.Pipe.Cut is null);
+        page.First(
+            SheetWords.FirstCut(first.Pipe, first.Letter),
+            first.Sizes,
+            SheetWords.Or,
+            SheetWords.ThenTrim(sizes.Tape(build.Exact!.Cut))
+        );
+    }
+
+    private static void Cuts(HtmlPage page, TubeBuild build, Sizes sizes, List<NamedCut> cuts)
+    {
+        page.Heading(SheetWords.CutList);
+        page.Table(
+            SheetWords.CutListCaption,
+            SheetWords.CutHead,
+            cuts.Select(cut =>
+                new[]
+                {
+                    cut.Letter,
+                    cut.Pipe.Name,
+                    string.Join($" {SheetWords.Or} ", cut.Sizes),
+                    cut.Pipe.Cut is null ? sizes.Tape(build.Exact!.Cut) : SheetWords.AsGiven,
+                }
+            )
+        );
+        page.Paragraph(SheetWords.Kerf(build.WholeMillimetre!, build.WholeSixteenth!));
         page.Paragraph($"{SheetWords.Cautions}: {Cautions.First}");
         Care(
             page,
@@ -74,58 +107,17 @@ public static class BuildSheet
             CautionStep.Dust,
             CautionStep.Edges
         );
-        var (plastic, metal) = (FitUp.HasPlastic(build.Assembly), FitUp.HasMetal(build.Assembly));
-        if (metal)
+        if (FitUp.HasMetal(build.Assembly))
         {
             Care(page, CautionStep.Metal);
         }
-
-        page.Heading(SheetWords.FitUp);
-        if (FitUp.NeedsHeat(build.Assembly))
-        {
-            Care(page, CautionStep.Heating);
-            page.List(FitUp.HeatLimitsOf(build.Assembly), false);
-        }
-
-        page.List(fitUp.Steps(build.Assembly), true);
-        page.Paragraph(SheetWords.DryFirst, ParagraphStyle.Note);
-        if (FitUp.IsJoined(build.Assembly) && plastic)
-        {
-            Care(page, CautionStep.SolventCement);
-        }
-
-        page.Heading(SheetWords.Chart);
-        page.Draw(ImpedanceChart.Of(build, build.Exact));
-        page.Paragraph(SheetWords.ChartNote, ParagraphStyle.Note);
-        Trimming(page, build, sizes);
-        Care(page, CautionStep.Playing, CautionStep.Hygiene);
-        Sure(page, build, fitUp);
-        page.Heading(SheetWords.WhatIf);
-        page.List(WhatIf.Of(build, units), false);
-        page.Heading(SheetWords.Finishing);
-        Care(page, CautionStep.Paint, CautionStep.Drilling);
     }
 
-    // Where the work is that they are about.
-    private static void Care(SheetPage page, params CautionStep[] steps) =>
-        page.List(steps.Select(step => SheetWords.Caution(Cautions.For(step))), false);
-
-    private static void Opening(SheetPage page, TubeBuild build, PlayedNote played)
-    {
-        page.Paragraph(SheetWords.Opening(build, played));
-        // What is about one part stands where the part is put in.
-        foreach (var warning in build.Warnings.Except(build.Assembly.Remarks.Select(remark => remark.Text)))
-        {
-            page.Paragraph($"{SheetWords.Note}: {warning}", ParagraphStyle.Mind);
-        }
-    }
-
-    private static void Bore(SheetPage page, AssembledTube tube, Sizes sizes)
+    private static void Bore(HtmlPage page, AssembledTube tube, Sizes sizes)
     {
         page.Heading(SheetWords.Bore);
-        page.Table(
-            SheetWords.BoreHead,
-            tube.Bore.Sections.Select(
+        var rows = tube
+            .Bore.Sections.Select(
                 (section, i) =>
                     new[]
                     {
@@ -140,28 +132,59 @@ public static class BuildSheet
                         sizes.Tape(section.Length),
                     }
             )
+            .ToList();
+        var (drawing, note) = BoreDrawing.Of(
+            tube,
+            sizes,
+            [.. rows.Select((row, i) => SheetWords.Section(i + 1, row[1], row[2], row[3]))]
         );
-        page.Paragraph(SheetWords.BoreNote, ParagraphStyle.Note);
+        page.Figure(drawing, note);
+        page.Table(SheetWords.BoreCaption, SheetWords.BoreHead, rows);
+        page.Note(SheetWords.BoreNote);
     }
 
-    private static void Cuts(SheetPage page, TubeBuild build, Sizes sizes, LengthUnits units)
+    private static void Together(HtmlPage page, TubeBuild build, FitUp fitUp, List<NamedCut> cuts)
     {
-        page.Heading(SheetWords.CutList);
-        page.Table(
-            SheetWords.CutHead,
-            build.CutList.Select(cut =>
-                new[]
-                {
-                    cut.Pipe.Name,
-                    cut.Length.In(units),
-                    cut.Pipe.Cut is null ? sizes.Tape(build.Exact!.Cut) : SheetWords.AsGiven,
-                }
-            )
-        );
-        page.Paragraph(SheetWords.Kerf(build.WholeMillimetre!, build.WholeSixteenth!));
+        var plastic = FitUp.HasPlastic(build.Assembly);
+        page.Heading(SheetWords.FitUp);
+        if (FitUp.NeedsHeat(build.Assembly))
+        {
+            Care(page, CautionStep.Heating);
+            page.Cautions(FitUp.HeatCautions(build.Assembly), SheetWords.Source);
+        }
+
+        page.Note(SheetWords.StepsNote);
+        page.Steps(fitUp.Steps(build.Assembly, cuts));
+        page.Note(SheetWords.DryFirst);
+        if (FitUp.IsJoined(build.Assembly) && plastic)
+        {
+            Care(page, CautionStep.SolventCement);
+        }
     }
 
-    private static void Trimming(SheetPage page, TubeBuild build, Sizes sizes)
+    private static void Chart(HtmlPage page, TubeBuild build, BuiltTube exact)
+    {
+        page.Heading(SheetWords.Chart);
+        page.Figure(ImpedanceChart.Of(build, exact), SheetWords.ChartNote);
+        page.Table(
+            SheetWords.ChartCaption,
+            SheetWords.ChartHead,
+            ImpedanceChart
+                .Peaks(build, exact)
+                .Select(peak =>
+                    new[]
+                    {
+                        SheetWords.PeakNumber(peak),
+                        SheetWords.PeakHertz(peak),
+                        SheetWords.PeakNote(peak),
+                        SheetWords.Level(peak),
+                        SheetWords.Quality(peak),
+                    }
+                )
+        );
+    }
+
+    private static void Trimming(HtmlPage page, TubeBuild build, Sizes sizes)
     {
         page.Heading(SheetWords.Trim);
         page.Paragraph(SheetWords.TrimNote);
@@ -172,6 +195,7 @@ public static class BuildSheet
 
         var hidden = build.FirstCut!.Tube.FreeCut!.Hidden.Millimeters;
         page.Table(
+            SheetWords.TrimCaption,
             SheetWords.TrimHead,
             build.Trim!.Rows.Select(row =>
                 new[]
@@ -185,12 +209,13 @@ public static class BuildSheet
         );
     }
 
-    private static void Sure(SheetPage page, TubeBuild build, FitUp fitUp)
+    private static void Sure(HtmlPage page, TubeBuild build, FitUp fitUp)
     {
         page.Heading(SheetWords.Sure);
         var budget = build.Budget!;
         page.Paragraph(SheetWords.SureTo(budget.PlusMinusCents));
         page.Table(
+            SheetWords.SureCaption,
             SheetWords.SureHead,
             budget
                 .Contributions.Take(5)

@@ -1,7 +1,11 @@
 namespace AirColumn.Workshop.Sheets;
 
 /// <summary>Lines, outlines, circles and texts in a box, y downwards; each of a named style that the page knows.</summary>
-internal sealed class Drawing(double width, double height, string label)
+/// <param name="width">Of the box; one unit is a pixel of a narrow phone, so that text of twelve units can be read there.</param>
+/// <param name="height">Of the box.</param>
+/// <param name="label">What it shows, in a few words.</param>
+/// <param name="description">What it shows, with its data, for those who cannot see it.</param>
+internal sealed class Drawing(double width, double height, string label, string description)
 {
     private readonly List<Shape> shapes = [];
 
@@ -9,8 +13,9 @@ internal sealed class Drawing(double width, double height, string label)
 
     public double Height => height;
 
-    /// <summary>What it shows, for those who cannot see it.</summary>
     public string Label => label;
+
+    public string Description => description;
 
     public IReadOnlyList<Shape> Shapes => shapes;
 
@@ -19,6 +24,9 @@ internal sealed class Drawing(double width, double height, string label)
 
     public void Outline(string style, IReadOnlyList<(double X, double Y)> points, bool isClosed) =>
         shapes.Add(new Outline(style, points, isClosed));
+
+    public void Box(string style, double x1, double y1, double x2, double y2) =>
+        Outline(style, [(x1, y1), (x2, y1), (x2, y2), (x1, y2)], true);
 
     public void Circle(string style, double x, double y, double radius) =>
         shapes.Add(new Circle(style, x, y, radius));

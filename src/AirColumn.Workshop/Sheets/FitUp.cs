@@ -10,10 +10,15 @@ namespace AirColumn.Workshop.Sheets;
 internal sealed class FitUp(Sizes sizes)
 {
     private readonly FitUpWords words = new(sizes);
+    private readonly StepPicture pictures = new(sizes);
 
     /// <summary>First every pipe is cut, then what is formed from one, then each part put to another from the blown end.</summary>
-    public IEnumerable<string> Steps(TubeAssembly assembly) =>
-        StepsOf(assembly)
+    /// <param name="assembly">The parts.</param>
+    /// <param name="cuts">The cut list, in the order of the pipes.</param>
+    public IEnumerable<FitStep> Steps(TubeAssembly assembly, IReadOnlyList<NamedCut> cuts) =>
+        Enumerable
+            .Range(0, assembly.Parts.Count)
+            .SelectMany(part => WithRemarks([.. StepsOf(assembly, part, cuts)], assembly, part))
             .OrderBy(step =>
                 assembly.Parts[step.Part] switch
                 {
@@ -21,8 +26,7 @@ internal sealed class FitUp(Sizes sizes)
                     BellPart or BendPart => 1,
                     _ => 2,
                 }
-            )
-            .Select(step => step.Text);
+            );
 
     /// <summary>Whether anything is formed by heat; metal is not.</summary>
     public static bool NeedsHeat(TubeAssembly assembly) =>
@@ -33,13 +37,17 @@ internal sealed class FitUp(Sizes sizes)
             );
 
     /// <summary>What the plastics stand that something is formed from; of one that is not known here, to ask its maker.</summary>
-    public static IEnumerable<string> HeatLimitsOf(TubeAssembly assembly) =>
+    public static IEnumerable<Caution> HeatCautions(TubeAssembly assembly) =>
         assembly
             .Parts.Where((part, i) => part is PipePart && IsFormedFrom(assembly.Parts, i))
             .Cast<PipePart>()
-            .Where(pipe => pipe.Stock?.Material != "copper")
-            .Select(pipe => HeatLimits.Of(pipe.Stock?.Material)?.Text ?? FitUpWords.AskTheMaker(pipe))
-            .Distinct();
+            .Where(pipe => PartRemarks.IsFormedByHeat(pipe))
+            .Select(pipe =>
+                HeatLimits.Of(pipe.Stock?.Material) is { } limits
+                    ? new Caution(CautionStep.Heating, limits.Plastic, limits.Text) { Source = limits.Source }
+                    : new Caution(CautionStep.Heating, pipe.Name, FitUpWords.AskTheMaker(pipe))
+            )
+            .DistinctBy(caution => caution.Text);
 
     private static bool IsFormedFrom(IReadOnlyList<TubePart> parts, int pipe) =>
         pipe + 1 < parts.Count && parts[pipe + 1] is BellPart or BendPart;
@@ -98,56 +106,125 @@ internal sealed class FitUp(Sizes sizes)
             _ => tolerance.ToString(),
         };
 
-    // What is to be minded of a part follows its step, the last of them.
-    private IEnumerable<(int Part, string Text)> StepsOf(TubeAssembly assembly)
-    {
-        for (var i = 0; i < assembly.Parts.Count; i++)
-        {
-            var remarks = assembly
-                .Remarks.Where(remark => remark.Part == i)
-                .Select(remark => $" {SheetWords.Note}: {remark.Text}");
-            List<string> steps = [.. StepsOf(assembly, i)];
-            for (var step = 0; step < steps.Count; step++)
-            {
-                yield return (
-                    i,
-                    step == steps.Count - 1 ? steps[step] + string.Concat(remarks) : steps[step]
-                );
-            }
-        }
-    }
+    // What is to be known of a part follows its step, the last of them.
+    private static IEnumerable<FitStep> WithRemarks(List<FitStep> steps, TubeAssembly assembly, int part) =>
+        steps.Select(
+            (step, i) =>
+                i < steps.Count - 1
+                    ? step
+                    : step with
+                    {
+                        Remarks =
+                        [
+                            .. assembly
+                                .Remarks.Where(remark => remark.Part == part)
+                                .Select(remark => $"{SheetWords.Note}: {remark.Text}"),
+                        ],
+                    }
+        );
 
-    private IEnumerable<string> StepsOf(TubeAssembly assembly, int i)
+    private IEnumerable<FitStep> StepsOf(TubeAssembly assembly, int i, IReadOnlyList<NamedCut> cuts)
     {
         var parts = assembly.Parts;
         var (before, after) = (i > 0 ? parts[i - 1] : null, i + 1 < parts.Count ? parts[i + 1] : null);
         switch (parts[i])
         {
             case PipePart pipe:
-                yield return FitUpWords.Cut(pipe);
+                var own = CutOf(i)!;
+                yield return Step(FitUpWords.Cut(pipe, own), own, text => StepPicture.Cut(own, text));
                 break;
             case InsertPart insert:
-                yield return words.PushIn(insert, (before ?? after)!);
+                var into = CutOf(after is null ? i - 1 : i + 1)!;
+                yield return Step(
+                    words.PushIn(insert, into.Pipe),
+                    into,
+                    text => pictures.PushIn(insert, into.Letter, after is null, text)
+                );
                 break;
             case JoinPart join:
-                foreach (var (socket, neighbour) in new[] { (join.Before, before), (join.After, after) })
-                {
-                    if (socket is not null && neighbour is not null)
+                foreach (
+                    var (socket, place) in new[]
                     {
-                        yield return words.PushInto(neighbour, join, socket);
+                        (before is null ? null : join.Before, i - 1),
+                        (after is null ? null : join.After, i + 1),
+                    }
+                )
+                {
+                    if (socket is not null)
+                    {
+                        var cut = CutOf(place)!;
+                        yield return Step(
+                            words.PushInto(cut.Pipe, join, socket),
+                            cut,
+                            text => pictures.PushInto(socket, join, cut.Letter, place > i, text)
+                        );
                     }
                 }
 
                 break;
             case BendPart bend:
-                yield return words.Bend(bend, assembly.PipeAt(i));
+                var bent = CutOf(i)!;
+                var arc = Length.FromMillimeters(bend.Radius.Millimeters * bend.Angle.Radians);
+                yield return Step(
+                    words.Bend(bend, bent.Pipe, Beyond(parts, i), arc),
+                    bent,
+                    text => pictures.Bend(bend, arc, bent.Letter, text)
+                );
                 break;
             case BellPart bell:
-                yield return words.Bell(bell, assembly.PipeAt(i));
+                var flared = CutOf(i)!;
+                yield return Step(
+                    words.Bell(bell, flared.Pipe),
+                    flared,
+                    text => pictures.Bell(bell, flared.Letter, text)
+                );
                 break;
             case AddedPart added:
-                yield return words.PutOn(added);
+                var beside = CutOf(i - 1) ?? CutOf(i + 1);
+                yield return Step(
+                    words.PutOn(added),
+                    beside,
+                    text => pictures.PutOn(added, beside?.Letter, CutOf(i - 1) is null, text)
+                );
                 break;
         }
+
+        FitStep Step(string text, NamedCut? cut, Func<string, Drawing> picture) =>
+            new(i, text, FitUpWords.Uses(cut), picture(text), []);
+
+        // What is formed from a pipe is that pipe.
+        NamedCut? CutOf(int part)
+        {
+            while (part >= 0 && part < parts.Count && parts[part] is BellPart or BendPart)
+            {
+                part--;
+            }
+
+            return part >= 0 && part < parts.Count && parts[part] is PipePart
+                ? cuts[parts.Take(part).Count(other => other is PipePart)]
+                : null;
+        }
+    }
+
+    // How much of the pipe, flat, lies beyond a bend: what is straight after it and what else is formed.
+    private static Length Beyond(IReadOnlyList<TubePart> parts, int bend)
+    {
+        var pipe = (PipePart)parts.Take(bend).Last(part => part is PipePart);
+        var beyond = ((BendPart)parts[bend]).StraightAfter.Millimeters;
+        for (var i = bend + 1; i < parts.Count && parts[i] is BellPart or BendPart; i++)
+        {
+            beyond += parts[i] switch
+            {
+                BellPart bell => double.Hypot(
+                    bell.Formed.Millimeters,
+                    (bell.EndInside.Millimeters - pipe.Inside.Millimeters) / 2
+                ),
+                BendPart next => next.Radius.Millimeters * next.Angle.Radians
+                    + next.StraightAfter.Millimeters,
+                _ => 0,
+            };
+        }
+
+        return Length.FromMillimeters(beyond);
     }
 }

@@ -1,99 +1,144 @@
-using System.Globalization;
-using System.Net;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace AirColumn.Workshop.Sheets;
 
-/// <summary>A page of HTML that needs nothing else, its drawings in SVG; every text is escaped.</summary>
-internal sealed class HtmlPage : SheetPage
+/// <summary>
+/// A page of HTML that needs nothing else: blocks from top to bottom, drawings as SVG. Every text is escaped; a number stays on one line with
+/// its fraction and its unit.
+/// </summary>
+internal sealed partial class HtmlPage
 {
-    private const string Style = """
-        :root { color-scheme: light; }
-        body { font: 15px/1.45 system-ui, sans-serif; color: #1a1a1a; background: #fff; max-width: 760px; margin: 0 auto; padding: 14px; }
-        h1 { font-size: 1.45em; margin: 0 0 .2em; }
-        h2 { font-size: 1.05em; margin: 1.1em 0 .3em; border-bottom: 1px solid #999; }
-        p { margin: .3em 0; }
-        .note { color: #555; font-size: .85em; }
-        .mind { background: #fdf3dc; padding: .3em .6em; border-left: 4px solid #c77700; }
-        table { border-collapse: collapse; width: 100%; font-size: .92em; }
-        th, td { text-align: left; padding: .18em .5em .18em 0; border-bottom: 1px solid #ddd; vertical-align: top; }
-        th { font-weight: 600; }
-        ol, ul { margin: .3em 0; padding-left: 1.4em; }
-        svg { width: 100%; height: auto; display: block; }
-        svg text { font: 11px system-ui, sans-serif; fill: #1a1a1a; }
-        .bore { fill: #dce8f3; stroke: #16476b; stroke-width: 1.6; stroke-linejoin: miter; }
-        .axis { stroke: #16476b; stroke-width: .6; stroke-dasharray: 9 3 2 3; }
-        .ruler { stroke: #444; stroke-width: 1; }
-        .lead { stroke: #888; stroke-width: .7; }
-        .callout { fill: #fff; stroke: #16476b; }
-        text.middle, text.strong, text.small { text-anchor: middle; }
-        text.end { text-anchor: end; }
-        .grid { stroke: #e2e2e2; stroke-width: 1; }
-        .harmonic { stroke: #c77700; stroke-width: 1; stroke-dasharray: 3 3; }
-        .curve { fill: none; stroke: #16476b; stroke-width: 1.5; }
-        .peak { fill: #16476b; }
-        text.strong { font-weight: 600; }
-        text.small { font-size: 10px; fill: #444; }
-        @media print { body { font-size: 8.8pt; line-height: 1.32; max-width: none; padding: 0; } svg { max-height: 44mm; } h2 { margin-top: .8em; break-after: avoid; } table, svg, ol, li { break-inside: avoid; } }
-        @page { margin: 11mm; }
-        """;
+    // No text has it: it is taken out of what comes in.
+    private const string MayBreak = "\u200b";
 
     private readonly StringBuilder text = new();
+    private int drawings;
+    private int sections;
 
-    public HtmlPage(string title) =>
+    /// <param name="kind">What kind of page it is.</param>
+    /// <param name="title">What stands above it.</param>
+    public HtmlPage(string kind, string title) =>
         text.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>")
             .Append(Escaped(title))
             .Append("</title>\n<style>\n")
-            .Append(Style.ReplaceLineEndings("\n"))
-            .Append("\n</style>\n</head>\n<body>\n<h1>")
+            .Append(SheetStyle.Css.ReplaceLineEndings("\n"))
+            .Append("\n</style>\n</head>\n<body>\n<main>\n<p class=\"kind\">")
+            .Append(Escaped(kind))
+            .Append("</p>\n<h1>")
             .Append(Escaped(title))
             .Append("</h1>\n");
 
     /// <summary>All of it.</summary>
-    public override string ToString() => $"{text}</body>\n</html>\n";
+    public override string ToString() =>
+        $"{text}{(sections > 0 ? "</section>\n" : "")}</main>\n</body>\n</html>\n";
 
-    public override void Heading(string text) => Element("h2", text);
-
-    public override void Paragraph(string text, ParagraphStyle style = ParagraphStyle.Plain) =>
-        Element(
-            "p",
-            text,
-            style switch
-            {
-                ParagraphStyle.Note => "note",
-                ParagraphStyle.Mind => "mind",
-                _ => "",
-            }
-        );
-
-    public override void List(IEnumerable<string> items, bool isOrdered)
+    /// <summary>A heading, which begins a section.</summary>
+    public void Heading(string heading)
     {
-        var tag = isOrdered ? "ol" : "ul";
-        text.Append('<').Append(tag).Append(">\n");
+        text.Append(sections++ > 0 ? "</section>\n" : "").Append("<section>\n");
+        Element("h2", heading);
+    }
+
+    /// <summary>What matters most, large, between what it is and what to do then.</summary>
+    public void First(string what, IReadOnlyList<string> choices, string or, string then)
+    {
+        text.Append("<div class=\"first\">\n");
+        Element("p", what);
+        text.Append("<p class=\"cut\">")
+            .AppendJoin(
+                ' ',
+                choices.Select(
+                    (choice, i) =>
+                        (i > 0 ? $"<span><span class=\"or\">{Escaped(or)}</span> " : "<span>")
+                        + $"{Marked(choice)}</span>"
+                )
+            )
+            .Append("</p>\n");
+        Element("p", then);
+        text.Append("</div>\n");
+    }
+
+    /// <summary>A paragraph.</summary>
+    public void Paragraph(string paragraph) => Element("p", paragraph);
+
+    /// <summary>A small paragraph beside what it is about.</summary>
+    public void Note(string note) => Element("p", note, "note");
+
+    /// <summary>A paragraph in a frame.</summary>
+    public void Remark(string remark) => Element("p", remark, "remark");
+
+    /// <summary>Cautions, each marked by its colour, its bar and its sign.</summary>
+    public void Cautions(IEnumerable<Caution> cautions, string source)
+    {
+        text.Append("<div class=\"cautions\">\n");
+        foreach (var caution in cautions)
+        {
+            text.Append("<div class=\"caution\" role=\"note\"><p><strong>")
+                .Append(Escaped(caution.Title))
+                .Append(".</strong> ")
+                .Append(Marked(caution.Text))
+                .Append(
+                    // Figures are always said to be from somewhere.
+                    caution.Text.Any(char.IsDigit)
+                        ? $" <span class=\"source\">({Marked($"{source}: {caution.Source}")})</span>"
+                        : ""
+                )
+                .Append("</p></div>\n");
+        }
+
+        text.Append("</div>\n");
+    }
+
+    /// <summary>A list.</summary>
+    public void List(IEnumerable<string> items)
+    {
+        text.Append("<ul>\n");
         foreach (var item in items)
         {
             Element("li", item);
         }
 
-        text.Append("</").Append(tag).Append(">\n");
+        text.Append("</ul>\n");
     }
 
-    public override void Table(IReadOnlyList<string> head, IEnumerable<IReadOnlyList<string>> rows)
+    /// <summary>Steps, each beside its picture.</summary>
+    public void Steps(IEnumerable<FitStep> steps)
     {
-        text.Append("<table>\n<thead><tr>");
+        text.Append("<ol class=\"steps\">\n");
+        foreach (var step in steps)
+        {
+            text.Append("<li>\n").Append(Svg(step.Picture, "step")).Append("<div>\n");
+            Element("p", step.Text);
+            Element("p", step.Uses, "uses");
+            foreach (var remark in step.Remarks)
+            {
+                Remark(remark);
+            }
+
+            text.Append("</div>\n</li>\n");
+        }
+
+        text.Append("</ol>\n");
+    }
+
+    /// <summary>A table; the first cell of each row heads the row.</summary>
+    public void Table(string caption, IReadOnlyList<string> head, IEnumerable<IReadOnlyList<string>> rows)
+    {
+        text.Append("<table>\n<caption>").Append(Marked(caption)).Append("</caption>\n<thead><tr>");
         foreach (var cell in head)
         {
-            text.Append("<th>").Append(Escaped(cell)).Append("</th>");
+            text.Append("<th scope=\"col\">").Append(Marked(cell)).Append("</th>");
         }
 
         text.Append("</tr></thead>\n<tbody>\n");
         foreach (var row in rows)
         {
-            text.Append("<tr>");
-            foreach (var cell in row)
+            text.Append("<tr><th scope=\"row\">").Append(Marked(row[0])).Append("</th>");
+            foreach (var cell in row.Skip(1))
             {
-                text.Append("<td>").Append(Escaped(cell)).Append("</td>");
+                text.Append("<td>").Append(Marked(cell)).Append("</td>");
             }
 
             text.Append("</tr>\n");
@@ -102,54 +147,53 @@ internal sealed class HtmlPage : SheetPage
         text.Append("</tbody>\n</table>\n");
     }
 
-    public override void Draw(Drawing drawing)
+    /// <summary>A drawing as wide as the page.</summary>
+    public void Figure(Drawing drawing, string caption)
     {
-        Add(
-            $"<svg viewBox=\"0 0 {drawing.Width:0.##} {drawing.Height:0.##}\" role=\"img\" aria-label=\"{Escaped(drawing.Label)}\">\n"
-        );
-        foreach (var shape in drawing.Shapes)
-        {
-            switch (shape)
-            {
-                case Outline { IsClosed: true } outline:
-                    Add($"<path class=\"{outline.Style}\" d=\"M{Points(outline)} Z\"/>\n");
-                    break;
-                case Outline outline:
-                    Add($"<polyline class=\"{outline.Style}\" points=\"{Points(outline)}\"/>\n");
-                    break;
-                case Circle circle:
-                    Add(
-                        $"<circle class=\"{circle.Style}\" cx=\"{circle.X:0.##}\" cy=\"{circle.Y:0.##}\" r=\"{circle.Radius:0.##}\"/>\n"
-                    );
-                    break;
-                case Label label:
-                    Add(
-                        $"<text class=\"{label.Style}\" x=\"{label.X:0.##}\" y=\"{label.Y:0.##}\">{Escaped(label.Text)}</text>\n"
-                    );
-                    break;
-            }
-        }
-
-        text.Append("</svg>\n");
+        text.Append("<figure>\n").Append(Svg(drawing, "wide"));
+        Element("figcaption", caption);
+        text.Append("</figure>\n");
     }
 
-    private static string Points(Outline outline) =>
-        string.Join(
-            ' ',
-            outline.Points.Select(point => FormattableString.Invariant($"{point.X:0.##},{point.Y:0.##}"))
-        );
-
-    private static string Escaped(string text) => WebUtility.HtmlEncode(text);
+    private string Svg(Drawing drawing, string style) => SvgText.Of(drawing, $"picture-{++drawings}", style);
 
     private void Element(string tag, string content, string style = "") =>
         text.Append('<')
             .Append(tag)
             .Append(style.Length == 0 ? "" : $" class=\"{style}\"")
             .Append('>')
-            .Append(Escaped(content))
+            .Append(Marked(content))
             .Append("</")
             .Append(tag)
             .Append(">\n");
 
-    private void Add(FormattableString markup) => text.Append(markup.ToString(CultureInfo.InvariantCulture));
+    // Not by spaces that do not break: what is copied from the page must still be read by a program.
+    private static string Marked(string content) =>
+        Quantity()
+            .Replace(
+                Escaped(
+                    LongWord().Replace(content.Replace(MayBreak, "", StringComparison.Ordinal), Breakable)
+                ),
+                "<span class=\"q\">$0</span>"
+            )
+            .Replace(MayBreak, "<wbr>", StringComparison.Ordinal);
+
+    // A name as long as a line must not burst a table.
+    private static string Breakable(Match word) =>
+        string.Concat(
+            word.Value.Select(
+                (c, i) => i > 0 && i % 10 == 0 && !char.IsLowSurrogate(c) ? $"{MayBreak}{c}" : $"{c}"
+            )
+        );
+
+    private static string Escaped(string text) => SvgText.Escaped(text);
+
+    [GeneratedRegex(@"\S{15,}", RegexOptions.CultureInvariant)]
+    private static partial Regex LongWord();
+
+    [GeneratedRegex(
+        @"\(?±?[-+]?\d+(?:\.\d+)?(?:-\d+)?(?:/\d+| \d+/\d+)? ?(?:mm|in|ft|m|cents?|Hz|dB|°C|°F|°|%|s)(?!\w)\)?",
+        RegexOptions.CultureInvariant
+    )]
+    private static partial Regex Quantity();
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;
 
@@ -7,8 +8,11 @@ namespace AirColumn.Workshop.Words;
 /// <summary>The steps of putting a tube together, in English.</summary>
 internal sealed class FitUpWords(Sizes sizes)
 {
-    public static string Cut(PipePart pipe) =>
-        $"Cut {Named.The(pipe)} square and deburr it inside and outside.";
+    public static string Cut(PipePart pipe, NamedCut cut) =>
+        $"Cut {Named.The(pipe)} to {string.Join(" or ", cut.Sizes)}, square, and deburr it inside and outside.";
+
+    public static string Uses(NamedCut? cut) =>
+        cut is null ? "Uses no cut." : $"Uses cut {cut.Letter}: {cut.Pipe.Name}.";
 
     public string PushIn(InsertPart insert, TubePart into) =>
         $"Push {Named.The(insert)} {sizes.Tape(insert.Inserted)} into {Named.The(into)}, "
@@ -26,13 +30,18 @@ internal sealed class FitUpWords(Sizes sizes)
                 : ", to the stop."
         );
 
-    public string Bend(BendPart bend, PipePart pipe) =>
-        (
+    /// <param name="bend">The bend.</param>
+    /// <param name="pipe">What it is made from.</param>
+    /// <param name="beyond">How much of the flat pipe lies beyond it.</param>
+    /// <param name="arc">How much of it is bent.</param>
+    public string Bend(BendPart bend, PipePart pipe, Length beyond, Length arc) =>
+        $"Mark {Named.The(pipe)} {sizes.Tape(beyond)} and {sizes.Tape(beyond + arc)} from its far end. "
+        + (
             PartRemarks.IsFormedByHeat(pipe)
-                ? $"Heat {Named.The(pipe)} and bend it"
-                : $"Have {Named.The(pipe)} bent"
+                ? "Heat it between the marks and bend it"
+                : "Have it bent between the marks"
         )
-        + $" {bend.Angle.Degrees.ToString("0.#", CultureInfo.InvariantCulture)}°, the centreline at a radius of {sizes.Tape(bend.Radius)}; keep the bore round"
+        + $" {SheetWords.Degrees(bend.Angle.Degrees)}, the centreline at a radius of {sizes.Tape(bend.Radius)}; keep the bore round"
         + (
             bend.StraightAfter > Length.Zero
                 ? $" and {sizes.Tape(bend.StraightAfter)} straight after the bend."

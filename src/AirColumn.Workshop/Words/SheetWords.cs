@@ -1,5 +1,6 @@
 using System.Globalization;
 using AirColumn.Design;
+using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;
 
@@ -13,8 +14,20 @@ internal static class SheetWords
     public const string Lips = "lips";
     public const string OpenEnd = "open end";
     public const string DrawnToScale = "Drawn to scale.";
-    public const string BendsDrawnStraight = " Bends are drawn straight.";
-    public const string FrequencyAxis = "frequency, Hz: lines at the multiples of the note";
+    public const string BendsDrawn =
+        " Bends are drawn in one plane, to either side in turn; turn yours as you like.";
+    public const string HeatMarks = " Parts to heat lie between marks.";
+    public const string Kind = "Build sheet";
+    public const string Or = "or";
+    public const string Source = "Source";
+    public const string CutListCaption = "Every pipe, from the lips";
+    public const string BoreCaption = "The parts of the drawing";
+    public const string ChartCaption = "The peaks of the chart";
+    public const string TrimCaption = "Each cut and the note to expect";
+    public const string SureCaption = "The five largest sources of error";
+    public const string StepsNote = "The pictures are not to scale; the lips are to the left.";
+    public static readonly string[] ChartHead = ["peak", "frequency", "nearest note", "level", "Q"];
+    public const string FrequencyAxis = "frequency in Hz, lines at multiples of the note";
     public const string LevelAxis = "|Z| over that of an endless tube, dB";
     public const string Bore = "The bore, from the lips";
     public const string BoreNote = "With the open pipe at its first cut.";
@@ -36,8 +49,8 @@ internal static class SheetWords
     public const string Finishing = "Finishing";
     public const string Cautions = "Cautions";
     public const string Note = "Note";
-    public static readonly string[] BoreHead = ["", "part", "inside", "length"];
-    public static readonly string[] CutHead = ["pipe", "cut first", "computed final length"];
+    public static readonly string[] BoreHead = ["no.", "part", "inside", "length"];
+    public static readonly string[] CutHead = ["cut", "pipe", "cut first", "computed final length"];
     public static readonly string[] TrimHead =
     [
         "cut off in all",
@@ -49,7 +62,7 @@ internal static class SheetWords
     [
         "source of error",
         "may be off by",
-        "moves the note by",
+        "moves the note by (standard deviation)",
         "share",
     ];
 
@@ -93,11 +106,50 @@ internal static class SheetWords
             $"The first resonance should be within ±{cents:0.#} cents (19 times out of 20), not counting the player. It depends most on:"
         );
 
-    public static string Makes(double cents) => Text($"{cents:0.0} cents (one standard deviation)");
+    public static string Makes(double cents) => Text($"{cents:0.0} cents");
 
     public static string Share(double share) => Text($"{100 * share:0} %");
 
-    public static string Caution(Caution caution) => $"{caution.Title}: {caution.Text}";
+    /// <summary>The lengths of which either may be sawn.</summary>
+    public static IReadOnlyList<string> Choices(string either) => either.Split($" {Or} ");
+
+    public static string FirstCut(TubePart pipe, string letter) =>
+        $"Cut {Named.The(pipe)} ({letter}) first to";
+
+    public static string ThenTrim(string final) => $"Then play and trim. Computed final length: {final}.";
+
+    public static string Section(int number, string part, string inside, string length) =>
+        Text($"{number}: {part}, {inside} inside, {length} long");
+
+    public static string Inside(string diameter) => $"{diameter} inside";
+
+    public static string Left(string gap) => $"{gap} left";
+
+    public static string Degrees(double degrees) => Text($"{degrees:0.#}°");
+
+    public static string PictureOfCut(string letter) => $"Picture: sawing cut {letter}";
+
+    public static string PictureOfJoint(string part, string letter) =>
+        letter.Length == 0 ? $"Picture: {part} put on" : $"Picture: cut {letter} and the {part}";
+
+    public static string PictureOfHeat(string letter) =>
+        $"Picture: cut {letter}, the part to heat between marks";
+
+    public static string Peak(ImpedancePeak peak) =>
+        Text(
+            $"Peak {peak.Number}: {peak.Hertz:0.00} Hz, {PeakNote(peak)}, {peak.Decibels:0.0} dB, Q {peak.QualityFactor:0}"
+        );
+
+    public static string PeakNote(ImpedancePeak peak) =>
+        Text($"{peak.Note} {peak.Cents:+0.0;-0.0;0.0} cents");
+
+    public static string Level(ImpedancePeak peak) => Text($"{peak.Decibels:0.0} dB");
+
+    public static string Quality(ImpedancePeak peak) => Text($"{peak.QualityFactor:0}");
+
+    public static string PeakNumber(ImpedancePeak peak) => Text($"{peak.Number}");
+
+    public static string PeakHertz(ImpedancePeak peak) => Text($"{peak.Hertz:0.00} Hz");
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

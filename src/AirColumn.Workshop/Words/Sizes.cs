@@ -26,4 +26,13 @@ internal sealed class Sizes(LengthUnits units)
             LengthUnits.Inches => string.Create(CultureInfo.InvariantCulture, $"{length.Inches:0.000} in"),
             _ => Wording.Size(length),
         };
+
+    /// <summary>What a caliper measures, in one unit where there is little room: "72 mm inside".</summary>
+    public string Narrow(Length length) => SheetWords.Inside(Gap(length));
+
+    /// <summary>A small distance in one unit.</summary>
+    public string Gap(Length length) =>
+        units == LengthUnits.Inches
+            ? string.Create(CultureInfo.InvariantCulture, $"{length.Inches:0.00} in")
+            : Wording.Millimetres(length);
 }

@@ -1,3 +1,4 @@
+using System.Xml.Linq;
 using AirColumn.Pitches;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Stock;
@@ -93,11 +94,21 @@ public class PartRemarkTests
         var text = Assert.Single(tube.Remarks).Text;
         Assert.Contains(text, build.Warnings);
         var page = BuildSheet.Html(build, "");
-        var escaped = System.Net.WebUtility.HtmlEncode(text);
-        var at = page.IndexOf(escaped, StringComparison.Ordinal);
-        Assert.True(at > 0, page);
-        Assert.True(at > page.IndexOf("<h2>Putting it together</h2>", StringComparison.Ordinal));
-        Assert.Equal(at, page.LastIndexOf(escaped, StringComparison.Ordinal));
+        var shown = XDocument
+            .Parse(
+                page[
+                    page.IndexOf("<body>", StringComparison.Ordinal)..page.IndexOf(
+                        "</html>",
+                        StringComparison.Ordinal
+                    )
+                ]
+                    .Replace("<wbr>", "", StringComparison.Ordinal)
+            )
+            .Root!.Value;
+        var at = shown.IndexOf(text, StringComparison.Ordinal);
+        Assert.True(at > 0, shown);
+        Assert.True(at > shown.IndexOf("Putting it together", StringComparison.Ordinal));
+        Assert.Equal(at, shown.LastIndexOf(text, StringComparison.Ordinal));
     }
 
     private static PipePart Copper =>
