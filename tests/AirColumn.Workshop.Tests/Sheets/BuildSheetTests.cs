@@ -397,7 +397,8 @@ public class BuildSheetTests
         return XDocument
             .Parse(
                 page[start..page.IndexOf("</html>", StringComparison.Ordinal)]
-                    .Replace("<wbr>", "", StringComparison.Ordinal)
+                    .Replace("<wbr>", "", StringComparison.Ordinal),
+                LoadOptions.PreserveWhitespace
             )
             .Root!;
     }

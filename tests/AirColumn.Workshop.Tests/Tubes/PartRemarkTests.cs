@@ -102,7 +102,8 @@ public class PartRemarkTests
                         StringComparison.Ordinal
                     )
                 ]
-                    .Replace("<wbr>", "", StringComparison.Ordinal)
+                    .Replace("<wbr>", "", StringComparison.Ordinal),
+                LoadOptions.PreserveWhitespace
             )
             .Root!.Value;
         var at = shown.IndexOf(text, StringComparison.Ordinal);
