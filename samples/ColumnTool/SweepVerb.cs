@@ -94,15 +94,20 @@ internal static class SweepVerb
 
         (string Rows, IEnumerable<string> Warnings, string? Problem) Answer(string name)
         {
+            // Each has all of the time: one that needs more must not take that of the others.
+            var limit = TimeLimitOption.Of(parsed)!;
+            var watch = new Watch(limit.Limit(parsed), TextWriter.Null, isSeen: false);
             try
             {
-                var column = ColumnFile.Read(name);
-                var found = column.FirstResonances(count);
-                return (
-                    Rows(name, found, tuning),
-                    found.Warnings.Select(warning => $"{name}: {warning}"),
-                    null
-                );
+                return
+                    watch.TryRun(() => ColumnFile.Read(name).FirstResonances(count), out var found)
+                    && found is not null
+                    ? (
+                        Rows(name, found, tuning),
+                        found.Warnings.Select(warning => $"{name}: {warning}"),
+                        null
+                    )
+                    : ("", [], OneLine.Of($"{name}: {limit.IsOver(parsed)}"));
             }
             catch (BadInputException problem)
             {

@@ -46,8 +46,8 @@ internal static class CompareCommand
                         )
                 )
                 .ToList();
-            ConsoleProgram.Warn(parsed, Planned.Warnings(tubes.Select(tube => tube.Build)));
             var text = parsed.GetValue(json) ? Json(tubes) : Table(tubes);
+            ConsoleProgram.Warn(parsed, Planned.Warnings(tubes.Select(tube => tube.Build)));
             Answer.Write(parsed, output => output.Write(text));
         });
         return command;

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text;
 using AirColumn.Documents;
 using AirColumn.Pitches;
+using AirColumn.Workshop;
 using AirColumn.Workshop.Cutting;
 using AirColumn.Workshop.Tubes;
 using Shared;
@@ -23,7 +24,7 @@ internal static class CutsCommand
             text =>
                 [
                     .. text.Split(';')
-                        .Select(list => list.Split(',').Select(note => Pitch.Parse(note.Trim())).ToArray()),
+                        .Select(list => list.Split(',').Select(note => DroneNote.Parse(note)).ToArray()),
                 ]
         );
         notes.Required = true;
@@ -81,11 +82,15 @@ internal static class CutsCommand
             }
             catch (ArgumentException problem)
             {
-                throw new BadInputException(OneLine.Of(problem));
+                throw new BadInputException(
+                    problem.ParamName is "stock" or "kerf"
+                        ? OneLine.Of(problem, $"--{problem.ParamName}")
+                        : OneLine.Of(problem)
+                );
             }
 
-            ConsoleProgram.Warn(parsed, Planned.Warnings(tubes.Select(tube => tube.Build)));
             var text = parsed.GetValue(json) ? Json(plans) : Table(plans);
+            ConsoleProgram.Warn(parsed, Planned.Warnings(tubes.Select(tube => tube.Build)));
             Answer.Write(parsed, output => output.Write(text));
         });
         return command;

@@ -99,11 +99,11 @@ internal static class ListenCommand
                 ),
                 Expected = Expected(assembly, length, air, after, kept?.Path),
             };
+            var text = parsed.GetValue(json) ? heard.Json() : heard.Text();
             ConsoleProgram.Warn(
                 parsed,
                 [.. assembly.Remarks.Select(remark => remark.Text), .. take.Warnings, .. notKept]
             );
-            var text = parsed.GetValue(json) ? heard.Json() : heard.Text();
             Answer.Write(parsed, output => output.Write(text));
             ConsoleProgram.Warn(parsed, NotKept(() => draft?.Keep(overwrite: true)));
         });

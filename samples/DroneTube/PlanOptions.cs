@@ -15,7 +15,7 @@ internal sealed class PlanOptions
     private readonly Option<Pitch?> note = Options.Parsed<Pitch?>(
         "--note",
         "The drone, such as E2, F#2 or Eb2.",
-        text => Pitch.Parse(text)
+        text => DroneNote.Parse(text)
     );
 
     private readonly Option<Length?> pipeDiameter = Size(

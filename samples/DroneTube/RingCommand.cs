@@ -89,11 +89,11 @@ internal static class RingCommand
             }
 
             var pairs = response.CompareWith(column);
+            var text = parsed.GetValue(json) ? Json(pairs) : Table(pairs);
             ConsoleProgram.Warn(
                 parsed,
                 [.. assembly.Remarks.Select(remark => remark.Text), .. response.Warnings]
             );
-            var text = parsed.GetValue(json) ? Json(pairs) : Table(pairs);
             Answer.Write(parsed, output => output.Write(text));
         });
         return command;

@@ -24,9 +24,19 @@ internal sealed class RoomOptions
 
     private readonly Option<Frequency?> reference = Options.Parsed<Frequency?>(
         "--reference",
-        "Frequency of A4, in Hz or with a unit. [default: 440 Hz]",
-        text => AirColumn.Pitches.Tuning.WithReference(Options.Hertz(text)).Reference
+        "Frequency of A4, the A above middle C, in Hz or with a unit. [default: 440 Hz]",
+        text => Reference(Options.Hertz(text))
     );
+
+    // Pitch standards of five centuries lie between 370 and 570 Hz (memory); what is farther off is a slip.
+    private static Frequency Reference(Frequency a4) =>
+        a4.Hertz is >= 300 and <= 600
+            ? a4
+            : throw new FormatException(
+                Show.Text(
+                    $"{a4.Hertz:G6} Hz is not possible for A4, the A above middle C; write 300 Hz to 600 Hz, usually 440 Hz. The note of the tube is --note."
+                )
+            );
 
     public IEnumerable<Option> All => [temperature, humidity, reference];
 

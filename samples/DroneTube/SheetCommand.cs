@@ -45,21 +45,23 @@ internal static class SheetCommand
             var tube = file.Read(parsed);
             var build = Planned.Build(tube, pitch, room, parsed);
             var title = tube.Name.Length > 0 ? $"{tube.Name} on {build.Note}" : "";
+            var page = BuildSheet.Html(build, title, shown);
             if (path == "-")
             {
-                Answer.Write(parsed, text => text.Write(BuildSheet.Html(build, title, shown)));
+                Answer.Write(parsed, text => text.Write(page));
                 return;
             }
 
             // What to cut is said before the file is written, which may fail.
             Answer.Write(parsed, text => text.Write(Summary(build)));
-            output.Write(
+            output.Write(parsed, path, stream => stream.Write(Encoding.UTF8.GetBytes(page)));
+            Answer.Write(
                 parsed,
-                path,
-                stream =>
-                    stream.Write(Encoding.UTF8.GetBytes(BuildSheet.Html(build, title, shown)))
+                text =>
+                    text.WriteLine(
+                        $"The build sheet is {path}. Open it in a browser; to print it or make a PDF, print from there."
+                    )
             );
-            Answer.Write(parsed, text => text.WriteLine($"The build sheet is {path}. Open it in a browser; to print it or make a PDF, print from there."));
         });
         return command;
     }

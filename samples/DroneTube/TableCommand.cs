@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using AirColumn.Pitches;
+using AirColumn.Workshop;
 using AirColumn.Workshop.Tubes;
 using Shared;
 
@@ -20,9 +21,13 @@ internal static class TableCommand
         var from = Options.Parsed<Pitch?>(
             "--from",
             "The lowest note. [default: B1]",
-            text => Pitch.Parse(text)
+            text => DroneNote.Parse(text)
         );
-        var to = Options.Parsed<Pitch?>("--to", "The highest note. [default: F2]", text => Pitch.Parse(text));
+        var to = Options.Parsed<Pitch?>(
+            "--to",
+            "The highest note. [default: F2]",
+            text => DroneNote.Parse(text)
+        );
         var json = JsonOption();
         var command = new Command("table", "How long to cut the open pipe for each note of a range.")
         {
@@ -59,8 +64,8 @@ internal static class TableCommand
                 progress.Next();
             }
 
-            ConsoleProgram.Warn(parsed, Planned.Warnings(builds));
             var text = parsed.GetValue(json) ? Json(builds) : Table(builds);
+            ConsoleProgram.Warn(parsed, Planned.Warnings(builds));
             Answer.Write(parsed, output => output.Write(text));
         });
         return command;

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using System.Text;
+using AirColumn.Gases;
+using AirColumn.Pitches;
 using AirColumn.Workshop.Measurements;
 using Shared;
 using UnitsNet;
@@ -16,15 +18,15 @@ internal static class TrimCommand
         var units = UnitsOption.Create();
         var note = TubeFile.Note();
         var cut = TubeFile.Cut();
-        var heard = Options.Parsed<Frequency?>(
+        var heard = Options.Parsed<string?>(
             "--heard",
-            "The drone as it was measured, such as \"71.3 Hz\"; without it the usual guess of what lips add is used.",
+            "The drone as it was measured, such as \"71.3 Hz\" or a tuner's \"D2 -26 cents\"; without it the usual guess of what lips add is used.",
             text =>
-                Options.Hertz(text) is { Hertz: > 0 } frequency
-                    ? frequency
-                    : throw new FormatException(
-                        $"'{text}' is not a frequency above 0; write such as \"71.3 Hz\"."
-                    )
+            {
+                // At whatever reference, which is known when all options are: what can be read at one can be at all.
+                HeardNote.Parse(text, Tuning.Concert);
+                return text;
+            }
         );
         var json = TableCommand.JsonOption();
         var command = new Command("trim", "How far to trim the open pipe, from what the tube sounds now.")
@@ -54,8 +56,8 @@ internal static class TrimCommand
                     room.Tuning(parsed).FrequencyOf(parsed.GetRequiredValue(note)!.Value),
                     length,
                     air,
-                    parsed.GetValue(heard) is { } frequency
-                        ? [new TubeMeasurement(DateTimeOffset.UnixEpoch, length, frequency, 0, air)]
+                    parsed.GetValue(heard) is { } text
+                        ? [Measurement(length, HeardNote.Parse(text, room.Tuning(parsed)), air)]
                         : []
                 );
             }
@@ -69,13 +71,16 @@ internal static class TrimCommand
             }
 
             ConsoleProgram.Warn(parsed, warnings);
-            var text = parsed.GetValue(json)
+            var answer = parsed.GetValue(json)
                 ? JsonText.Of(json => AdviceText.Json(json, advice))
                 : Table(advice);
-            Answer.Write(parsed, output => output.Write(text));
+            Answer.Write(parsed, output => output.Write(answer));
         });
         return command;
     }
+
+    private static TubeMeasurement Measurement(Length cut, Frequency heard, Air air) =>
+        new(DateTimeOffset.UnixEpoch, cut, heard, 0, air);
 
     private static string Table(TrimAdvice advice)
     {

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text;
 using AirColumn.Documents;
 using AirColumn.Pitches;
+using AirColumn.Workshop;
 using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;
 using Shared;
@@ -38,7 +39,7 @@ internal sealed class TubeFile
         var note = Shared.Options.Parsed<Pitch?>(
             "--note",
             "The drone, such as E2, F#2 or Eb2.",
-            text => Pitch.Parse(text)
+            text => DroneNote.Parse(text)
         );
         note.Required = true;
         return note;
@@ -96,7 +97,11 @@ internal sealed class TubeFile
         }
         catch (FormatException problem)
         {
-            throw new BadInputException($"{path}: {problem.Message}");
+            throw new BadInputException(
+                path != "-" ? $"{path}: {problem.Message}"
+                : text.Length > 0 ? $"standard input: {problem.Message}"
+                : $"standard input: {problem.Message} Perhaps the standard input is closed."
+            );
         }
     }
 }

@@ -12,11 +12,11 @@ internal static class UnitsOption
             "--units",
             "How lengths are shown: mm, in or both. [default: both]",
             text =>
-                text switch
+                text.ToUpperInvariant() switch
                 {
-                    "mm" => LengthUnits.Millimetres,
-                    "in" => LengthUnits.Inches,
-                    "both" => LengthUnits.Both,
+                    "MM" or "MILLIMETRES" or "MILLIMETERS" or "METRIC" => LengthUnits.Millimetres,
+                    "IN" or "INCH" or "INCHES" => LengthUnits.Inches,
+                    "BOTH" => LengthUnits.Both,
                     _ => throw new FormatException($"'{text}' is not known; write mm, in or both."),
                 }
         );

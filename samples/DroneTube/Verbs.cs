@@ -1,13 +1,19 @@
 using System.CommandLine;
+using Shared;
 
 namespace DroneTube;
 
 /// <summary>What the program can be asked to do.</summary>
 internal static class Verbs
 {
-    public static RootCommand Root() =>
-        new RootCommand("From parts on the bench to a drone tube in tune.")
+    private const string TakesLong =
+        "Long tubes of many parts, wide steep bells, notes by the dozen and long recordings take long: ask for fewer of them at a time.";
+
+    public static RootCommand Root()
+    {
+        var root = new RootCommand("From parts on the bench to a drone tube in tune.")
         {
+            NewCommand.Create(),
             PlanCommand.Create(),
             SheetCommand.Create(),
             TableCommand.Create(),
@@ -19,4 +25,11 @@ internal static class Verbs
             PreviewCommand.Create(),
             StockCommand.Create(),
         };
+        foreach (var verb in root.Subcommands.Where(verb => verb.Name is not ("new" or "stock")))
+        {
+            verb.Add(new TimeLimitOption(TakesLong));
+        }
+
+        return root;
+    }
 }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Invocation;
 using System.Globalization;
 using System.Text;
+using AirColumn.Documents;
 
 namespace Shared;
 
@@ -20,10 +21,21 @@ internal static class ConsoleProgram
     private const int MostWarnings = 20;
 
     public static int Run(RootCommand root, string[] arguments) =>
-        Run(root, arguments, Console.OpenStandardOutput(), Console.OpenStandardError());
+        Run(
+            root,
+            arguments,
+            Console.OpenStandardOutput(),
+            Console.OpenStandardError(),
+            !Console.IsErrorRedirected
+        );
 
     /// <summary>The same into streams of the caller, which it closes.</summary>
-    public static int Run(RootCommand root, string[] arguments, Stream to, Stream errors)
+    /// <param name="root">The command line.</param>
+    /// <param name="arguments">What was written there.</param>
+    /// <param name="to">For answers.</param>
+    /// <param name="errors">For what else there is to say.</param>
+    /// <param name="isSeen">Whether somebody waits there, who is shown how far it is.</param>
+    public static int Run(RootCommand root, string[] arguments, Stream to, Stream errors, bool isSeen = false)
     {
         using var output = Utf8(to);
         using var error = Utf8(errors);
@@ -31,21 +43,14 @@ internal static class ConsoleProgram
         {
             // An argument beginning with '@' is text like any other, not the name of a file with more arguments.
             var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
-            if (parsed.Action is ParseErrorAction)
+            if (WhatIsWrong(root, parsed, arguments) is { } wrong)
             {
-                error.WriteLine($"error: {OneLine.Of(WhatIsWrong(root, parsed))}");
+                error.WriteLine($"error: {OneLine.Of(wrong)}");
                 error.WriteLine($"'{Names(root, parsed)} --help' lists what is possible.");
                 return BadInput;
             }
 
-            var code = parsed.Invoke(
-                new InvocationConfiguration
-                {
-                    Output = output,
-                    Error = error,
-                    EnableDefaultExceptionHandler = false,
-                }
-            );
+            var code = Invoke(parsed, output, error, isSeen);
             output.Flush();
             return code;
         }
@@ -70,6 +75,29 @@ internal static class ConsoleProgram
 #pragma warning restore CA1031
     }
 
+    private static int Invoke(ParseResult parsed, TextWriter output, TextWriter error, bool isSeen)
+    {
+        if (TimeLimitOption.Of(parsed) is not { } limit)
+        {
+            return parsed.Invoke(Into(output, error));
+        }
+
+        var watch = new Watch(limit.Limit(parsed), error, isSeen);
+        limit.Running = watch;
+        var (answers, errors) = (new FirstWrite(output, watch.Answers), new FirstWrite(error, watch.Answers));
+        return watch.TryRun(() => parsed.Invoke(Into(answers, errors)), out var code)
+            ? code
+            : throw new FailureException(limit.IsOver(parsed));
+    }
+
+    private static InvocationConfiguration Into(TextWriter output, TextWriter error) =>
+        new()
+        {
+            Output = output,
+            Error = error,
+            EnableDefaultExceptionHandler = false,
+        };
+
     /// <summary>Prints what the user should know of an answer.</summary>
     public static void Warn(ParseResult parsed, IReadOnlyCollection<string> warnings)
     {
@@ -90,15 +118,34 @@ internal static class ConsoleProgram
         }
     }
 
-    private static string WhatIsWrong(RootCommand root, ParseResult parsed)
+    private static string? WhatIsWrong(RootCommand root, ParseResult parsed, string[] arguments)
     {
         var command = parsed.CommandResult.Command;
+        var isRun = parsed.Action == command.Action;
+        if (!isRun && parsed.Action is not ParseErrorAction)
+        {
+            return null;
+        }
+
+        if (command != root && Slips.In(parsed, arguments, Names(root, parsed)) is { } slip)
+        {
+            return slip;
+        }
+
+        if (isRun)
+        {
+            return null;
+        }
+
         var verbs = string.Join(", ", command.Subcommands.Select(subcommand => subcommand.Name));
         var (verb, are) = command.Subcommands.Count == 1 ? ("verb", "is") : ("verbs", "are");
         return (verbs.Length > 0, parsed.UnmatchedTokens) switch
         {
             (true, []) => $"Say what to do; the {verb} of {root.Name} {are} {verbs}.",
-            (true, [var first, ..]) => $"'{first}' is not a verb of {root.Name}; its {verb} {are} {verbs}.",
+            (true, [var first, ..]) => Nearest.IfNear(first, command.Subcommands.Select(one => one.Name))
+                is { } meant
+                ? $"'{first}' is not a verb of {root.Name}; did you mean '{meant}'?"
+                : $"'{first}' is not a verb of {root.Name}; its {verb} {are} {verbs}.",
             (false, [var first, ..]) =>
                 $"'{first}' is not an option of {Names(root, parsed)} or is one argument too many.",
             _ => parsed.Errors[0].Message,

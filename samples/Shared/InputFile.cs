@@ -13,7 +13,7 @@ internal static class InputFile
 
         if (path == "-")
         {
-            using var input = Console.OpenStandardInput();
+            using var input = StandardInput.Open();
             return read(input);
         }
 

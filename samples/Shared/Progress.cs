@@ -3,10 +3,10 @@ using System.Globalization;
 
 namespace Shared;
 
-/// <summary>How far a long run is, on the error stream of somebody who watches it; nothing where that is a file.</summary>
+/// <summary>How far a run of several things is, for the line that somebody who waits sees.</summary>
 internal sealed class Progress(ParseResult parsed, int total) : IProgress<double>
 {
-    private readonly bool isWatched = !Console.IsErrorRedirected && total > 1;
+    private readonly Watch? watch = total > 1 ? TimeLimitOption.Of(parsed)?.Running : null;
     private int done;
 
     /// <summary>So much of it all is done, 0 to 1.</summary>
@@ -18,19 +18,10 @@ internal sealed class Progress(ParseResult parsed, int total) : IProgress<double
         }
     }
 
-    /// <summary>One more is done; after the last the line is wiped.</summary>
+    /// <summary>One more is done.</summary>
     public void Next()
     {
         done++;
-        if (!isWatched)
-        {
-            return;
-        }
-
-        var text = string.Create(CultureInfo.InvariantCulture, $"{done} of {total}");
-        parsed.InvocationConfiguration.Error.Write(
-            done < total ? $"\r{text}" : $"\r{new string(' ', text.Length)}\r"
-        );
-        parsed.InvocationConfiguration.Error.Flush();
+        watch?.Did(string.Create(CultureInfo.InvariantCulture, $"{done} of {total}"));
     }
 }

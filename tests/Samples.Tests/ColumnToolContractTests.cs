@@ -156,7 +156,7 @@ public partial class ColumnToolContractTests
     [GeneratedRegex(@"^  ([a-z]+)", RegexOptions.Multiline)]
     private static partial Regex FirstWord();
 
-    [GeneratedRegex(@"^  (?:-\S+, )*(--[a-z0-9]+)[^\n]*?(?:(\(REQUIRED\))[^\n]*)?$", RegexOptions.Multiline)]
+    [GeneratedRegex(@"^  (?:-\S+, )*(--[a-z0-9-]+)[^\n]*?(?:(\(REQUIRED\))[^\n]*)?$", RegexOptions.Multiline)]
     private static partial Regex Option();
 
     [GeneratedRegex(@"(?<!\\)\|")]

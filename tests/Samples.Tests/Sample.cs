@@ -43,6 +43,21 @@ internal static class Sample
     public static Outcome DroneTubeProcess(params string[] arguments) =>
         Run("DroneTube", "", Country("de_DE.UTF-8"), arguments);
 
+    /// <summary>Runs DroneTube as a process of its own that is given answers.</summary>
+    public static Outcome DroneTubeAsking(string input, params string[] arguments) =>
+        Run("DroneTube", input, Country("de_DE.UTF-8"), arguments);
+
+    /// <summary>Runs DroneTube without an input.</summary>
+    public static Outcome DroneTubeWithClosedInput(params string[] arguments) =>
+        Run(
+            new ProcessStartInfo(
+                "sh",
+                ["-c", "exec dotnet exec \"$0\" \"$@\" <&-", Program("DroneTube"), .. arguments]
+            ),
+            "",
+            []
+        );
+
     /// <summary>The same within this process: faster, since it is compiled but once.</summary>
     public static Outcome DroneTube(params string[] arguments)
     {

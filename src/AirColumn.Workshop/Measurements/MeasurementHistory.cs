@@ -19,8 +19,6 @@ namespace AirColumn.Workshop.Measurements;
 /// </remarks>
 public sealed class MeasurementHistory
 {
-    private const int Longest = 1_000_000;
-
     private static readonly JsonWriterOptions Layout = new()
     {
         Indented = true,
@@ -56,35 +54,19 @@ public sealed class MeasurementHistory
     public static MeasurementHistory Read(string json)
     {
         ArgumentNullException.ThrowIfNull(json);
-        if (json.Length > Longest)
+        return JsonFile.Read(json, "The history", "{ \"measurements\": 1", History);
+    }
+
+    private static MeasurementHistory History(PartsObject file)
+    {
+        if (file.Number("measurements") is not 1)
         {
-            throw new FormatException($"The history has {json.Length} characters; allowed are {Longest}.");
+            throw file.Wrong("measurements", "it must be 1, the version of this format");
         }
 
-        try
-        {
-            using var document = JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = 8 });
-            var file = new PartsObject(
-                document.RootElement,
-                "",
-                "The history must be an object, { \"measurements\": 1, … }."
-            );
-            if (file.Number("measurements") is not 1)
-            {
-                throw file.Wrong("measurements", "it must be 1, the version of this format");
-            }
-
-            var history = new MeasurementHistory([.. file.Objects("taken").Select(Measurement)]);
-            file.Done();
-            return history;
-        }
-        catch (JsonException problem)
-        {
-            throw new FormatException(
-                $"The history is not JSON: line {problem.LineNumber + 1}, place {problem.BytePositionInLine + 1}.",
-                problem
-            );
-        }
+        var history = new MeasurementHistory([.. file.Objects("taken").Select(Measurement)]);
+        file.Done();
+        return history;
     }
 
     /// <summary>The history as <see cref="Read"/> reads it, with '\n' at the ends of lines.</summary>

@@ -1,4 +1,4 @@
-using System.Text.Json;
+using AirColumn.Documents;
 using AirColumn.Workshop.Stock;
 using UnitsNet;
 
@@ -19,7 +19,18 @@ namespace AirColumn.Workshop.Tubes;
 /// </remarks>
 public sealed class PartsFile
 {
-    private const int Longest = 1_000_000;
+    private const string Open = "open";
+
+    private static readonly string[] Kinds =
+    [
+        "pipe",
+        "insert",
+        "coupling",
+        "elbow",
+        "bell",
+        "bend",
+        "fitting",
+    ];
 
     private PartsFile(string name, TubeAssembly assembly)
     {
@@ -40,23 +51,7 @@ public sealed class PartsFile
     {
         ArgumentNullException.ThrowIfNull(json);
         ArgumentNullException.ThrowIfNull(catalogue);
-        if (json.Length > Longest)
-        {
-            throw new FormatException($"The parts file has {json.Length} characters; allowed are {Longest}.");
-        }
-
-        try
-        {
-            using var document = JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = 8 });
-            return Read(new PartsObject(document.RootElement, ""), catalogue);
-        }
-        catch (JsonException problem)
-        {
-            throw new FormatException(
-                $"The parts file is not JSON: line {problem.LineNumber + 1}, place {problem.BytePositionInLine + 1}.",
-                problem
-            );
-        }
+        return JsonFile.Read(json, "The parts file", "{ \"tube\": 1", file => Read(file, catalogue));
     }
 
     private static PartsFile Read(PartsObject file, Catalogue catalogue)
@@ -108,7 +103,12 @@ public sealed class PartsFile
                     "fitting" => (TubePart)new AddedPart(name, part.Size("adds"), part.Size("inside")),
                     _ => throw part.Wrong(
                         "part",
-                        $"'{kind}' is not known; write pipe, insert, coupling, elbow, bell, bend or fitting"
+                        $"'{Quote.Cut(kind)}' is not known; "
+                            + (
+                                Nearest.IfNear(kind, Kinds) is { } meant
+                                    ? $"did you mean \"{meant}\"?"
+                                    : $"write {string.Join(", ", Kinds[..^1])} or {Kinds[^1]}"
+                            )
                     ),
                 }
             ) with
@@ -123,7 +123,12 @@ public sealed class PartsFile
     private static PipePart Pipe(PartsObject part, string name, Catalogue catalogue)
     {
         var length = part.Text("length");
-        Length? cut = length == "open" ? null : part.Size("length");
+        if (length != Open && Nearest.IfNear(length, [Open]) is not null)
+        {
+            throw part.Wrong("length", $"'{Quote.Cut(length)}' is not known; did you mean \"{Open}\"?");
+        }
+
+        Length? cut = length == Open ? null : part.Size("length");
         return part.TextIfAny("stock") is { } stock
             ? PipePart.Of(name, catalogue.Pipe(stock), part.SizeIfAny("inside"), cut)
             : new PipePart(name, part.Size("inside"), part.Size("outside"), cut);

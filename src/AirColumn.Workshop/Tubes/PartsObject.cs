@@ -11,11 +11,7 @@ internal sealed class PartsObject
     private readonly HashSet<string> asked = new(StringComparer.Ordinal);
     private readonly string path;
 
-    public PartsObject(
-        JsonElement json,
-        string path,
-        string whole = "The parts file must be an object, { \"tube\": 1, … }."
-    )
+    public PartsObject(JsonElement json, string path, string whole = "")
     {
         this.path = path;
         if (json.ValueKind != JsonValueKind.Object)
@@ -33,22 +29,22 @@ internal sealed class PartsObject
         }
     }
 
-    public string Text(string key) => TextIfAny(key) ?? throw Wrong(key, "it is missing; write a text");
+    public string Text(string key) => TextIfAny(key) ?? throw Missing(key, "write a text");
 
     public string? TextIfAny(string key) =>
         Member(key) is not { } value ? null
         : value.ValueKind == JsonValueKind.String ? Readable(value.GetString, PathOf(key))
-        : throw Wrong(key, "it must be a text in quotes");
+        : throw Wrong(key, "it must be a text in quotes, such as \"40.6 mm\"");
 
-    public double Number(string key) => NumberIfAny(key) ?? throw Wrong(key, "it is missing; write a number");
+    public double Number(string key) => NumberIfAny(key) ?? throw Missing(key, "write a number");
 
     public double? NumberIfAny(string key) =>
         Member(key) is not { } value ? null
         : value.ValueKind == JsonValueKind.Number && double.IsFinite(value.GetDouble()) ? value.GetDouble()
-        : throw Wrong(key, "it must be a number");
+        : throw Wrong(key, "it must be a number, without a unit and without quotes");
 
     public Length Size(string key) =>
-        SizeIfAny(key) ?? throw Wrong(key, "it is missing; write a size, such as \"40.6 mm\"");
+        SizeIfAny(key) ?? throw Missing(key, "write a size, such as \"40.6 mm\"");
 
     public Length? SizeIfAny(string key) =>
         TextIfAny(key) is { } text ? Read(key, text, QuantityText.ParseLength) : null;
@@ -80,7 +76,9 @@ internal sealed class PartsObject
     {
         if (Member(key) is not { ValueKind: JsonValueKind.Array } list)
         {
-            throw Wrong(key, "it must be a list, [ … ]");
+            throw members.ContainsKey(key)
+                ? Wrong(key, "it must be a list, [ … ]")
+                : Missing(key, "write a list, [ … ]");
         }
 
         return list.EnumerateArray().Select((item, i) => new PartsObject(item, $"{PathOf(key)}[{i}]"));
@@ -95,7 +93,7 @@ internal sealed class PartsObject
         }
         catch (ArgumentException problem)
         {
-            throw new FormatException($"{path}: {Plain(problem)}", problem);
+            throw new FormatException(Told(problem), problem);
         }
     }
 
@@ -105,16 +103,16 @@ internal sealed class PartsObject
         var unknown = members.Keys.FirstOrDefault(key => !asked.Contains(key));
         if (unknown is not null)
         {
-            var known = asked.Order(StringComparer.Ordinal).ToList();
-            throw new FormatException(
-                $"{(path.Length == 0 ? "" : $"{path}: ")}unknown key \"{unknown}\""
-                    + (Nearest.IfNear(unknown, known) is { } meant ? $"; did you mean \"{meant}\"? " : ". ")
-                    + $"Known here: {string.Join(", ", known)}."
+            throw Unknown(
+                unknown,
+                Nearest.IfNear(unknown, asked),
+                $" Known here: {string.Join(", ", asked.Order(StringComparer.Ordinal))}."
             );
         }
     }
 
-    public FormatException Wrong(string key, string what) => new($"{PathOf(key)}: {what}.");
+    public FormatException Wrong(string key, string what) =>
+        new($"{PathOf(Quote.Cut(key))}: {what}{(what.EndsWith('?') ? "" : ".")}");
 
     /// <summary>A message without the parameter and value that .NET appends.</summary>
     public static string Plain(ArgumentException problem)
@@ -122,6 +120,42 @@ internal sealed class PartsObject
         var message = problem.Message;
         var appended = message.IndexOf(" (Parameter '", StringComparison.Ordinal);
         return appended < 0 ? message : message[..appended];
+    }
+
+    // A key is missing that is there with a slip in it, perhaps.
+    private FormatException Missing(string key, string advice) =>
+        members.Keys.FirstOrDefault(written =>
+            !asked.Contains(written) && Nearest.IfNear(written, [key]) is not null
+        )
+            is { } slip
+            ? Unknown(slip, key)
+            : Wrong(key, $"it is missing; {advice}");
+
+    private FormatException Unknown(string key, string? meant, string known = "") =>
+        new(
+            $"{(path.Length == 0 ? "" : $"{path}: ")}unknown key \"{Quote.Cut(key)}\""
+                + (meant is null ? "." : $"; did you mean \"{meant}\"?")
+                + known
+        );
+
+    // What is called otherwise in a file than in the code.
+    private static string KeyOf(string parameter) =>
+        parameter switch
+        {
+            "endInside" => "inside",
+            "formed" or "cut" => "length",
+            "Price" => "price",
+            _ => parameter,
+        };
+
+    private string Told(ArgumentException problem)
+    {
+        var message = Plain(problem);
+        return
+            problem.ParamName is { Length: > 0 } parameter
+            && message.StartsWith($"{parameter} ", StringComparison.Ordinal)
+            ? $"{PathOf(KeyOf(parameter))}{message[parameter.Length..]}"
+            : $"{path}: {message}";
     }
 
     // Half of a pair of characters cannot be read as text.

@@ -13,13 +13,19 @@ internal static class JsonErrorText
     /// <summary>One line about the first thing that is wrong.</summary>
     /// <param name="utf8">Text that is not JSON, or is nested too deep.</param>
     /// <param name="deepest">How deep it may be nested.</param>
-    public static string Of(ReadOnlySpan<byte> utf8, int deepest)
+    /// <param name="whole">What the text is.</param>
+    public static string Of(ReadOnlySpan<byte> utf8, int deepest, string whole = "The document")
     {
         // Valid as UTF-8, as is all UTF-16 text in Latin letters, but in no text that people write.
         var zero = utf8.IndexOf((byte)0);
         if (zero >= 0)
         {
-            return NotJson(utf8, zero, "there is a zero byte. It looks like UTF-16; save it as UTF-8.");
+            return NotJson(
+                utf8,
+                whole,
+                zero,
+                "there is a zero byte. It looks like UTF-16; save it as UTF-8."
+            );
         }
 
         var state = new JsonReaderState(new JsonReaderOptions { MaxDepth = int.MaxValue });
@@ -33,7 +39,7 @@ internal static class JsonErrorText
                     && reader.CurrentDepth >= deepest
                 )
                 {
-                    return $"The document is nested more than {Require.Show(deepest, "")} deep; "
+                    return $"{whole} is nested more than {Require.Show(deepest, "")} deep; "
                         + $"{Place(utf8, (int)reader.TokenStartIndex)}. That is the limit.";
                 }
             }
@@ -42,16 +48,16 @@ internal static class JsonErrorText
         {
             var start = StartOf((int)(problem.LineNumber ?? 0), utf8);
             var offset = Math.Min(start + (int)(problem.BytePositionInLine ?? 0), utf8.Length);
-            return NotJson(utf8, offset, Detail(utf8, offset));
+            return NotJson(utf8, whole, offset, Detail(utf8, offset));
         }
 
         // More text could make it whole.
-        return $"The document is not complete JSON; {Place(utf8, utf8.TrimEnd(Blank).Length)}: it ends too early; "
+        return $"{whole} is not complete JSON; {Place(utf8, utf8.TrimEnd(Blank).Length)}: it ends too early; "
             + "a quotation mark, a brace or a bracket is not closed.";
     }
 
-    private static string NotJson(ReadOnlySpan<byte> utf8, int offset, string detail) =>
-        $"The document is not JSON; {Place(utf8, offset)}: {detail}";
+    private static string NotJson(ReadOnlySpan<byte> utf8, string whole, int offset, string detail) =>
+        $"{whole} is not JSON; {Place(utf8, offset)}: {detail}";
 
     private static string Place(ReadOnlySpan<byte> utf8, int offset)
     {
@@ -88,7 +94,11 @@ internal static class JsonErrorText
         return (char)rune.Value switch
         {
             '}' or ']' when before.EndsWith(","u8) => $"there is a comma before {shown}; remove the comma.",
-            '/' => "comments are not allowed; remove it.",
+            '/' or '#' => "comments are not allowed; remove it.",
+            '\u201C' or '\u201D' or '\u201E' or '\u2018' or '\u2019' =>
+                $"{shown} is a curly quotation mark; write straight ones, \".",
+            '\n' or '\r' when before.TrimEnd(",}]"u8).EndsWith("\u201D"u8) =>
+                "the text before it ends in a curly quotation mark; write a straight one, \".",
             '\n' or '\r' or '\t' => "a line break or a tab within quotation marks; write it as \\n or \\t.",
             '\'' => "write texts in double quotation marks.",
             '"' or '{' or '[' =>

@@ -3,42 +3,48 @@ namespace AirColumn.Documents;
 /// <summary>Finds the known word that a misspelt one was meant to be.</summary>
 internal static class Nearest
 {
-    /// <summary>The known word that takes the fewest changes of letters; the first of several.</summary>
-    public static string To(string word, IEnumerable<string> known)
-    {
-        // No known word is near to one of more letters than that.
-        var beginning = word.Length <= 40 ? word : word[..40];
-        return known.MinBy(candidate => Changes(beginning, candidate))!;
-    }
+    // No known word is near to one of more letters than that.
+    private const int Longest = 40;
 
-    /// <summary>The same where it takes a third of the letters or fewer; null where the word is another one altogether.</summary>
+    /// <summary>The known word that takes the fewest changes of letters; the first of several.</summary>
+    public static string To(string word, IEnumerable<string> known) =>
+        known.MinBy(candidate => Changes(Cut(word), candidate))!;
+
+    /// <summary>The same, or null where more than a third of its letters would have to change.</summary>
     public static string? IfNear(string word, IEnumerable<string> known)
     {
-        var candidates = known.ToList();
-        return
-            candidates.Count > 0
-            && To(word, candidates) is var nearest
-            && Changes(word, nearest) <= Math.Max(1, nearest.Length / 3)
+        var nearest = known.MinBy(candidate => Changes(Cut(word), candidate));
+        return nearest is not null && Changes(Cut(word), nearest) <= Math.Max(1, nearest.Length / 3)
             ? nearest
             : null;
     }
 
-    // Levenshtein's distance, upper and lower case alike.
+    private static string Cut(string word) => word.Length <= Longest ? word : word[..Longest];
+
+    // Letters put in, left out, replaced, or changed with their neighbour (optimal string alignment); upper and lower case alike.
     private static int Changes(string from, string to)
     {
-        var row = Enumerable.Range(0, to.Length + 1).ToArray();
-        for (var i = 1; i <= from.Length; i++)
+        var changes = new int[from.Length + 1, to.Length + 1];
+        for (var i = 0; i <= from.Length; i++)
         {
-            var diagonal = row[0];
-            row[0] = i;
-            for (var j = 1; j <= to.Length; j++)
+            for (var j = 0; j <= to.Length; j++)
             {
-                var same = char.ToUpperInvariant(from[i - 1]) == char.ToUpperInvariant(to[j - 1]);
-                var changes = Math.Min(Math.Min(row[j], row[j - 1]) + 1, diagonal + (same ? 0 : 1));
-                (diagonal, row[j]) = (row[j], changes);
+                changes[i, j] =
+                    i == 0 || j == 0
+                        ? i + j
+                        : Math.Min(
+                            Math.Min(changes[i - 1, j], changes[i, j - 1]) + 1,
+                            changes[i - 1, j - 1] + (IsSame(from[i - 1], to[j - 1]) ? 0 : 1)
+                        );
+                if (i > 1 && j > 1 && IsSame(from[i - 1], to[j - 2]) && IsSame(from[i - 2], to[j - 1]))
+                {
+                    changes[i, j] = Math.Min(changes[i, j], changes[i - 2, j - 2] + 1);
+                }
             }
         }
 
-        return row[^1];
+        return changes[from.Length, to.Length];
     }
+
+    private static bool IsSame(char a, char b) => char.ToUpperInvariant(a) == char.ToUpperInvariant(b);
 }

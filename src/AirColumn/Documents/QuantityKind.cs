@@ -74,10 +74,16 @@ internal sealed record QuantityKind<TQuantity, TUnit>(
             );
         }
 
-        return Units.TryFind(number.Rest, out var unit)
-            ? unit
-            : throw new FormatException(
-                $"{shown} is not a {Name}: {Quote.Of(number.Rest)} is not a unit of it; {Advice}."
-            );
+        if (Units.TryFind(number.Rest, out var unit))
+        {
+            return unit;
+        }
+
+        var advice = Units.InOtherCapitals(number.Rest) is { } meant
+            ? $"did you mean \"{Quote.Cut(number.Digits)} {meant}\"?"
+            : $"{Advice}.";
+        throw new FormatException(
+            $"{shown} is not a {Name}: {Quote.Of(number.Rest)} is not a unit of it; {advice}"
+        );
     }
 }

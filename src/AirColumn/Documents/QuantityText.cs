@@ -26,8 +26,16 @@ public static class QuantityText
             Length.Info,
             ("inch", LengthUnit.Inch),
             ("inches", LengthUnit.Inch),
+            ("Inch", LengthUnit.Inch),
+            ("Inches", LengthUnit.Inch),
             ("\u201D", LengthUnit.Inch), // the quotation mark a word processor makes of "
-            ("feet", LengthUnit.Foot)
+            ("foot", LengthUnit.Foot),
+            ("feet", LengthUnit.Foot),
+            ("\u2019", LengthUnit.Foot), // and of '
+            ("millimetre", LengthUnit.Millimeter),
+            ("millimetres", LengthUnit.Millimeter),
+            ("millimeter", LengthUnit.Millimeter),
+            ("millimeters", LengthUnit.Millimeter)
         ),
         Fractions: true
     );
@@ -120,10 +128,14 @@ public static class QuantityText
         new(Frequency.Info)
     );
 
-    /// <summary>A length, such as "25 mm", "1.24 m", "46.5 in", "46 15/16 in" or "1.5\"".</summary>
-    /// <param name="text">A number or a fraction, and a unit.</param>
+    /// <summary>A length, such as "25 mm", "1.24 m", "46.5 in", "46 15/16 in", "46⅞ in", "1.5\"" or "4' 2 1/2\"".</summary>
+    /// <param name="text">A number or a fraction, and a unit; or feet and inches.</param>
     /// <exception cref="FormatException">The text is not a length with a unit.</exception>
-    public static Length ParseLength(string text) => Lengths.Parse(text);
+    public static Length ParseLength(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return FeetAndInches.Read(text) ?? Lengths.Parse(text);
+    }
 
     /// <summary>A temperature, such as "20 °C", "20 C", "68 °F" or "293.15 K".</summary>
     /// <param name="text">A number and a unit.</param>

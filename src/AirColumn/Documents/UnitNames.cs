@@ -37,6 +37,17 @@ internal sealed class UnitNames<TUnit>
     /// <summary>Finds the unit of a name.</summary>
     public bool TryFind(string name, out TUnit unit) => units.TryGetValue(Key(name), out unit);
 
+    /// <summary>The name of a unit that differs from this one only in capitals, if there is one.</summary>
+    public string? InOtherCapitals(string name)
+    {
+        var key = Key(name);
+        return units
+            .Keys.Where(known => string.Equals(known, key, StringComparison.OrdinalIgnoreCase))
+            .OrderBy(known => known.Count(char.IsUpper))
+            .ThenBy(known => known, StringComparer.Ordinal)
+            .FirstOrDefault();
+    }
+
     // What is left of a name when products, spaces, parentheses and raised digits may be written in any way. Letters
     // keep their case: mm is not Mm.
     private static string Key(string name)

@@ -36,6 +36,22 @@ public class QuantityTextTests
     [InlineData("-1/2 in", -12.7)]
     [InlineData("\u22122 1/2 in", -63.5)]
     [InlineData("+1/2 in", 12.7)]
+    [InlineData("1\u215E in", 47.625)] // 1⅞ of 25.4 mm
+    [InlineData("1 \u215E in", 47.625)]
+    [InlineData("1 7\u20448 in", 47.625)] // the slash of fractions
+    [InlineData("\u00BD\"", 12.7)]
+    [InlineData("-2\u00BD in", -63.5)]
+    [InlineData("0' 2\"", 50.8)]
+    [InlineData("4'2\"", 1270)]
+    [InlineData("4' 2 1/2\"", 1282.7)]
+    [InlineData("4\u2032 2\u00BD\u2033", 1282.7)]
+    [InlineData("4\u2019 2.5\u201D", 1282.7)]
+    [InlineData("4 ft 2 1/2 in", 1282.7)]
+    [InlineData("4'-2\"", 1270)]
+    [InlineData("-1' 1\"", -330.2)]
+    [InlineData("2 Inches", 50.8)]
+    [InlineData("5 foot", 1524)]
+    [InlineData("50 millimeters", 50)]
     public void Reads_a_length(string text, double millimetres) =>
         Assert.Equal(millimetres, QuantityText.ParseLength(text).Millimeters, 1e-12 * Math.Abs(millimetres));
 
@@ -140,6 +156,12 @@ public class QuantityTextTests
         "1 240 mm",
         "'1 240 mm' is not a length; write numbers with a decimal point and nothing between the digits, such as \"25 mm\"."
     )]
+    [InlineData(
+        "4' 12\"",
+        "'4' 12\"' is not a length: write fewer than 12 inches after the feet, such as 4' 2 1/2\"."
+    )]
+    [InlineData("50 MM", "'50 MM' is not a length: 'MM' is not a unit of it; did you mean \"50 mm\"?")]
+    [InlineData("2 FT", "'2 FT' is not a length: 'FT' is not a unit of it; did you mean \"2 ft\"?")]
     [InlineData("1/0 in", "'1/0 in' is not a length: the divisor of its fraction is 0.")]
     [InlineData("46 1/0 in", "'46 1/0 in' is not a length: the divisor of its fraction is 0.")]
     public void Says_what_is_wrong_with_a_length(string text, string message) =>

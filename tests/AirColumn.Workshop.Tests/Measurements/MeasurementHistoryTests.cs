@@ -45,10 +45,10 @@ public class MeasurementHistoryTests
     }
 
     [Theory]
-    [InlineData("", "The history is not JSON: line 1, place 1.")]
+    [InlineData("", "The history is empty; it must begin with { \"measurements\": 1.")]
     [InlineData("[]", "The history must be an object, { \"measurements\": 1, … }.")]
     [InlineData("{ \"measurements\": 2 }", "measurements: it must be 1, the version of this format.")]
-    [InlineData("{ \"measurements\": 1 }", "taken: it must be a list, [ … ].")]
+    [InlineData("{ \"measurements\": 1 }", "taken: it is missing; write a list, [ … ].")]
     [InlineData(
         "{ \"measurements\": 1, \"taken\": [], \"more\": 1 }",
         "unknown key \"more\". Known here: measurements, taken."
@@ -56,7 +56,7 @@ public class MeasurementHistoryTests
     [InlineData("{ \"measurements\": 1, \"taken\": [ {} ] }", "taken[0].when: it is missing; write a text.")]
     [InlineData(
         "{ \"measurements\": 1, \"taken\": [ { \"when\": \"2026-01-01\", \"cut\": \"1 m\", \"heard\": \"-3 Hz\", \"temperature\": \"20 °C\", \"humidity\": \"50 %\", \"standardUncertaintyCents\": 1 } ] }",
-        "taken[0]: heard is -3 Hz; it must be a finite number greater than zero."
+        "taken[0].heard is -3 Hz; it must be a finite number greater than zero."
     )]
     public void A_wrong_history_is_told_with_its_place(string json, string message) =>
         Assert.Equal(message, Assert.Throws<FormatException>(() => MeasurementHistory.Read(json)).Message);

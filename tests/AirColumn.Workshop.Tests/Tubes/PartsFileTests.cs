@@ -71,7 +71,7 @@ public class PartsFileTests
     [InlineData("""{ "part": "pipe", "name": "\ud800" }""", "parts[0].name: it holds half a character")]
     [InlineData(
         """{ "part": "pipe", "inside": "40 mm", "outside": "44 mm", "length": "open", "price": -5 }""",
-        "parts[0]: Price is -5"
+        "parts[0].price is -5"
     )]
     [InlineData("7", "parts[0] must be an object")]
     [InlineData("""{ "part": "pipe", "part": "pipe" }""", "parts[0].part: it is given twice")]
@@ -83,12 +83,12 @@ public class PartsFileTests
     }
 
     [Theory]
-    [InlineData("", "not JSON")]
-    [InlineData("[1", "not JSON")]
+    [InlineData("", "The parts file is empty")]
+    [InlineData("[1", "not complete JSON")]
     [InlineData("[]", "must be an object")]
     [InlineData("{}", "tube: it is missing")]
     [InlineData("""{ "tube": 2, "parts": [] }""", "tube: it must be 1")]
-    [InlineData("""{ "tube": 1 }""", "parts: it must be a list")]
+    [InlineData("""{ "tube": 1 }""", "parts: it is missing; write a list")]
     [InlineData("""{ "tube": 1, "parts": [] }""", "no pipe among the parts")]
     [InlineData(
         """{ "tube": 1, "parts": [], "air": 3 }""",

@@ -1,0 +1,33 @@
+namespace Shared;
+
+/// <summary>The standard input, which is empty if it was closed when the program began.</summary>
+internal static class StandardInput
+{
+    private const int ClosesOnExec = 0x80000; // O_CLOEXEC of Linux
+
+    /// <summary>Opens it.</summary>
+    public static Stream Open() => WasClosed() ? Stream.Null : Console.OpenStandardInput();
+
+    // The first file that the runtime opens for itself takes the place of an input that was closed, and reading it would never end. Such a file
+    // closes when another program is begun; what this one was begun with did not.
+    private static bool WasClosed()
+    {
+        const string Facts = "/proc/self/fdinfo/0";
+        try
+        {
+            var flags = File.Exists(Facts)
+                ? Array.Find(
+                    File.ReadAllLines(Facts),
+                    line => line.StartsWith("flags:", StringComparison.Ordinal)
+                )
+                : null;
+            return flags is not null
+                && (Convert.ToInt64(flags["flags:".Length..].Trim(), 8) & ClosesOnExec) != 0;
+        }
+        catch (Exception problem)
+            when (problem is IOException or UnauthorizedAccessException or FormatException)
+        {
+            return false;
+        }
+    }
+}

@@ -1,0 +1,34 @@
+namespace AirColumn.Workshop.Questions;
+
+/// <summary>A question to a maker. Immutable.</summary>
+public sealed class Question
+{
+    internal Question(
+        string key,
+        string text,
+        string? usual,
+        IReadOnlyList<string> choices,
+        Action<string> take
+    ) => (Key, Text, Usual, Choices, Take) = (key, text, usual, choices, take);
+
+    /// <summary>What it is about, the same in every language: "mouth.inside"; for a page that has a picture of each.</summary>
+    public string Key { get; }
+
+    /// <summary>The question, in English.</summary>
+    public string Text { get; }
+
+    /// <summary>The answer that an empty text stands for; null where there is none.</summary>
+    public string? Usual { get; }
+
+    /// <summary>All answers there are; empty where it is free text.</summary>
+    public IReadOnlyList<string> Choices { get; }
+
+    /// <summary>Takes the answer, or throws <see cref="FormatException"/>.</summary>
+    internal Action<string> Take { get; }
+
+    /// <summary>As a console shows it: the question, its choices, the usual answer.</summary>
+    public override string ToString() =>
+        Text
+        + (Choices.Count > 0 ? $" ({string.Join(", ", Choices)})" : "")
+        + (Usual is null ? "" : $" [{Usual}]");
+}
