@@ -1,4 +1,5 @@
 using AirColumn.Workshop.Stock;
+using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
@@ -187,7 +188,7 @@ public sealed record JoinPart : TubePart
     /// <param name="inside">Inside diameter between the stops: 5 mm to 500 mm.</param>
     /// <param name="radius">Radius of its centreline: at least half the inside diameter, to 10 m.</param>
     /// <param name="angle">How far it turns: above 0 to 360°.</param>
-    /// <exception cref="ArgumentException">The name is empty.</exception>
+    /// <exception cref="ArgumentException">The name is empty, or the bend is shorter than 0.1 mm or longer than 10 m.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public static JoinPart Elbow(
         string name,
@@ -203,14 +204,16 @@ public sealed record JoinPart : TubePart
         var diameter = Caliper.Diameter(inside);
         Require.InRange(radius.Millimeters, diameter.Millimeters / 2, 10_000, "mm", nameof(radius));
         Require.InRange(angle.Degrees, 1e-3, 360, "°", nameof(angle));
-        return new(
-            name,
-            before,
-            after,
-            diameter,
-            Caliper.AxialLength(Length.FromMillimeters(radius.Millimeters * angle.Radians), nameof(angle)),
-            radius
-        );
+        var between = Length.FromMillimeters(radius.Millimeters * angle.Radians);
+        if (between.Millimeters is < 0.1 or > 10_000)
+        {
+            throw new ArgumentException(
+                $"The elbow '{name}' would be {Wording.Size(between)} long between its stops, its radius times its angle; allowed is 0.1 mm to 10000 mm. Check both.",
+                nameof(angle)
+            );
+        }
+
+        return new(name, before, after, diameter, Caliper.AxialLength(between), radius);
     }
 }
 

@@ -73,6 +73,10 @@ public class PartsFileTests
         """{ "part": "pipe", "inside": "40 mm", "outside": "44 mm", "length": "open", "price": -5 }""",
         "parts[0].price is -5"
     )]
+    [InlineData(
+        """{ "part": "elbow", "before": "pvc-40 1", "after": "pvc-40 1", "inside": "27 mm", "radius": "30 mm", "angle": 0.01 }""",
+        "parts[0]: The elbow 'elbow 1' would be 0.01 mm (0.000 in) long between its stops"
+    )]
     [InlineData("7", "parts[0] must be an object")]
     [InlineData("""{ "part": "pipe", "part": "pipe" }""", "parts[0].part: it is given twice")]
     public void What_is_wrong_is_told_with_its_place(string part, string says)
