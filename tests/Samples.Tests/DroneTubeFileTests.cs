@@ -29,7 +29,11 @@ public sealed class DroneTubeFileTests : IDisposable
     public void A_sheet_is_named_after_its_note(string note, string name)
     {
         var said = Sample.DroneTube("sheet", parts, "--note", note).Succeeded();
-        Assert.Contains($"The build sheet is {In(name)}. Open it in a browser;", said, StringComparison.Ordinal);
+        Assert.Contains(
+            $"The build sheet is {In(name)}. Open it in a browser;",
+            said,
+            StringComparison.Ordinal
+        );
         Assert.Equal([name, "plain.json"], Names());
     }
 

@@ -35,6 +35,7 @@ internal static class SheetStyle
         caption { text-align: left; font-weight: 600; padding-bottom: .25rem; }
         th, td { text-align: left; vertical-align: top; padding: .3rem .6rem .3rem 0; border-bottom: 1px solid var(--line); font-weight: 400; }
         thead th { font-weight: 600; color: var(--soft); border-bottom: 2px solid var(--line); }
+        @media (max-width: 30rem) { table { font-size: .84rem; } th, td { padding-right: .4rem; } }
         figure { margin: .8rem 0; }
         figcaption { color: var(--soft); font-size: .9rem; }
         ol.steps { list-style: none; margin: 0; padding: 0; counter-reset: step; }
@@ -45,7 +46,7 @@ internal static class SheetStyle
         svg { display: block; width: 100%; height: auto; }
         svg.wide { max-width: 36rem; }
         svg.step { width: 150px; }
-        svg text { font: 12px system-ui, sans-serif; fill: var(--ink); }
+        svg text { font: 12px system-ui, sans-serif; fill: var(--ink); } svg.wide text { stroke: var(--paper); stroke-width: 3px; paint-order: stroke; }
         @media (min-width: 40rem) { svg.wide text { font-size: 9px; } svg.wide text.strong { font-size: 10px; } }
         .bore { fill: var(--bore); stroke: var(--sea); stroke-width: 1.3; stroke-linejoin: round; }
         .wall { fill: var(--sea); stroke: var(--sea); stroke-width: .5; }

@@ -8,8 +8,8 @@ namespace AirColumn.Workshop.Sheets;
 internal sealed class StepPicture(Sizes sizes)
 {
     private const double Width = 150;
-    private const double Height = 112;
-    private const double Middle = 44; // of the pipe
+    private const double Height = 128;
+    private const double Middle = 54; // of the pipe
     private const double Bore = 12; // half of the pipe's bore
     private const double Thick = 4; // a wall
 
@@ -28,7 +28,7 @@ internal sealed class StepPicture(Sizes sizes)
         }
 
         drawing.Outline("saw", teeth, false);
-        Size(drawing, false, 8, 128, 78, string.Join('\n', cut.Sizes));
+        Size(drawing, false, 8, 128, Middle + 34, string.Join('\n', cut.Sizes));
         return drawing;
     }
 
@@ -56,7 +56,7 @@ internal sealed class StepPicture(Sizes sizes)
 
         Letter(drawing, X(isLast, 128), letter);
         Arrow(drawing, isLast, 4, isFlush ? 54 : 24);
-        Size(drawing, isLast, 62, end, 70, sizes.Tape(insert.Inserted));
+        Size(drawing, isLast, 62, end, Middle + 28, sizes.Tape(insert.Inserted));
         if (!isFlush)
         {
             Above(drawing, isLast, outer, 62, sizes.Tape(insert.Protrudes));
@@ -106,16 +106,16 @@ internal sealed class StepPicture(Sizes sizes)
             isAfter,
             62,
             end,
-            74,
+            Middle + 31,
             sizes.Tape(Length.FromMillimeters(socket.Depth.Millimeters - socket.Gap.Millimeters))
         );
         if (socket.Gap > Length.Zero)
         {
-            drawing.Line("lead", X(isAfter, 99), Middle, X(isAfter, 104), 12);
+            drawing.Line("lead", X(isAfter, 99), Middle, X(isAfter, 104), 18);
             drawing.Text(
                 isAfter ? "start" : "end",
                 X(isAfter, 108),
-                11,
+                14,
                 SheetWords.Left(sizes.Gap(socket.Gap))
             );
         }
@@ -180,9 +180,9 @@ internal sealed class StepPicture(Sizes sizes)
         );
         drawing.Line("mark", 84, Middle - 28, 84, Middle + 28);
         Letter(drawing, 34, letter);
-        Size(drawing, false, 84, 140, 84, sizes.Tape(bell.Formed));
+        Size(drawing, false, 84, 140, Middle + 40, sizes.Tape(bell.Formed));
         drawing.Line("lead", 138, Middle - 28, 138, Middle + 28);
-        drawing.Text("end", 132, 10, sizes.Narrow(bell.EndInside));
+        drawing.Text("end", 132, 14, sizes.Narrow(bell.EndInside));
         return drawing;
     }
 
@@ -212,7 +212,7 @@ internal sealed class StepPicture(Sizes sizes)
             Letter(drawing, X(isFirst, 34), letter);
         }
 
-        Size(drawing, isFirst, 88, 138, 74, sizes.Tape(added.Adds));
+        Size(drawing, isFirst, 88, 138, Middle + 31, sizes.Tape(added.Adds));
         return drawing;
     }
 
@@ -284,11 +284,11 @@ internal sealed class StepPicture(Sizes sizes)
     private static void Above(Drawing drawing, bool isMirrored, double from, double to, string size)
     {
         var (a, b) = (X(isMirrored, from), X(isMirrored, to));
-        const double Y = 26;
+        const double Y = 31;
         drawing.Line("size", a, Y, b, Y);
         drawing.Line("size", a, Y - 3, a, Y + 3);
         drawing.Line("size", b, Y - 3, b, Y + 3);
-        Lines(drawing, (a + b) / 2, 9, size);
+        Lines(drawing, (a + b) / 2, 12, size);
     }
 
     // Kept within the picture: a line of twelve units takes about six and a half a letter.

@@ -99,7 +99,7 @@ internal static class SheetWords
     public static string Hertz(Frequency frequency) => Text($"{frequency.Hertz:0.00} Hz");
 
     public static string FromTheNote(double cents, double plusMinus) =>
-        Text($"{cents:+0.0;-0.0;0.0} cents, ±{plusMinus:0}");
+        Text($"{cents:+0.0;-0.0;0.0} ±{plusMinus:0} cents");
 
     public static string SureTo(double cents) =>
         Text(
