@@ -22,7 +22,7 @@ internal sealed record HeardTube(
 {
     // A note farther from each resonance belongs to none, cents.
     private const double Belongs = 100;
-    private const int Resonances = 8;
+    public const int Resonances = 8;
     private const int PartialsShown = 8;
 
     public required TrimAdvice Advice { get; init; }
@@ -85,6 +85,13 @@ internal sealed record HeardTube(
             json.Number("driftCentsPerSecond", Drone.DriftCentsPerSecond);
             json.Number("spreadCents", Drone.SpreadCents);
             json.Number("secondsHeld", Drone.Duration.Seconds);
+            json.WriteStartArray("alternativesHz");
+            foreach (var other in Drone.Alternatives)
+            {
+                json.WriteNumberValue(other.Hertz);
+            }
+
+            json.WriteEndArray();
             json.WriteString("pitch", Drone.Nearest(Tuning).Pitch.ToString());
             json.Number("cents", Drone.Nearest(Tuning).Cents);
             json.Number("resonanceHz", Advice.Resonance.Frequency.Hertz);

@@ -102,13 +102,17 @@ internal static class ListenCommand
             var text = parsed.GetValue(json) ? heard.Json() : heard.Text();
             ConsoleProgram.Warn(
                 parsed,
-                [.. assembly.Remarks.Select(remark => remark.Text), .. take.Warnings, .. notKept]
+                [.. assembly.Remarks.Select(remark => remark.Text), .. Doubts(take, drone), .. notKept]
             );
             Answer.Write(parsed, output => output.Write(text));
             ConsoleProgram.Warn(parsed, NotKept(() => draft?.Keep(overwrite: true)));
         });
         return command;
     }
+
+    // The drone of this tube need not be what the take holds longest.
+    private static IEnumerable<string> Doubts(Take take, SoundedNote drone) =>
+        take.Warnings.Except(take.Drone?.Warnings ?? []).Concat(drone.Warnings);
 
     // The answer is worth more than its record: where that cannot be kept, it is said.
     private static DraftFile? Begin(
@@ -154,9 +158,10 @@ internal static class ListenCommand
     private static Take Heard(ParseResult parsed, string path, Column column)
     {
         var progress = new Progress(parsed, 100);
-        var usual = new TakeOptions();
-        var lowest = column.FirstResonances(1) is [var first]
-            ? Frequency.FromHertz(Math.Clamp(0.8 * first.Frequency.Hertz, 25, usual.Lowest.Hertz))
+        var resonances = column.FirstResonances(HeardTube.Resonances).Select(one => one.Frequency).ToList();
+        var usual = new TakeOptions { Resonances = resonances };
+        var lowest = resonances is [var first, ..]
+            ? Frequency.FromHertz(Math.Clamp(0.8 * first.Hertz, 25, usual.Lowest.Hertz))
             : usual.Lowest;
         return SoundFile.Read(
             path,

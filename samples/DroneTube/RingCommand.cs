@@ -89,6 +89,15 @@ internal static class RingCommand
             }
 
             var pairs = response.CompareWith(column);
+            if (pairs.All(pair => pair.Measured is null))
+            {
+                var heard = response.Resonances.Select(one => Show.Text($"{one.Frequency.Hertz:0.0} Hz"));
+                throw new FailureException(
+                    $"{path}: what rings ({string.Join(", ", heard)}) lies near no resonance of this tube. "
+                        + "Check the cut, the parts, which end is closed, and that it is the tube that was recorded."
+                );
+            }
+
             var text = parsed.GetValue(json) ? Json(pairs) : Table(pairs);
             ConsoleProgram.Warn(
                 parsed,

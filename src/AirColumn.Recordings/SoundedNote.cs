@@ -22,7 +22,17 @@ public sealed record SoundedNote
     public required Frequency Fundamental { get; init; }
 
     /// <summary>
-    /// Standard uncertainty of <see cref="Fundamental"/>, cents: from how its phase strays from a steady drift, by noise or by the player.
+    /// Other fundamentals that the same sound may have: an octave or a twelfth apart where periods differ a little from each other, or a
+    /// second note. The likeliest is <see cref="Fundamental"/>. Empty where there is no doubt.
+    /// </summary>
+    public required IReadOnlyList<Frequency> Alternatives { get; init; }
+
+    /// <summary>What a user should know of this note: a doubtful octave, a glide, other sound nearly as strong.</summary>
+    public required IReadOnlyList<string> Warnings { get; init; }
+
+    /// <summary>
+    /// Standard uncertainty of <see cref="Fundamental"/>, cents: from noise, from what the partials disagree by, from the ends and gaps of what was
+    /// measured, and from a steady glide, on which the pitch may be anywhere. Wandering and vibrato about the mean are <see cref="SpreadCents"/>.
     /// </summary>
     public required double StandardUncertaintyCents { get; init; }
 

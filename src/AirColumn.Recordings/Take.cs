@@ -39,7 +39,7 @@ public sealed record Take
     /// <summary>Why there is no steady pitch, as a sentence; null where there is one.</summary>
     public string? Reason { get; }
 
-    /// <summary>What a user should know, such as clipping.</summary>
+    /// <summary>What a user should know, such as clipping, and what is doubtful about the drone.</summary>
     public IReadOnlyList<string> Warnings { get; }
 
     /// <summary>Listens to a recording.</summary>
@@ -86,7 +86,13 @@ public sealed record Take
             finder.FrameLength / sound.Rate
         );
         var found = stretches.Find();
-        var reader = new NoteReader(recording, channel, sound, frames);
+        var reader = new NoteReader(
+            recording,
+            channel,
+            sound,
+            frames,
+            [.. options.Resonances.Select(resonance => resonance.Hertz)]
+        );
         var notes = new List<SoundedNote>();
         for (var i = 0; i < found.Count; i++)
         {
@@ -101,18 +107,22 @@ public sealed record Take
 
         var reason = notes.Count > 0 ? null : NoPitch(recording, options, stretches);
         var take = new Take(notes, reason, warnings);
-        return take.Drone is { } drone && Mains.FirstOrDefault(hum => IsNear(drone, hum)) is > 0 and var near
-            ? new Take(
-                notes,
-                null,
-                [
-                    .. warnings,
-                    FormattableString.Invariant(
-                        $"The drone is within {NearMains} Hz of {near:0} Hz, which electric mains hum at: make sure that it is the tube."
-                    ),
-                ]
-            )
-            : take;
+        if (take.Drone is not { } drone)
+        {
+            return take;
+        }
+
+        warnings.AddRange(drone.Warnings);
+        if (Mains.FirstOrDefault(hum => IsNear(drone, hum)) is > 0 and var near)
+        {
+            warnings.Add(
+                FormattableString.Invariant(
+                    $"The drone is within {NearMains} Hz of {near:0} Hz, which electric mains hum at: make sure that it is the tube."
+                )
+            );
+        }
+
+        return take;
     }
 
     /// <summary>The longest note near a frequency; null where none is.</summary>

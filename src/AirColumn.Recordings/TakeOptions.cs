@@ -9,6 +9,7 @@ public sealed record TakeOptions
     private readonly Frequency highest = Frequency.FromHertz(1200);
     private readonly Duration shortest = Duration.FromSeconds(0.5);
     private readonly int? channel;
+    private readonly IReadOnlyList<Frequency> resonances = [];
 
     /// <summary>The lowest pitch looked for: 25 to 500 Hz; 38 Hz by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is out of range.</exception>
@@ -55,5 +56,25 @@ public sealed record TakeOptions
             channel = value is { } number
                 ? (int)Require.InRange(number, 0, ushort.MaxValue, "", nameof(Channel))
                 : null;
+    }
+
+    /// <summary>
+    /// The resonances of the tube that is played, where they are known: a note whose octave is doubtful is taken as the one near a
+    /// resonance. None by default; each above 0.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">One is not above 0.</exception>
+    public IReadOnlyList<Frequency> Resonances
+    {
+        get => resonances;
+        init
+        {
+            ArgumentNullException.ThrowIfNull(value, nameof(Resonances));
+            foreach (var resonance in value)
+            {
+                Require.Positive(resonance.Hertz, "Hz", nameof(Resonances));
+            }
+
+            resonances = [.. value];
+        }
     }
 }

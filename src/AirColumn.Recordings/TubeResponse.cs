@@ -19,6 +19,9 @@ public sealed record TubeResponse
 {
     private const double LongestRecording = 120;
 
+    // Of a sweep's lowest frequency: from there on the tube was driven in full.
+    private const double AboveEdge = 1.25;
+
     // After the slap itself: the sound of the hand, s.
     private const double Slap = 0.006;
 
@@ -49,7 +52,7 @@ public sealed record TubeResponse
     {
         var heard = new Heard(recording, highest);
         return heard.Told(
-            heard.Ringing(heard.Sound),
+            heard.Ringing(heard.Sound, Heard.Lowest),
             "No tap was heard that rings on: make the recording quieter around it, slap harder, or hold the microphone to the open end"
         );
     }
@@ -77,9 +80,11 @@ public sealed record TubeResponse
         ];
         var whole = Correlation.OfNoise(heard.Sound, lags);
         return heard.Told(
-            whole.Length > from
-                ? RingingModes.Of(whole[from..], decays, heard.Rate, Heard.Lowest, heard.Highest)
-                : [],
+            heard.UnlessHeld(
+                whole.Length > from
+                    ? RingingModes.Of(whole[from..], decays, heard.Rate, Heard.Lowest, heard.Highest)
+                    : []
+            ),
             "No resonances stand out of the noise: 2 s of it are needed at least, and 20 are better"
         );
     }
@@ -106,8 +111,12 @@ public sealed record TubeResponse
 
         var heard = new Heard(recording, highest);
         return heard.Told(
-            heard.Ringing(Correlation.OfKnown(heard.Sound, heard.Played(sweep))),
-            "The sweep was not found in the recording, or nothing rings on after it"
+            // Below the sweep nothing was played, and its edge rings by itself.
+            heard.Ringing(
+                Correlation.OfKnown(heard.Sound, heard.Played(sweep)),
+                Math.Max(Heard.Lowest, AboveEdge * sweep.From.Hertz)
+            ),
+            "The sweep was not found in the recording, or nothing rings on after it: put the loudspeaker at one end of the tube and the microphone at the other or inside, and record while the sweep plays"
         );
     }
 
@@ -158,6 +167,7 @@ public sealed record TubeResponse
         private readonly List<string> warnings;
         private readonly LevelScan scan;
         private readonly Recording recording;
+        private bool isHeld;
 
         public Heard(Recording recording, Frequency? highest)
         {
@@ -196,26 +206,49 @@ public sealed record TubeResponse
             return low.Read(0, (int)low.Count);
         }
 
+        /// <summary>None of the modes if the strongest is a tone that is held.</summary>
+        public IReadOnlyList<MeasuredResonance> UnlessHeld(IReadOnlyList<MeasuredResonance> found)
+        {
+            isHeld =
+                found.Count > 0
+                && found.MaxBy(mode => mode.Decibels) is var strongest
+                && HeldTone.Is(Sound, Rate, strongest.Frequency.Hertz, strongest.QualityFactor);
+            return isHeld ? [] : found;
+        }
+
         /// <summary>The modes of what rings on after each impulse of a sound.</summary>
-        public IReadOnlyList<MeasuredResonance> Ringing(double[] sound)
+        public IReadOnlyList<MeasuredResonance> Ringing(double[] sound, double lowest)
         {
             var pieces = new List<double[]>();
+            var held = 0;
             foreach (var (from, to) in Impulses.In(sound, Rate, Slap))
             {
                 var end = Math.Min(to, from + (int)(RingingModes.Longest * Rate));
-                if (end - from >= RingingModes.Shortest * Rate)
+                if (end - from < RingingModes.Shortest * Rate)
+                {
+                    continue;
+                }
+
+                if (RingingModes.DiesAway(sound.AsSpan(from, end - from)))
                 {
                     pieces.Add(sound[from..end]);
                 }
+                else
+                {
+                    held++;
+                }
             }
 
-            return RingingModes.Of(pieces, Rate, Lowest, Highest);
+            isHeld = held > pieces.Count;
+            return isHeld ? [] : RingingModes.Of(pieces, Rate, lowest, Highest);
         }
 
         public TubeResponse Told(IReadOnlyList<MeasuredResonance> found, string otherwise) =>
             new(
                 found,
                 scan.IsSilent ? "The recording is silent."
+                    : isHeld
+                        ? "What was heard does not die away: it is a tone that is held, a hum or music, and no tube that rings. Record again where nothing else sounds."
                     : found.Count == 0 ? $"{otherwise}."
                     : null,
                 warnings

@@ -114,6 +114,61 @@ public class TubeResponseTests
         Assert.NotNull(TubeResponse.FromNoise(Recorded([0.1, 0.2])).Reason);
     }
 
+    public static TheoryData<string> NoRings => ["tone", "drone", "hum", "noise", "glide", "music"];
+
+    // Of nothing that rings there are resonances, whatever it is taken for.
+    [Theory]
+    [MemberData(nameof(NoRings))]
+    public void What_is_no_ring_has_no_resonances(string what)
+    {
+        var tone = new TestTone { Seconds = 10.6, Hertz = 73.4 };
+        double[] sound = what switch
+        {
+            "tone" => (tone with { Partials = [1] }).Samples(),
+            "drone" => (tone with { VibratoCents = 15, SignalToNoise = 25, IsBreath = true }).Samples(),
+            "hum" => (tone with { Partials = [0, 1e-6], Hum = 1 }).Samples(),
+            "glide" => (tone with { DriftCentsPerSecond = 100 }).Samples(),
+            "music" =>
+            [
+                .. Enumerable
+                    .Range(0, 21)
+                    .SelectMany(i => (tone with { Seconds = 0.5, Hertz = 98 + 13 * (i % 5) }).Samples()),
+            ],
+            _ => [.. MathNet.Numerics.Distributions.Normal.Samples(new Random(1), 0, 0.1).Take(467_000)],
+        };
+        // It begins all of a sudden, after as much silence as shows how quiet the room is.
+        double[] late = [.. new double[88_200], .. sound];
+        List<TubeResponse> responses =
+        [
+            TubeResponse.FromTap(Recorded(late)),
+            TubeResponse.FromSweep(Recorded(late), Sweep),
+        ];
+        // What comes and goes as noise does cannot be told from it.
+        if (what is not ("glide" or "music"))
+        {
+            responses.Add(TubeResponse.FromNoise(Recorded(sound)));
+        }
+
+        foreach (var response in responses)
+        {
+            Assert.Empty(response.Resonances);
+            Assert.NotNull(response.Reason);
+        }
+    }
+
+    // The loudspeaker alone, no tube at it.
+    [Fact]
+    public void A_sweep_against_itself_has_no_resonances()
+    {
+        var sound = Sweep.Samples(Frequency.FromHertz(RingingTube.Rate));
+        var response = TubeResponse.FromSweep(Recorded([.. sound, .. new double[22_050]]), Sweep);
+        Assert.Empty(response.Resonances);
+        Assert.StartsWith("The sweep was not found", response.Reason, StringComparison.Ordinal);
+    }
+
+    private static SweptSine Sweep { get; } =
+        new(Frequency.FromHertz(30), Frequency.FromHertz(2000), Duration.FromSeconds(10));
+
     [Fact]
     public void What_cannot_be_is_refused_by_name()
     {

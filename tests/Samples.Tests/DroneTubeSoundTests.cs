@@ -116,6 +116,7 @@ public sealed class DroneTubeSoundTests : IDisposable
             { "empty", 2, "The file is empty. Record again." },
             { "text", 2, "This is not a WAV file that can be read" },
             { "noise", 1, "No steady pitch: it is noise" },
+            { "glide", 1, "No steady pitch: the pitch glides by 60 cents a second. Play one note and hold it." },
             { "another note", 2, "that is not its drone. Check the recording, the cut and the parts." },
         };
 
@@ -129,6 +130,7 @@ public sealed class DroneTubeSoundTests : IDisposable
             "empty" => Text("take.wav", ""),
             "text" => Text("take.wav", "no sound at all"),
             "silent" => Save("take.wav", new double[44_100]),
+            "glide" => Save("take.wav", Tone(t => 66 * Math.Pow(2, 60 * t / 1200), 5)),
             "noise" => Save(
                 "take.wav",
                 [.. Enumerable.Range(0, 44_100).Select(_ => random.NextDouble() - 0.5)]
@@ -172,6 +174,54 @@ public sealed class DroneTubeSoundTests : IDisposable
             $"{history}: taken[0].when: 'once' is not a time; write such as 2026-05-02T09:30:00+00:00. Mend it, or name another file with --history."
         );
         Assert.Contains("once", File.ReadAllText(history), StringComparison.Ordinal);
+    }
+
+    // Every other period a tenth stronger: the resonances of the tube say which octave it is.
+    [Fact]
+    public void The_tube_says_which_octave_was_played()
+    {
+        var heard = Plain(1180).FirstResonances(1)[0].Frequency.Hertz * Math.Pow(2, 15 / 1200.0);
+        double[] rough = [.. Tone(heard, 2).Zip(Tone(heard / 2, 2), (whole, half) => whole + 0.25 * half)];
+        using (var recording = Recording.FromSamples(rough, Frequency.FromHertz(Rate)))
+        {
+            Assert.NotEmpty(Take.Of(recording).Drone!.Alternatives);
+        }
+
+        var outcome = Sample.DroneTube(
+            "listen",
+            parts,
+            "--note",
+            "D2",
+            "--cut",
+            "1180 mm",
+            "--recording",
+            Save("rough.wav", rough),
+            "--json"
+        );
+        Assert.Equal(heard, Number(outcome.Json(), "heardHz"), 0.01);
+        Assert.Equal(0, outcome.Json().GetProperty("alternativesHz").GetArrayLength());
+        Assert.DoesNotContain("octave", outcome.Error, StringComparison.Ordinal);
+    }
+
+    // A tone that is held, and a ring of something else.
+    [Fact]
+    public void What_is_no_ring_of_this_tube_is_refused()
+    {
+        double[] held = [.. new double[(int)(2 * Rate)], .. Tone(73, 4)];
+        var tone = Sample.DroneTube("ring", parts, "--cut", "1150 mm", "--recording", Save("held.wav", held));
+        Assert.Equal(1, tone.ExitCode);
+        Assert.Contains("does not die away", tone.Error, StringComparison.Ordinal);
+
+        var glass = new double[(int)(1.5 * Rate)];
+        for (var i = 4410; i < glass.Length; i++)
+        {
+            var t = (i - 4410) / Rate;
+            glass[i] = 0.3 * Math.Exp(-12 * t) * Math.Sin(2 * Math.PI * 146 * t);
+        }
+
+        var other = Sample.DroneTube("ring", parts, "--cut", "1150 mm", "--recording", Save("glass.wav", glass));
+        Assert.Equal(1, other.ExitCode);
+        Assert.Contains("lies near no resonance of this tube", other.Error, StringComparison.Ordinal);
     }
 
     // Both ends of the same tube: the palm on one, the other open.
@@ -324,6 +374,23 @@ public sealed class DroneTubeSoundTests : IDisposable
                 .OpenEnd(Length.FromMillimeters(3)),
             Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50))
         );
+
+    // Eight harmonics of a pitch that changes.
+    private static double[] Tone(Func<double, double> hertzAt, double seconds)
+    {
+        var sound = new double[(int)(seconds * Rate)];
+        var turns = 0.0;
+        for (var i = 0; i < sound.Length; i++)
+        {
+            turns += hertzAt(i / Rate) / Rate;
+            for (var h = 1; h <= 8; h++)
+            {
+                sound[i] += 0.1 / h * Math.Sin(2 * Math.PI * h * turns);
+            }
+        }
+
+        return sound;
+    }
 
     private static double[] Tone(double hertz, double seconds) =>
         [

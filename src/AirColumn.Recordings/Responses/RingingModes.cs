@@ -18,7 +18,20 @@ internal static class RingingModes
     private const double Most = 0.6;
 
     private const double LeastQ = 2;
+
+    // The walls of the widest tubes that are played, 100 mm, leave at most half of it at 1 kHz (fletcher1998, ch. 8): what rings on longer is a
+    // tone that something else holds.
+    private const double MostQ = 1000;
     private const double Faintest = 3e-4; // of the strongest amplitude
+
+    /// <summary>Whether a piece of sound is a decay: its last quarter has less than half of the power of its first.</summary>
+    public static bool DiesAway(ReadOnlySpan<double> piece)
+    {
+        var quarter = piece.Length / 4;
+        var first = piece[..quarter];
+        var last = piece[^quarter..];
+        return DotProduct.Of(last, last) < 0.5 * DotProduct.Of(first, first);
+    }
 
     /// <summary>The modes that most pieces show.</summary>
     public static IReadOnlyList<MeasuredResonance> Of(
@@ -128,7 +141,7 @@ internal static class RingingModes
             .. modes.Where(mode =>
                 mode.Hertz >= lowest
                 && mode.Hertz <= highest
-                && mode.Q >= LeastQ
+                && mode.Q is >= LeastQ and <= MostQ
                 && mode.Amplitude >= Faintest * strongest
             ),
         ];

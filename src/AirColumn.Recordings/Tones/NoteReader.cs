@@ -8,7 +8,8 @@ internal sealed class NoteReader(
     Recording recording,
     int channel,
     LowRate sound,
-    IReadOnlyList<PitchFrame> frames
+    IReadOnlyList<PitchFrame> frames,
+    IReadOnlyList<double> resonances
 )
 {
     // Longer is no surer, since players wander, and needs memory.
@@ -33,9 +34,9 @@ internal sealed class NoteReader(
 
         // Before the octave is sure: frames that were taken for another one.
         double PitchAt(double t) => Smoothed(part, from + t);
-        var factor = Octave.Factor(samples, sound.Rate, part.Hertz, PitchAt);
-        var hertz = factor * part.Hertz;
-        if (PhaseTrack.Of(samples, sound.Rate, hertz, t => factor * PitchAt(t)) is not { } track)
+        var octave = Octave.Of(samples, sound.Rate, part.Hertz, PitchAt, resonances);
+        var hertz = octave.Factor * part.Hertz;
+        if (PhaseTrack.Of(samples, sound.Rate, hertz, t => octave.Factor * PitchAt(t)) is not { } track)
         {
             return null;
         }
@@ -48,11 +49,14 @@ internal sealed class NoteReader(
         var mean = MeanPitch.Of(track);
         var cents = 1200 / Math.Log(2) / mean.Hertz;
         var whole = frames[stretch.To - 1].Seconds - frames[stretch.From].Seconds + FrameTrack.Hop;
+        Frequency[] others = [.. octave.Others.Select(one => Frequency.FromHertz(one * mean.Hertz))];
         return new SoundedNote
         {
             From = Duration.FromSeconds(frames[stretch.From].Seconds - FrameTrack.Hop / 2),
             Duration = Duration.FromSeconds(whole),
             Fundamental = Frequency.FromHertz(mean.Hertz),
+            Alternatives = others,
+            Warnings = [.. NoteDoubts.Of(mean, track, octave, others)],
             StandardUncertaintyCents = cents * mean.Uncertainty,
             DriftCentsPerSecond = stretch == part ? cents * mean.Drift : DriftOf(stretch),
             SpreadCents = cents * mean.Spread,

@@ -27,7 +27,9 @@ internal sealed class PhaseTrack
     private const double LeastRatio = 8;
 
     // Of the power of the middle window: below it the note has broken off.
-    private const double GapShare = 0.1;
+    private const double GapShare = 0.01;
+    private const double MostGapShare = 0.2;
+    private const double AboveNoise = 2;
 
     // Of the strongest harmonic's power: what a first guess is corrected by.
     private const double StrongShare = 0.1;
@@ -105,6 +107,25 @@ internal sealed class PhaseTrack
 
     /// <summary>By how much each harmonic's own phase turns beside the fundamental's, Hz.</summary>
     public double[] Apart { get; private set; } = [];
+
+    /// <summary>Each harmonic's share of what the phase was joined from; 1 in all, or 0 where nothing was heard.</summary>
+    public double[] Shares { get; private set; } = [];
+
+    /// <summary>For each harmonic, from window to window, what its phase turns beside the joined one, over its number: turns.</summary>
+    public double[][] Strays { get; private set; } = [];
+
+    /// <summary>Of the steps to each window, those where the note had broken off.</summary>
+    public bool[] Gaps { get; private set; } = [];
+
+    /// <summary>How alike the noise of two windows is that are so many steps apart: 1 at 0, 0 where they do not overlap.</summary>
+    public double Overlap(int steps)
+    {
+        var apart = steps * hop;
+        return apart >= window.Length
+            ? 0
+            : DotProduct.Of(window.AsSpan(apart), window.AsSpan(0, window.Length - apart))
+                / DotProduct.Of(window, window);
+    }
 
     /// <summary>Follows a note; null where the sound is shorter than three windows.</summary>
     /// <param name="sound">The samples.</param>
@@ -186,7 +207,8 @@ internal sealed class PhaseTrack
 
         var own = TurnsOf(on);
         WeighByWhatIsLeft(own, weights, first);
-        Join(own, weights, Gaps(on));
+        Gaps = BrokenOff(on, weights);
+        Join(own, weights);
     }
 
     // A first guess may be off by so much that high harmonics turn too far to be trusted, and that a hum, which is weaker than the note,
@@ -261,19 +283,27 @@ internal sealed class PhaseTrack
         return joined;
     }
 
-    // Where a note breaks off its phase is that of noise: windows that fall far below the others, and their neighbours.
-    private bool[] Gaps((double Re, double Im)[][] on)
+    // Where a note breaks off its phase is that of noise: windows that fall far below the others, and their neighbours. Harmonics count as
+    // they do for the pitch, so that rumble under a breath is no note.
+    private bool[] BrokenOff((double Re, double Im)[][] on, double[] weights)
     {
-        var power = new double[Nodes];
-        foreach (var harmonic in on)
+        var (power, noise, total) = (new double[Nodes], 0.0, weights.Sum());
+        for (var h = 0; h < harmonics; h++)
         {
-            for (var m = 0; m < Nodes; m++)
+            if (weights[h] > 0)
             {
-                power[m] += harmonic[m].Re * harmonic[m].Re + harmonic[m].Im * harmonic[m].Im;
+                var share = weights[h] / total;
+                noise += share * Noise[h] / Power[h];
+                for (var m = 0; m < Nodes; m++)
+                {
+                    var (re, im) = on[h][m];
+                    power[m] += share * (re * re + im * im) / Power[h];
+                }
             }
         }
 
-        var least = GapShare * power.Order().ElementAt(Nodes / 2);
+        var least =
+            Math.Clamp(AboveNoise * noise, GapShare, MostGapShare) * power.Order().ElementAt(Nodes / 2);
         var gaps = new bool[Nodes];
         for (var m = 1; m < Nodes; m++)
         {
@@ -283,16 +313,19 @@ internal sealed class PhaseTrack
         return gaps;
     }
 
-    private void Join(double[][] own, double[] weights, bool[] gaps)
+    private void Join(double[][] own, double[] weights)
     {
         var joined = Joined(own, weights);
-        if (gaps.Contains(true))
+        var total = weights.Sum();
+        Shares = [.. weights.Select(weight => total > 0 ? weight / total : 0)];
+        Strays = [.. own.Select(turned => turned.Zip(joined, (its, all) => its - all).ToArray())];
+        if (Gaps.Contains(true))
         {
             // Across a gap the pitch goes on as it does elsewhere.
-            var kept = joined.Where((_, m) => m > 0 && !gaps[m]).Order().ToArray();
+            var kept = joined.Where((_, m) => m > 0 && !Gaps[m]).Order().ToArray();
             for (var m = 1; m < Nodes; m++)
             {
-                joined[m] = gaps[m] ? kept[kept.Length / 2] : joined[m];
+                joined[m] = Gaps[m] ? kept[kept.Length / 2] : joined[m];
             }
         }
 
