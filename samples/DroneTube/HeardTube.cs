@@ -25,6 +25,9 @@ internal sealed record HeardTube(
     public const int Resonances = 8;
     private const int PartialsShown = 8;
 
+    // A recorder's clock may be off by 50 parts in a million: a note is known no better, cents.
+    private const double Clock = 0.1;
+
     public required TrimAdvice Advice { get; init; }
 
     /// <summary>Before this recording was heard.</summary>
@@ -38,7 +41,7 @@ internal sealed record HeardTube(
     {
         var lines = new StringBuilder();
         lines.Row(
-            $"Heard      {Show.Text($"{Drone.Fundamental.Hertz:0.00} Hz ± {Drone.PlusMinusCents:0.0#} cents")}, {Drone.Nearest(Tuning)}"
+            $"Heard      {Show.Text($"{Drone.Fundamental.Hertz:0.00} Hz ± {Math.Max(Clock, Drone.PlusMinusCents):0.0#} cents")}, {Drone.Nearest(Tuning)}"
         );
         lines.Row(
             Show.Text(

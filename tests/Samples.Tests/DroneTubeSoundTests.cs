@@ -116,7 +116,11 @@ public sealed class DroneTubeSoundTests : IDisposable
             { "empty", 2, "The file is empty. Record again." },
             { "text", 2, "This is not a WAV file that can be read" },
             { "noise", 1, "No steady pitch: it is noise" },
-            { "glide", 1, "No steady pitch: the pitch glides by 60 cents a second. Play one note and hold it." },
+            {
+                "glide",
+                1,
+                "No steady pitch: the pitch glides by 60 cents a second. Play one note and hold it."
+            },
             { "another note", 2, "that is not its drone. Check the recording, the cut and the parts." },
         };
 
@@ -219,7 +223,14 @@ public sealed class DroneTubeSoundTests : IDisposable
             glass[i] = 0.3 * Math.Exp(-12 * t) * Math.Sin(2 * Math.PI * 146 * t);
         }
 
-        var other = Sample.DroneTube("ring", parts, "--cut", "1150 mm", "--recording", Save("glass.wav", glass));
+        var other = Sample.DroneTube(
+            "ring",
+            parts,
+            "--cut",
+            "1150 mm",
+            "--recording",
+            Save("glass.wav", glass)
+        );
         Assert.Equal(1, other.ExitCode);
         Assert.Contains("lies near no resonance of this tube", other.Error, StringComparison.Ordinal);
     }

@@ -310,7 +310,8 @@ internal sealed class PhaseTrack
             gaps[m] = power[m] < least || power[m - 1] < least;
         }
 
-        return gaps;
+        // What breaks off everywhere is not taken for a note with gaps.
+        return gaps.Count(gap => gap) == Nodes - 1 ? new bool[Nodes] : gaps;
     }
 
     private void Join(double[][] own, double[] weights)

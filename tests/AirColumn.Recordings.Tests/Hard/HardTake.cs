@@ -9,6 +9,7 @@ internal sealed class HardTake
 {
     public const double Rate = 16_000;
 
+    private readonly int number;
     private readonly Random random;
     private readonly double[] sound;
     private readonly double[] cents; // of the drone about its pitch, vibrato not counted
@@ -16,7 +17,7 @@ internal sealed class HardTake
 
     private HardTake(HardKind kind, int number, double seconds)
     {
-        (Kind, Number) = (kind, number);
+        this.number = number;
         random = new Random(1000 * (int)kind + number);
         Hertz = 55 * Math.Pow(2, Uniform(0, 0.75));
         sound = new double[(int)(seconds * Rate)];
@@ -24,10 +25,6 @@ internal sealed class HardTake
         gain = new double[sound.Length];
         Array.Fill(gain, 1);
     }
-
-    public HardKind Kind { get; }
-
-    public int Number { get; }
 
     /// <summary>The drone's pitch in its middle.</summary>
     public double Hertz { get; }
@@ -47,8 +44,6 @@ internal sealed class HardTake
 
         return Hertz * Math.Pow(2, sum / weight / 1200);
     }
-
-    public override string ToString() => $"{Kind} {Number}";
 
     public static HardTake Make(HardKind kind, int number)
     {
@@ -278,7 +273,7 @@ internal sealed class HardTake
     private double[] Growl(double[] envelope)
     {
         double[] ratios = [1.5, 2.5, 3.03, 1.26, 2.02];
-        var ratio = ratios[Number % ratios.Length] * (1 + Uniform(-0.004, 0.004));
+        var ratio = ratios[number % ratios.Length] * (1 + Uniform(-0.004, 0.004));
         var voice = Tone(ratio * Hertz, Falling(10, 1), (_, _) => 0);
         var drone = Tone(Hertz, envelope, (_, _) => 0);
         var size = voice.Max();
@@ -303,7 +298,7 @@ internal sealed class HardTake
     // Circular breathing: the sound sinks, or stops, and the pitch sags.
     private void Breaths()
     {
-        var stops = Number % 2 == 0;
+        var stops = number % 2 == 0;
         for (var at = Uniform(0.4, 0.9); at < sound.Length / Rate; at += Uniform(0.6, 1.2))
         {
             var (length, sag) = (Uniform(0.15, 0.3), Uniform(5, 25));
