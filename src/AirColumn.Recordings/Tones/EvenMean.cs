@@ -54,10 +54,28 @@ internal sealed class EvenMean
         return smoothed;
     }
 
+    /// <summary>The weights by which the mean of what follows a smoothed value, over so many steps as an end has, differs from it.</summary>
+    public double[] Ahead()
+    {
+        var weights = new double[kernel.Length + End];
+        for (var i = 0; i <= End; i++)
+        {
+            for (var j = 0; j < kernel.Length; j++)
+            {
+                weights[i + j] += kernel[j] * (i == 0 ? -1 : 1.0 / End);
+            }
+        }
+
+        return weights;
+    }
+
     /// <summary>
-    /// Variance of the mean for want of the ends: how smoothed values stray, a drift apart, from those of so many steps before them.
+    /// Variance of the mean for want of the ends: how smoothed values stray, a drift apart, from those of so many steps before them, by
+    /// more than noise does.
     /// </summary>
-    public double VarianceOfEnds(double[] smoothed)
+    /// <param name="smoothed">The smoothed values.</param>
+    /// <param name="noise">The variance that noise gives to what <see cref="Ahead"/> weighs.</param>
+    public double VarianceOfEnds(double[] smoothed, double noise)
     {
         var count = smoothed.Length - End;
         if (End == 0 || count < 2)
@@ -74,7 +92,8 @@ internal sealed class EvenMean
         }
 
         var mean = strays.Average();
+        var variance = strays.Average(stray => (stray - mean) * (stray - mean));
         var share = (double)End / steps;
-        return 2 * share * share * strays.Average(stray => (stray - mean) * (stray - mean));
+        return 2 * share * share * Math.Max(0, variance - noise);
     }
 }

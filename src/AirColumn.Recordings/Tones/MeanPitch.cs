@@ -75,7 +75,7 @@ internal sealed class MeanPitch
             Disagreement = Math.Sqrt(apart),
             Uncertainty = Math.Sqrt(
                 OfBoth(noise, disagreement)
-                    + mean.VarianceOfEnds(smoothed)
+                    + mean.VarianceOfEnds(smoothed, OfNoise(track, mean.Ahead()))
                     + gaps * strays
                     + glide * glide / 12
             ),
