@@ -9,10 +9,7 @@ public class ColumnToolErrorTests
     // C12 is 440·2^(87/12) Hz. Plane waves end at ka = 3.8317, the first zero of J1 (from memory), with a = 20 mm.
     [Theory]
     [InlineData("", "Say what to do; the verbs of ColumnTool are " + Verbs + ".")]
-    [InlineData(
-        "impedence|-|--at|30",
-        "'impedence' is not a verb of ColumnTool; did you mean 'impedance'?"
-    )]
+    [InlineData("impedence|-|--at|30", "'impedence' is not a verb of ColumnTool; did you mean 'impedance'?")]
     [InlineData("impedance", "Required argument 'FILE' missing for command: 'impedance'.")]
     [InlineData("impedance|-|--at|30|--loud", "'--loud' is not an option of ColumnTool impedance.")]
     [InlineData(
