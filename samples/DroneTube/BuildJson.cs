@@ -21,6 +21,8 @@ internal static class BuildJson
         }
 
         Cut(json, "onTheNote", build.Exact, InchFraction.Nearest(build.Exact.Cut));
+        Cut(json, "wholeMillimetre", build.WholeMillimetre, null);
+        Cut(json, "wholeSixteenthInch", build.WholeSixteenth, InchFraction.Nearest(build.WholeSixteenth.Cut));
         Cut(json, "cutFirst", build.FirstCut, null);
         Cut(json, "cutFirstSixteenthInch", build.FirstCutInches, build.FirstLength.Inches);
         json.Number("totalLengthMetres", build.Exact.Tube.Bore.Length.Meters);

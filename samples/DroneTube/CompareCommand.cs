@@ -61,7 +61,7 @@ internal static class CompareCommand
             lines.Row(name);
             if (!build.IsSolved)
             {
-                lines.Paragraph(build.Explanation, 2, 2);
+                lines.Paragraph(build.ExplanationIn(Show.Units), 2, 2);
                 continue;
             }
 

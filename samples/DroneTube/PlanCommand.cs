@@ -3,19 +3,21 @@ using Shared;
 
 namespace DroneTube;
 
-/// <summary>The verb 'plan': parts and a note in, a cutting plan out.</summary>
+/// <summary>The verb 'plan': one pipe, its fittings and a note in, a cutting plan out.</summary>
 internal static class PlanCommand
 {
     public static Command Create()
     {
         var options = new PlanOptions();
-        var json = new Option<bool>("--json") { Description = "Write the plan as JSON, for other programs." };
+        var units = UnitsOption.Create();
+        var json = TableCommand.JsonOption();
         var command = new Command(
             "plan",
             "How long to cut the pipe for a note, and how much to leave for trimming."
         )
         {
             json,
+            units,
         };
         foreach (var option in options.All)
         {
@@ -24,15 +26,21 @@ internal static class PlanCommand
 
         command.SetAction(parsed =>
         {
-            var plan = options.Plan(parsed);
+            units.Apply(parsed);
+            var build = options.Plan(parsed);
             var asJson = parsed.GetValue(json);
             // The page for the bench has the warnings on it.
-            if (asJson || !plan.IsSolved)
+            if (asJson || !build.IsSolved)
             {
-                ConsoleProgram.Warn(parsed, plan.Warnings);
+                ConsoleProgram.Warn(parsed, Planned.Warnings([build]));
             }
 
-            parsed.InvocationConfiguration.Output.Write(asJson ? PlanJson.Of(plan) : PlanText.Of(plan));
+            if (!build.IsSolved)
+            {
+                throw new FailureException(build.ExplanationIn(Show.Units));
+            }
+
+            parsed.InvocationConfiguration.Output.Write(asJson ? PlanJson.Of(build) : PlanText.Of(build));
         });
         return command;
     }

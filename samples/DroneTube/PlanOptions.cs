@@ -1,7 +1,7 @@
 using System.CommandLine;
 using AirColumn.Documents;
 using AirColumn.Pitches;
-using AirColumn.Workshop;
+using AirColumn.Workshop.Tubes;
 using Shared;
 using UnitsNet;
 
@@ -21,13 +21,13 @@ internal sealed class PlanOptions
     private readonly Option<Length?> pipeDiameter = Size(
         "--pipe-diameter",
         "Inside diameter of the pipe, by caliper, such as \"50 mm\".",
-        length => new TubeParts(length).PipeDiameter
+        length => TubeAssembly.OnePipe(length).BlownDiameter
     );
 
     private readonly Option<Length?> wall = Size(
         "--wall",
         "Wall thickness at the open end: of the far-end fitting if there is one, else of the pipe. [default: a thin edge]",
-        length => new TubeParts(AnyLength, length).Wall
+        length => TubeAssembly.OnePipe(AnyLength, length).Wall
     );
 
     private readonly Option<Length?> mouthAdds = Adds(
@@ -49,41 +49,12 @@ internal sealed class PlanOptions
 
     private readonly RoomOptions room = new();
 
-    private readonly Option<double?> trimmingCents = Options.Parsed<double?>(
-        "--trim-cents",
-        "How many cents flat the first cut is to be, 0 to 200; --tolerance and rounding up are added. [default: 40 cents, a choice with a margin]",
-        text =>
-            new TubePlanOptions
-            {
-                TrimmingCents =
-                    Options.Number(text)
-                    ?? throw new FormatException($"'{text}' is not a number; write cents, such as 40."),
-            }.TrimmingCents
-    );
-
-    private readonly Option<Length?> tolerance = Size(
-        "--tolerance",
-        "Error of measuring parts and cut, added to the first cut. [default: 2 mm]",
-        length => new TubePlanOptions { MeasuringTolerance = length }.MeasuringTolerance
-    );
-
     public IEnumerable<Option> All =>
-        [
-            note,
-            pipeDiameter,
-            wall,
-            mouthAdds,
-            mouthDiameter,
-            endAdds,
-            endDiameter,
-            .. room.All,
-            trimmingCents,
-            tolerance,
-        ];
+        [note, pipeDiameter, wall, mouthAdds, mouthDiameter, endAdds, endDiameter, .. room.All];
 
     /// <summary>The plan that was asked for.</summary>
     /// <exception cref="BadInputException">An option is missing.</exception>
-    public TubePlan Plan(ParseResult parsed)
+    public TubeBuild Plan(ParseResult parsed)
     {
         var missing = new List<string>();
         var pitch = parsed.GetValue(note) ?? Missing<Pitch>("--note E2");
@@ -96,17 +67,16 @@ internal sealed class PlanOptions
             );
         }
 
-        return TubePlanner.Plan(
-            new TubeParts(
+        return Planned.BuildIfAny(
+            TubeAssembly.OnePipe(
                 pipe,
                 parsed.GetValue(wall) ?? Length.Zero,
                 Fitting(parsed, "mouth fitting", mouthAdds, mouthDiameter),
                 Fitting(parsed, "far-end fitting", endAdds, endDiameter)
             ),
             pitch,
-            room.Tuning(parsed),
-            room.Air(parsed),
-            TrimmingOf(parsed)
+            room,
+            parsed
         );
 
         T Missing<T>(string example)
@@ -117,17 +87,7 @@ internal sealed class PlanOptions
         }
     }
 
-    private TubePlanOptions TrimmingOf(ParseResult parsed)
-    {
-        var usual = new TubePlanOptions();
-        return new TubePlanOptions
-        {
-            TrimmingCents = parsed.GetValue(trimmingCents) ?? usual.TrimmingCents,
-            MeasuringTolerance = parsed.GetValue(tolerance) ?? usual.MeasuringTolerance,
-        };
-    }
-
-    private static Fitting? Fitting(
+    private static AddedPart? Fitting(
         ParseResult parsed,
         string name,
         Option<Length?> adds,
@@ -136,7 +96,7 @@ internal sealed class PlanOptions
         (parsed.GetValue(adds), parsed.GetValue(diameter)) switch
         {
             (null, null) => null,
-            ({ } length, { } inside) => new Fitting(name, length, inside),
+            ({ } length, { } inside) => new AddedPart(name, length, inside),
             (null, _) => throw new BadInputException(
                 $"{adds.Name} is missing, e.g. {adds.Name} \"30 mm\": a {name} needs it beside {diameter.Name}"
             ),
@@ -146,10 +106,10 @@ internal sealed class PlanOptions
         };
 
     private static Option<Length?> Adds(string name, string description) =>
-        Size(name, description, length => new Fitting("any", length, AnyLength).AddedLength);
+        Size(name, description, length => new AddedPart("any", length, AnyLength).Adds);
 
     private static Option<Length?> Inside(string name, string description) =>
-        Size(name, description, length => new Fitting("any", AnyLength, length).InsideDiameter);
+        Size(name, description, length => new AddedPart("any", AnyLength, length).Inside);
 
     private static Option<Length?> Size(string name, string description, Func<Length, Length> check) =>
         Options.Parsed<Length?>(name, description, text => check(QuantityText.ParseLength(text)));

@@ -1,6 +1,6 @@
 using System.Text;
 using AirColumn.Workshop;
-using Shared;
+using AirColumn.Workshop.Tubes;
 using UnitsNet;
 using static DroneTube.Show;
 
@@ -26,146 +26,164 @@ internal static class PlanText
         CautionStep.Drilling,
     ];
 
-    public static string Of(TubePlan plan)
-    {
-        if (!plan.IsSolved)
-        {
-            throw new FailureException(plan.Explanation);
-        }
+    private static bool InMillimetres => Units != LengthUnits.Inches;
 
+    private static bool InInches => Units != LengthUnits.Millimetres;
+
+    /// <summary>The page of a plan that has a solution.</summary>
+    public static string Of(TubeBuild build)
+    {
         var lines = new StringBuilder();
-        Heading(lines, plan);
-        foreach (var warning in plan.Warnings)
+        Heading(lines, build);
+        foreach (var warning in build.WarningsIn(Units))
         {
             lines.Paragraph($"Note: {warning}", 0, 2);
         }
 
         lines.Row();
-        Lengths(lines, plan.Exact, plan.QuarterWave);
+        Lengths(lines, build.Exact!, QuarterWaveRule.Of(build));
         lines.Row();
-        CutList(lines, plan.Parts.FittingsLength, plan.WholeMillimetre, plan.WholeSixteenth, plan.Trimming);
+        CutList(lines, build);
         lines.Row();
         lines.Row($"Cautions: {Cautions.First}");
         Care(lines, BeforeCutting);
         lines.Row();
-        Trim(lines, plan.WholeMillimetre, plan.WholeSixteenth, plan.Trimming);
+        Trim(lines, build);
         Care(lines, BeforePlaying);
         lines.Row();
-        Overblown(lines, plan.Overblown);
+        Overblown(lines, build.Overblown);
         lines.Row();
         lines.Row("Joining and finishing");
         Care(lines, BeforeFinishing);
         return lines.ToString();
     }
 
-    private static void Heading(StringBuilder lines, TubePlan plan)
+    private static void Heading(StringBuilder lines, TubeBuild build)
     {
         lines.Row(
             Text(
-                $"Drone tube on {plan.Note}: {Hertz(plan.Target)} (A4 = {plan.Tuning.Reference.Hertz:0.##} Hz)"
+                $"Drone tube on {build.Note}: {Hertz(build.Target)} (A4 = {build.Tuning.Reference.Hertz:0.##} Hz)"
             )
         );
-        if (plan.Air.State is { } air)
+        if (build.Air.State is { } air)
         {
             lines.Row(
                 Text($"Air {air.Temperature.DegreesCelsius:0.#} °C, {air.Humidity.Percent:0.#} % humidity, ")
-                    + Text($"speed of sound {plan.Air.SpeedOfSound.MetersPerSecond:0.0} m/s")
+                    + Text($"speed of sound {build.Air.SpeedOfSound.MetersPerSecond:0.0} m/s")
             );
         }
 
         lines.Row();
         lines.Row("Parts               adds to the length       inside diameter");
-        Part(lines, plan.Parts.Mouth);
-        Part(lines, "pipe", "", plan.Parts.PipeDiameter);
-        Part(lines, plan.Parts.End);
-        var rim = plan.Parts.Wall > Length.Zero ? $"wall {Size(plan.Parts.Wall)}" : "taken as a thin edge";
+        foreach (var part in build.Assembly.Parts)
+        {
+            lines.Row(
+                part switch
+                {
+                    AddedPart added => $"  {added.Name, -18}{Size(added.Adds), -25}{Size(added.Inside)}",
+                    PipePart pipe => $"  {pipe.Name, -18}{"", -25}{Size(pipe.Inside)}",
+                    _ => $"  {part.Name}",
+                }
+            );
+        }
+
+        var wall = build.Assembly.Wall;
+        var rim = wall > Length.Zero ? $"wall {Size(wall)}" : "taken as a thin edge";
         lines.Row($"  {"open end", -18}{rim}");
         lines.Row("  (A fitting adds the length of tube with it, less the length without it.)");
     }
 
-    private static void Part(StringBuilder lines, Fitting? fitting)
+    private static void Lengths(StringBuilder lines, BuiltTube exact, QuarterWaveRule rule)
     {
-        if (fitting is not null)
-        {
-            Part(lines, fitting.Name, Size(fitting.AddedLength), fitting.InsideDiameter);
-        }
-    }
-
-    private static void Part(StringBuilder lines, string name, string adds, Length inside) =>
-        lines.Row($"  {name, -18}{adds, -25}{Size(inside)}");
-
-    private static void Lengths(StringBuilder lines, TubeCut exact, QuarterWaveRule rule)
-    {
-        lines.Row("Lengths, computed          metric         nearest 1/16 in");
-        Exact(lines, "total length", exact.TotalLength);
-        Exact(lines, "pipe cut length", exact.PipeLength);
+        lines.Row(Columns("Lengths, computed", "metric", "nearest 1/16 in"));
+        Exact(lines, "total length", exact.Tube.Bore.Length);
+        Exact(lines, "pipe cut length", exact.Cut);
         Rule(lines, rule);
     }
 
     private static void Exact(StringBuilder lines, string name, Length length) =>
-        lines.Row($"  {name, -25}{Millimetres(length), -15}{Inches(length)}");
+        lines.Row(Columns($"  {name}", Millimetres(length), Inches(length)));
+
+    private static string Columns(string name, string metric, string inches) =>
+        $"{name, -27}{(InMillimetres ? $"{metric, -15}" : "")}{(InInches ? inches : "")}";
 
     // A pipe of whole units and fittings rounded to the digits shown: so the printed sums are exact.
-    private static void CutList(
-        StringBuilder lines,
-        Length fittings,
-        TubeCut millimetre,
-        TubeCut sixteenth,
-        Trimming trimming
-    )
+    private static void CutList(StringBuilder lines, TubeBuild build)
     {
         lines.Row("To cut, rounded       pipe        + fittings  = total     first resonance");
-        Metric(lines, "in mm", fittings, millimetre);
-        Inch(lines, "in 1/16 in", fittings, sixteenth);
-        Metric(lines, "first cut, mm", fittings, trimming.FirstCut);
-        Inch(lines, "first cut, 1/16 in", fittings, trimming.FirstCutInches);
+        Metric(lines, "in mm", build.WholeMillimetre!);
+        Inch(lines, "in 1/16 in", build.WholeSixteenth!);
+        Metric(lines, "first cut, mm", build.FirstCut!);
+        Inch(lines, "first cut, 1/16 in", build.FirstCutInches!);
         lines.Row("The saw's kerf is not included: cut beside the mark, on the waste side.");
     }
 
-    private static void Metric(StringBuilder lines, string name, Length fittings, TubeCut cut) =>
-        Cut(
-            lines,
-            name,
-            (Hundredths(cut.PipeLength), Hundredths(fittings), Hundredths(cut.TotalLength)),
-            cut
-        );
+    private static Length Fittings(BuiltTube built) =>
+        Length.FromMillimeters(built.Tube.Bore.Length.Millimeters - built.Cut.Millimeters);
 
-    private static void Inch(StringBuilder lines, string name, Length fittings, TubeCut cut)
+    private static void Metric(StringBuilder lines, string name, BuiltTube cut)
     {
-        var pipe = InchFraction.Nearest(cut.PipeLength);
-        var rest = InchFraction.Nearest(fittings);
-        var total = new InchFraction(pipe.Sixteenths + rest.Sixteenths);
-        Cut(lines, name, (pipe.ToString(), rest.ToString(), total.ToString()), cut);
+        if (InMillimetres)
+        {
+            Cut(
+                lines,
+                name,
+                (Hundredths(cut.Cut), Hundredths(Fittings(cut)), Hundredths(cut.Tube.Bore.Length)),
+                cut
+            );
+        }
+    }
+
+    private static void Inch(StringBuilder lines, string name, BuiltTube cut)
+    {
+        if (InInches)
+        {
+            var pipe = InchFraction.Nearest(cut.Cut);
+            var rest = InchFraction.Nearest(Fittings(cut));
+            var total = new InchFraction(pipe.Sixteenths + rest.Sixteenths);
+            Cut(lines, name, (pipe.ToString(), rest.ToString(), total.ToString()), cut);
+        }
     }
 
     private static void Cut(
         StringBuilder lines,
         string name,
         (string Pipe, string Fittings, string Total) sum,
-        TubeCut cut
+        BuiltTube cut
     ) =>
         lines.Row(
             $"  {name, -20}{sum.Pipe, -12}{sum.Fittings, -12}{sum.Total, -12}{Hertz(cut.FirstResonance)}, {Cents(cut.Cents)}"
         );
 
-    private static void Trim(StringBuilder lines, TubeCut millimetre, TubeCut sixteenth, Trimming trimming)
+    private static void Trim(StringBuilder lines, TubeBuild build)
     {
-        var slope = trimming.CentsPerMillimetre;
+        var slope = build.CentsPerMillimetre;
+        var (metric, sixteenth) = (Text($"{-slope:0.00} cents"), Text($"{-slope * 1.5875:0.00} cents"));
         lines.Row(
-            Text($"Trimming: 1 mm less is {-slope:0.00} cents sharper, 1/16 in {-slope * 1.5875:0.00} cents.")
+            Units switch
+            {
+                LengthUnits.Millimetres => $"Trimming: 1 mm less is {metric} sharper.",
+                LengthUnits.Inches => $"Trimming: 1/16 in less is {sixteenth} sharper.",
+                _ => $"Trimming: 1 mm less is {metric} sharper, 1/16 in {sixteenth}.",
+            }
         );
-        var millimetres = trimming.FirstCut.PipeLength - millimetre.PipeLength;
-        var inches = new InchFraction(
-            InchFraction.Nearest(trimming.FirstCutInches.PipeLength).Sixteenths
-                - InchFraction.Nearest(sixteenth.PipeLength).Sixteenths
-        );
+        var millimetres = Millimetres(build.FirstCut!.Cut - build.WholeMillimetre!.Cut);
+        var inches = InchFraction.Nearest(build.FirstCutInches!.Cut - build.WholeSixteenth!.Cut).ToString();
+        var left = Units switch
+        {
+            LengthUnits.Millimetres => millimetres,
+            LengthUnits.Inches => inches,
+            _ => $"{millimetres} or {inches}",
+        };
         lines.Paragraph(
             Text(
-                $"The first cut leaves {Millimetres(millimetres)} or {inches} to trim: {trimming.BandCents:0.#} cents and "
+                $"The first cut leaves {left} to trim: the played note is not the first resonance. Expect it {build.Played!.Correction.MeanCents:0.#} cents "
             )
-                + $"{Size(trimming.MeasuringTolerance)} for measuring, rounded up. "
-                + "The played note is not the first resonance: it usually lies 11 to 32 cents above the one computed for the air of "
-                + "the room (common practice), and lips bend it further. So make the first cut, play, and trim a little at a time."
+                + Text(
+                    $"above, ±{build.Played.PlusMinusCents:0.#} (19 times out of 20; it usually lies 11 to 32 cents above the resonance "
+                )
+                + "computed for the air of the room, common practice), and lips bend it further. After the first cut it is still flat 39 times "
+                + "out of 40, the errors of sizes and room counted in. So make the first cut, play, and trim a little at a time."
         );
     }
 
@@ -198,7 +216,7 @@ internal static class PlanText
     private static void Rule(StringBuilder lines, QuarterWaveRule rule)
     {
         var off = rule.Difference < Length.Zero ? "short" : "long";
-        var sounds = rule.Cut is { } cut
+        var sounds = rule.Built is { } cut
             ? $"with that the first resonance would be {SharpOrFlat(cut.Cents)}."
             : "these parts cannot be cut to that.";
         lines.Paragraph(

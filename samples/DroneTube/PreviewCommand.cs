@@ -62,7 +62,7 @@ internal static class PreviewCommand
                 var build = TubeBuilder.Plan(tube.Assembly, pitch, room.Tuning(parsed), room.Air(parsed));
                 if (build.Exact is not { } exact)
                 {
-                    throw new FailureException($"{name}: {build.Explanation}");
+                    throw new FailureException($"{name}: {build.ExplanationIn(Show.Units)}");
                 }
 
                 warnings.AddRange(build.Warnings);

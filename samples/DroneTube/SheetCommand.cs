@@ -81,5 +81,5 @@ internal static class SheetCommand
         };
 
     private static string Summary(TubeBuild build) =>
-        $"{build.Explanation}\nCut {build.FirstLength!.In(Show.Units)} first, then play and trim.\n";
+        $"{build.ExplanationIn(Show.Units)}\nCut {build.FirstLength!.In(Show.Units)} first, then play and trim.\n";
 }

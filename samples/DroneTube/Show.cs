@@ -1,12 +1,13 @@
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using AirColumn.Workshop;
 using UnitsNet;
 
 namespace DroneTube;
 
 /// <summary>Numbers with their units, and sentences on lines, the same in every culture.</summary>
-internal static class Show
+internal static partial class Show
 {
     private const int Width = 79;
 
@@ -17,8 +18,14 @@ internal static class Show
     /// <summary>For what adds up: two decimals, without zeros at the end.</summary>
     public static string Hundredths(Length length) => Text($"{length.Millimeters:0.##} mm");
 
-    /// <summary>What a caliper reads: "2.4 mm (0.094 in)".</summary>
-    public static string Size(Length length) => $"{Hundredths(length)} ({DecimalInches(length)})";
+    /// <summary>What a caliper reads, in the units asked for, else both: "2.4 mm (0.094 in)".</summary>
+    public static string Size(Length length) =>
+        Units switch
+        {
+            LengthUnits.Millimetres => Hundredths(length),
+            LengthUnits.Inches => DecimalInches(length),
+            _ => $"{Hundredths(length)} ({DecimalInches(length)})",
+        };
 
     public static string DecimalInches(Length length) => Text($"{length.Inches:0.000} in");
 
@@ -61,7 +68,7 @@ internal static class Show
     {
         var line = new string(' ', first);
         var words = 0;
-        foreach (var word in text.Split(' '))
+        foreach (var word in Breaks().Split(text))
         {
             if (words > 0 && line.Length + 1 + word.Length > Width)
             {
@@ -74,6 +81,10 @@ internal static class Show
 
         lines.Row(line);
     }
+
+    // Not between a number and its fraction or its unit.
+    [GeneratedRegex(@" (?!(?<=\d )(\d+/\d|(mm|in|ft|m|Hz|cents|°C|%)\b))")]
+    private static partial Regex Breaks();
 
     /// <summary>Adds the caution that belongs to every order to saw.</summary>
     public static void Care(this StringBuilder lines)

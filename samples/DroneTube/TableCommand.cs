@@ -82,7 +82,7 @@ internal static class TableCommand
         {
             if (!build.IsSolved)
             {
-                lines.Row($"{build.Note, -5} {build.Explanation}");
+                lines.Row($"{build.Note, -5} {build.ExplanationIn(Show.Units)}");
                 continue;
             }
 

@@ -1,18 +1,17 @@
+using AirColumn.Workshop.Tubes;
 using UnitsNet;
 
 namespace AirColumn.Workshop;
 
 /// <summary>
-/// What the quarter-wave rule L = c/(4f) says (common practice), and how far off it is for this tube: the rule knows no
+/// What the quarter-wave rule L = c/(4f) says (common practice), and how far off it is for a tube: the rule knows no
 /// diameter, no fittings, no open end and no losses.
 /// </summary>
 public sealed record QuarterWaveRule
 {
-    internal QuarterWaveRule(Length totalLength, Length difference, TubeCut? cut)
+    private QuarterWaveRule(Length totalLength, Length difference, BuiltTube? built)
     {
-        TotalLength = totalLength;
-        Difference = difference;
-        Cut = cut;
+        (TotalLength, Difference, Built) = (totalLength, difference, built);
     }
 
     /// <summary>The total length by the rule, with the speed of sound of the plan's air.</summary>
@@ -21,6 +20,29 @@ public sealed record QuarterWaveRule
     /// <summary>The rule's total length less the computed one: positive if the rule is too long.</summary>
     public Length Difference { get; }
 
-    /// <summary>The same parts cut to the rule's total; null where they cannot be: the fittings alone are as long as that.</summary>
-    public TubeCut? Cut { get; }
+    /// <summary>The same parts cut to the rule's total; null where they cannot be: the other parts alone are as long as that.</summary>
+    public BuiltTube? Built { get; }
+
+    /// <summary>The rule for the note and the parts of a plan.</summary>
+    /// <param name="build">The plan.</param>
+    /// <exception cref="ArgumentException">The plan has no solution.</exception>
+    public static QuarterWaveRule Of(TubeBuild build)
+    {
+        ArgumentNullException.ThrowIfNull(build);
+        if (!build.IsSolved)
+        {
+            throw new ArgumentException(build.Explanation, nameof(build));
+        }
+
+        var total = 1000 * build.Air.SpeedOfSound.MetersPerSecond / (4 * build.Target.Hertz);
+        var difference = total - build.Exact.Tube.Bore.Length.Millimeters;
+        var cut = Length.FromMillimeters(build.Exact.Cut.Millimeters + difference);
+        return new QuarterWaveRule(
+            Length.FromMillimeters(total),
+            Length.FromMillimeters(difference),
+            cut >= build.Assembly.ShortestCut
+                ? TubeBuilder.Built(build.Assembly, cut, build.Air, build.Target)
+                : null
+        );
+    }
 }

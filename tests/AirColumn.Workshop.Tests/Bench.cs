@@ -1,6 +1,7 @@
 using System.Globalization;
 using AirColumn.Gases;
 using AirColumn.Pitches;
+using AirColumn.Workshop.Tubes;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Tests;
@@ -13,12 +14,8 @@ internal static class Bench
 
     public static Length Mm(double value) => Length.FromMillimeters(value);
 
-    public static TubePlan Plan(
-        TubeParts parts,
-        string note,
-        Air? air = null,
-        TubePlanOptions? options = null
-    ) => TubePlanner.Plan(parts, Pitch.Parse(note), Tuning.Concert, air ?? Room, options);
+    public static TubeBuild Plan(TubeAssembly parts, string note, Air? air = null) =>
+        TubeBuilder.Plan(parts, Pitch.Parse(note), Tuning.Concert, air ?? Room);
 
     public static void RunIn(string culture, Action test)
     {

@@ -35,8 +35,8 @@ public class CultureTests
             culture,
             () =>
             {
-                var plan = Bench.Plan(new TubeParts(Bench.Mm(45.5)), "D2");
-                return [plan.Explanation, .. plan.Warnings, Exact(plan.Trimming!.Allowance)];
+                var plan = Bench.Plan(TubeAssembly.OnePipe(Bench.Mm(45.5)), "D2");
+                return [plan.Explanation, .. plan.Warnings, Exact(plan.FirstLength!.Exact)];
             }
         );
 
@@ -90,7 +90,7 @@ public class CultureTests
                     Refused(() =>
                         PartsFile.Read(Parts.Replace("\"insert\"", "\"INSERT\""), Catalogue.Standard)
                     ),
-                    Refused(() => _ = new TubeParts(Bench.Mm(-1.5))),
+                    Refused(() => _ = TubeAssembly.OnePipe(Bench.Mm(-1.5))),
                 ]
         );
 

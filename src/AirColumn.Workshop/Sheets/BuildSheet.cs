@@ -39,16 +39,20 @@ public static class BuildSheet
         FirstCut(page, build, sizes, cuts);
         page.Paragraph(SheetWords.Opening(build, build.Played));
         // What is about one part stands where the part is put in.
-        foreach (var warning in build.Warnings.Except(build.Assembly.Remarks.Select(remark => remark.Text)))
+        foreach (
+            var warning in build
+                .WarningsIn(units)
+                .Except(build.Assembly.Remarks.Select(remark => remark.Text))
+        )
         {
             page.Remark($"{SheetWords.Note}: {warning}");
         }
 
-        Cuts(page, build, sizes, cuts);
-        Bore(page, build.FirstCut.Tube, sizes);
+        Cuts(page, build, units, cuts);
+        Bore(page, (units == LengthUnits.Inches ? build.FirstCutInches : build.FirstCut).Tube, sizes);
         Together(page, build, fitUp, cuts);
         Chart(page, build, build.Exact);
-        Trimming(page, build, sizes);
+        Trimming(page, build, units);
         Care(page, CautionStep.Playing, CautionStep.Hygiene);
         Sure(page, build, fitUp);
         page.Heading(SheetWords.WhatIf);
@@ -81,8 +85,9 @@ public static class BuildSheet
         );
     }
 
-    private static void Cuts(HtmlPage page, TubeBuild build, Sizes sizes, List<NamedCut> cuts)
+    private static void Cuts(HtmlPage page, TubeBuild build, LengthUnits units, List<NamedCut> cuts)
     {
+        var sizes = new Sizes(units);
         page.Heading(SheetWords.CutList);
         page.Table(
             SheetWords.CutListCaption,
@@ -97,7 +102,7 @@ public static class BuildSheet
                 }
             )
         );
-        page.Paragraph(SheetWords.Kerf(build.WholeMillimetre!, build.WholeSixteenth!));
+        page.Paragraph(SheetWords.Kerf(build.WholeMillimetre!, build.WholeSixteenth!, units));
         page.Paragraph($"{SheetWords.Cautions}: {Cautions.First}");
         Care(
             page,
@@ -184,7 +189,7 @@ public static class BuildSheet
         );
     }
 
-    private static void Trimming(HtmlPage page, TubeBuild build, Sizes sizes)
+    private static void Trimming(HtmlPage page, TubeBuild build, LengthUnits units)
     {
         page.Heading(SheetWords.Trim);
         page.Paragraph(SheetWords.TrimNote);
@@ -193,20 +198,27 @@ public static class BuildSheet
             page.Paragraph(SheetWords.TrimAtTheLips);
         }
 
+        // From the first cut on a tape: rows in sixteenths are their own, not those in millimetres rounded.
         var hidden = build.FirstCut!.Tube.FreeCut!.Hidden.Millimeters;
-        page.Table(
-            SheetWords.TrimCaption,
-            SheetWords.TrimHead,
-            build.Trim!.Rows.Select(row =>
-                new[]
-                {
-                    sizes.Tape(row.Cut),
-                    sizes.Tape(Length.FromMillimeters(row.Length.Millimeters + hidden)),
-                    SheetWords.Hertz(row.Note),
-                    SheetWords.FromTheNote(row.Cents, row.PlusMinusCents),
-                }
-            )
-        );
+        LengthUnits[] tapes =
+            units == LengthUnits.Both ? [LengthUnits.Millimetres, LengthUnits.Inches] : [units];
+        foreach (var tape in tapes)
+        {
+            var sizes = new Sizes(tape);
+            page.Table(
+                SheetWords.TrimCaption,
+                SheetWords.TrimHead,
+                (tape == LengthUnits.Inches ? build.TrimInches : build.Trim)!.Rows.Select(row =>
+                    new[]
+                    {
+                        sizes.Tape(row.Cut),
+                        sizes.Tape(Length.FromMillimeters(row.Length.Millimeters + hidden)),
+                        SheetWords.Hertz(row.Note),
+                        SheetWords.FromTheNote(row.Cents, row.PlusMinusCents),
+                    }
+                )
+            );
+        }
     }
 
     private static void Sure(HtmlPage page, TubeBuild build, FitUp fitUp)

@@ -65,6 +65,27 @@ public sealed class TubeAssembly
         Remarks = [.. PartRemarks.Of(this)];
     }
 
+    /// <summary>A pipe whose length is to be found, with a fitting at either end or none: all that can be told without what fits over it.</summary>
+    /// <param name="inside">Inside diameter of the pipe: 5 mm to 500 mm.</param>
+    /// <param name="wall">Thickness of the wall at the open end, 0 to 100 mm; 0 for a thin edge.</param>
+    /// <param name="mouth">What is put on the blown end; null for a bare pipe.</param>
+    /// <param name="end">What is put on the far end; null for a bare pipe.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
+    public static TubeAssembly OnePipe(
+        Length inside,
+        Length wall = default,
+        AddedPart? mouth = null,
+        AddedPart? end = null
+    )
+    {
+        // Nothing goes over it, so that its outside counts for nothing; where the wall is a thin edge it is as good as its inside.
+        var outside = Length.FromMillimeters(
+            Caliper.Diameter(inside).Millimeters + 2 * Math.Clamp(Caliper.Wall(wall).Millimeters, 0.1, 50)
+        );
+        var parts = new TubePart?[] { mouth, new PipePart("pipe", inside, outside, null), end };
+        return new TubeAssembly([.. parts.OfType<TubePart>()], wall);
+    }
+
     /// <summary>The parts from the blown end.</summary>
     public IReadOnlyList<TubePart> Parts => parts;
 

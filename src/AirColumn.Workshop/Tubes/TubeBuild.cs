@@ -3,6 +3,8 @@ using AirColumn.Design;
 using AirColumn.Gases;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
+using AirColumn.Workshop.Words;
+using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
 
@@ -30,14 +32,32 @@ public sealed class TubeBuild
     /// <summary>The choices it was planned with.</summary>
     public required BuildOptions Options { get; init; }
 
+    /// <summary>The frequency of the note.</summary>
+    public Frequency Target => Tuning.FrequencyOf(Note);
+
     /// <summary>How the search for the length ended.</summary>
     public required SolveStatus Status { get; init; }
 
-    /// <summary>One sentence: what was found, or why no length fits.</summary>
-    public required string Explanation { get; init; }
+    /// <summary>One sentence: what was found, or why no length fits; lengths in millimetres and inches.</summary>
+    public string Explanation => ExplanationIn(LengthUnits.Both);
 
-    /// <summary>Sentences naming what is outside a model's range or outside what makers usually build.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    /// <summary>Sentences naming what is outside a model's range or outside what makers usually build; lengths in millimetres and inches.</summary>
+    public IReadOnlyList<string> Warnings => WarningsIn(LengthUnits.Both);
+
+    internal Func<Sizes, string> Explaining { get; init; } = _ => "";
+
+    internal Func<Sizes, IEnumerable<string>> Warning { get; init; } = _ => [];
+
+    /// <summary>The same as <see cref="Explanation"/> in other units.</summary>
+    /// <param name="units">In which units lengths are written.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    public string ExplanationIn(LengthUnits units) => Explaining(new Sizes(Require.Named(units)));
+
+    /// <summary>The same as <see cref="Warnings"/> in other units.</summary>
+    /// <param name="units">In which units lengths are written.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    public IReadOnlyList<string> WarningsIn(LengthUnits units) =>
+        [.. Warning(new Sizes(Require.Named(units)))];
 
     /// <summary>Whether a length fits. Where it is false the members below are null or empty.</summary>
     [MemberNotNullWhen(true, nameof(Exact), nameof(WholeMillimetre), nameof(WholeSixteenth))]
@@ -84,6 +104,9 @@ public sealed class TubeBuild
 
     /// <summary>The length to cut first, rounded up to a sixteenth of an inch.</summary>
     public BuiltTube? FirstCutInches { get; init; }
+
+    /// <summary>Change of the first resonance for each millimetre of pipe added, at the exact length: negative; 0 where no length fits.</summary>
+    public double CentsPerMillimetre { get; init; }
 
     /// <summary>How sure the first resonance is, at the exact length.</summary>
     public ResonanceBudget? Budget { get; init; }

@@ -12,9 +12,9 @@ namespace AirColumn.Workshop.Tubes;
 public static class TubeBuilder
 {
     private const int LastResonance = 4;
-    private const double LongestPipeMetres = 10;
+    internal const double LongestPipeMetres = 10;
 
-    // Long enough for any player's correction to be below the note.
+    // Beyond the player's correction: no tolerances of a workshop widen its range by as much.
     private const double FlatToBegin = 250;
 
     /// <summary>The pipe length that puts the first resonance on a note, and what a maker needs around it.</summary>
@@ -44,6 +44,16 @@ public static class TubeBuilder
         }
 
         return new Planning(assembly, note, tuning, air, options ?? new BuildOptions()).Run();
+    }
+
+    /// <summary>The tube with its open pipe cut to a length; null where it shows no resonance.</summary>
+    internal static BuiltTube? Built(TubeAssembly assembly, Length cut, Air air, Frequency target)
+    {
+        var tube = assembly.Assemble(cut);
+        var column = ColumnOf(tube, air);
+        return column.FirstResonances(1) is [var first]
+            ? new BuiltTube(tube, column, first.Frequency, Cents.Between(target, first.Frequency))
+            : null;
     }
 
     /// <summary>The column of an assembly cut to a length.</summary>
@@ -114,26 +124,32 @@ public static class TubeBuilder
             var highest = ColumnOf(any, air).HighestFrequency;
             if (target > highest)
             {
-                return Unsolved(SolveStatus.OutOfReach, Wording.TooWide(note, target, highest));
+                return Unsolved(SolveStatus.OutOfReach, _ => Wording.TooWide(note, target, highest));
             }
 
             var solution = Solve(any, target);
             if (!solution.IsSolved)
             {
-                return Unsolved(solution.Status, Wording.NoLength(note, target, solution));
+                return Unsolved(solution.Status, sizes => Wording.NoLength(note, target, solution, sizes));
             }
 
             var cut = Cut(any, solution);
-            var first = Solve(any, target * Cents.ToRatio(-FlatToBegin));
+            var player = options.Correction;
+            var flat = Math.Max(0, player.MeanCents) + 3 * player.StandardDeviationCents + FlatToBegin;
+            var first = Solve(any, target * Cents.ToRatio(-flat));
+            if (!first.IsSolved)
+            {
+                return Unsolved(first.Status, sizes => Wording.NoFirstCut(note, cut, sizes));
+            }
+
             if (
-                !first.IsSolved
-                || Built(cut) is not { } exact
+                Built(cut) is not { } exact
                 || Built(AtLeastShortest(Rounded.ToMillimetre(cut))) is not { } millimetre
                 || Built(AtLeastShortest(Rounded.ToSixteenth(cut))) is not { } sixteenth
                 || TrimFrom(Cut(any, first), options.TrimStep, 2).SafeCut is not { } safe
             )
             {
-                return Unsolved(SolveStatus.NoResonance, Wording.NoResonance(note, target));
+                return Unsolved(SolveStatus.NoResonance, _ => Wording.NoResonance(note, target));
             }
 
             var length = SawLength.Computed(
@@ -141,11 +157,12 @@ public static class TubeBuilder
             );
             return
                 Built(length.Millimetres) is { } firstCut && Built(length.Inches.Length) is { } firstCutInches
-                ? Solved(exact, millimetre, sixteenth, length, firstCut, firstCutInches)
-                : Unsolved(SolveStatus.NoResonance, Wording.NoResonance(note, target));
+                ? Solved(solution, exact, millimetre, sixteenth, length, firstCut, firstCutInches)
+                : Unsolved(SolveStatus.NoResonance, _ => Wording.NoResonance(note, target));
         }
 
         private TubeBuild Solved(
+            LengthSolution solution,
             BuiltTube exact,
             BuiltTube millimetre,
             BuiltTube sixteenth,
@@ -164,20 +181,21 @@ public static class TubeBuilder
                 Air = air,
                 Options = options,
                 Status = SolveStatus.Solved,
-                Explanation = Wording.Cut(note, target, exact),
-                Warnings =
-                [
-                    .. resonances.Warnings,
-                    .. UsualPractice.Warnings(assembly.BlownDiameter, note),
-                    .. budget.Remark is { } remark ? [remark] : Array.Empty<string>(),
-                    .. assembly.Remarks.Select(remark => remark.Text),
-                ],
+                Explaining = sizes => Wording.Cut(note, target, exact, sizes),
+                Warning = sizes =>
+                    [
+                        .. resonances.Warnings,
+                        .. UsualPractice.Warnings(assembly.BlownDiameter, note, sizes),
+                        .. budget.Remark is { } remark ? [remark] : Array.Empty<string>(),
+                        .. assembly.Remarks.Select(remark => remark.Text),
+                    ],
                 Exact = exact,
                 WholeMillimetre = millimetre,
                 WholeSixteenth = sixteenth,
                 FirstLength = length,
                 FirstCut = firstCut,
                 FirstCutInches = firstCutInches,
+                CentsPerMillimetre = solution.CentsPerMillimetre,
                 Budget = budget,
                 Played = options.Correction.Of(budget),
                 LazyTrim = new(() => TrimFrom(firstCut.Cut, options.TrimStep)),
@@ -189,7 +207,7 @@ public static class TubeBuilder
             };
         }
 
-        private TubeBuild Unsolved(SolveStatus status, string explanation) =>
+        private TubeBuild Unsolved(SolveStatus status, Func<Sizes, string> explaining) =>
             new()
             {
                 Assembly = assembly,
@@ -198,13 +216,13 @@ public static class TubeBuilder
                 Air = air,
                 Options = options,
                 Status = status,
-                Explanation = explanation,
-                Warnings =
-                [
-                    .. air.Warnings,
-                    .. UsualPractice.Warnings(assembly.BlownDiameter, note),
-                    .. assembly.Remarks.Select(remark => remark.Text),
-                ],
+                Explaining = explaining,
+                Warning = sizes =>
+                    [
+                        .. air.Warnings,
+                        .. UsualPractice.Warnings(assembly.BlownDiameter, note, sizes),
+                        .. assembly.Remarks.Select(remark => remark.Text),
+                    ],
             };
 
         private LengthSolution Solve(AssembledTube tube, Frequency frequency) =>
@@ -241,13 +259,6 @@ public static class TubeBuilder
         // Rounded down a cut may fall below what its sockets hold.
         private Length AtLeastShortest(Length cut) => cut < assembly.ShortestCut ? assembly.ShortestCut : cut;
 
-        private BuiltTube? Built(Length cut)
-        {
-            var tube = assembly.Assemble(cut);
-            var column = ColumnOf(tube, air);
-            return column.FirstResonances(1) is [var first]
-                ? new BuiltTube(tube, column, first.Frequency, Cents.Between(target, first.Frequency))
-                : null;
-        }
+        private BuiltTube? Built(Length cut) => TubeBuilder.Built(assembly, cut, air, target);
     }
 }

@@ -65,12 +65,8 @@ public static class WhatIf
             yield return WhatIfWords.Bend;
         }
 
-        var quarter =
-            build.Air.SpeedOfSound.MetersPerSecond / (4 * build.Tuning.FrequencyOf(build.Note).Hertz);
-        yield return words.QuarterWave(
-            Length.FromMeters(quarter),
-            Length.FromMillimeters(1000 * quarter - column.Bore.Length.Millimeters)
-        );
+        var rule = QuarterWaveRule.Of(build);
+        yield return words.QuarterWave(rule.TotalLength, rule.Difference);
     }
 
     private static double Shift(Column before, Column after, int number)

@@ -90,11 +90,21 @@ internal static class SheetWords
             $"Expect the played note {Math.Abs(played.Correction.MeanCents):0.#} cents {(played.Correction.MeanCents < 0 ? "below" : "above")} the first resonance, ±{played.PlusMinusCents:0.#} (19 times out of 20)."
         );
 
-    public static string Kerf(BuiltTube millimetre, BuiltTube sixteenth) =>
-        "Cut beside the mark, on the waste side: the saw's kerf is not included. "
-        + Text(
-            $"At {Wording.Millimetres(millimetre.Cut)} the first resonance lies {millimetre.Cents:+0.0;-0.0;0.0} cents from the note, at {InchFraction.Describe(sixteenth.Cut)} {sixteenth.Cents:+0.0;-0.0;0.0}."
+    public static string Kerf(BuiltTube millimetre, BuiltTube sixteenth, LengthUnits units)
+    {
+        var metric = Text(
+            $"{Wording.Millimetres(millimetre.Cut)} the first resonance lies {millimetre.Cents:+0.0;-0.0;0.0} cents from the note"
         );
+        var inches = $"{InchFraction.Describe(sixteenth.Cut)} ";
+        return "Cut beside the mark, on the waste side: the saw's kerf is not included. At "
+            + units switch
+            {
+                LengthUnits.Millimetres => $"{metric}.",
+                LengthUnits.Inches => inches
+                    + Text($"the first resonance lies {sixteenth.Cents:+0.0;-0.0;0.0} cents from the note."),
+                _ => $"{metric}, at {inches}" + Text($"{sixteenth.Cents:+0.0;-0.0;0.0}."),
+            };
+    }
 
     public static string Hertz(Frequency frequency) => Text($"{frequency.Hertz:0.00} Hz");
 

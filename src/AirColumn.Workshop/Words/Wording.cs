@@ -9,24 +9,21 @@ namespace AirColumn.Workshop.Words;
 /// <summary>The planner's sentences, in words of the bench and the invariant culture.</summary>
 internal static class Wording
 {
-    public static string Found(Pitch note, Frequency target, TubeCut cut) =>
-        $"A pipe of {Millimetres(cut.PipeLength)} puts the first resonance on {note}, {Hertz(target)}.";
-
-    public static string Cut(Pitch note, Frequency target, BuiltTube built) =>
-        $"'{built.Tube.FreeCut!.Pipe.Name}' cut to {Millimetres(built.Cut)} puts the first resonance on {note}, {Hertz(target)}.";
+    public static string Cut(Pitch note, Frequency target, BuiltTube built, Sizes sizes) =>
+        $"'{built.Tube.FreeCut!.Pipe.Name}' cut to {sizes.Tape(built.Cut)} puts the first resonance on {note}, {Hertz(target)}.";
 
     public static string TooWide(Pitch note, Frequency target, Frequency highest) =>
         $"No pipe length gives {note}: it is {Hertz(target)}, and in a tube this wide the computation ends at "
         + $"{Hertz(highest)}; choose a lower note.";
 
-    public static string NoLength(Pitch note, Frequency target, LengthSolution solution) =>
+    public static string NoLength(Pitch note, Frequency target, LengthSolution solution, Sizes sizes) =>
         (solution.Status, solution.ResidualCents) switch
         {
             (SolveStatus.OutOfReach, < 0) =>
                 $"No pipe length gives {note}: even with next to no pipe the first resonance is "
                     + $"{Cents(-solution.ResidualCents)} below {Hertz(target)}; choose a lower note or shorter fittings.",
             (SolveStatus.OutOfReach, _) =>
-                $"No pipe length gives {note}: even a pipe of {Metres(solution.Length)} keeps the first resonance "
+                $"No pipe length gives {note}: even a pipe of {sizes.Sold(solution.Length)} keeps the first resonance "
                     + $"above {Hertz(target)}; choose a higher note.",
             (SolveStatus.NoResonance, _) => NoResonance(note, target),
             _ => $"No pipe length was found for {note}, {Hertz(target)}: the search came no nearer than "
@@ -40,21 +37,15 @@ internal static class Wording
     public static string Millimetres(Length length) =>
         string.Create(CultureInfo.InvariantCulture, $"{length.Millimeters:0.#} mm");
 
-    public static string NoAllowance(Pitch note, Length pipe, Frequency flat, TubePlanOptions options) =>
-        $"{note} is reachable, with a pipe of {Millimetres(pipe)}, but the allowance is not: no pipe length puts the first "
-        + $"resonance {Cents(options.TrimmingCents)} lower, on {Hertz(flat)}; choose fewer cents to trim.";
-
-    public static string VeryFlat(double cents) =>
-        $"The first cut is {Cents(-cents)} flat of the note; for less to trim choose fewer cents or a smaller tolerance.";
+    public static string NoFirstCut(Pitch note, Length cut, Sizes sizes) =>
+        $"{note} is reachable, with the open pipe cut to {sizes.Tape(cut)}, but a first cut that is sure to be flat is not: no pipe of "
+        + $"{sizes.Sold(Length.FromMeters(TubeBuilder.LongestPipeMetres))} or less is low enough; choose a higher note.";
 
     public static string Size(Length length) =>
         string.Create(
             CultureInfo.InvariantCulture,
             $"{length.Millimeters:0.##} mm ({length.Inches:0.000} in)"
         );
-
-    private static string Metres(Length length) =>
-        string.Create(CultureInfo.InvariantCulture, $"{length.Meters:0.#} m");
 
     private static string Cents(double cents) =>
         string.Create(CultureInfo.InvariantCulture, $"{cents:0.#} cents");

@@ -4,32 +4,44 @@ using AirColumn.Design;
 using AirColumn.Gases;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
+using AirColumn.Workshop.Tubes;
 using FsCheck.Xunit;
 using UnitsNet;
 using static AirColumn.Workshop.Tests.Bench;
 
-namespace AirColumn.Workshop.Tests;
+namespace AirColumn.Workshop.Tests.Tubes;
 
-public class TubePlannerTests
+/// <summary>A pipe with a fitting at either end or none.</summary>
+public class PlainTubeTests
 {
-    private static TubeParts Fitted { get; } =
-        new(
+    private static TubeAssembly Fitted { get; } =
+        TubeAssembly.OnePipe(
             Mm(44.5),
             Mm(2.8),
-            new Fitting("mouthpiece", Mm(22), Mm(31)),
-            new Fitting("coupler", Mm(48), Mm(50.6))
+            new AddedPart("mouthpiece", Mm(22), Mm(31)),
+            new AddedPart("coupler", Mm(48), Mm(50.6))
         );
 
     // The bore is put together here, part by part, and the engine asked again.
-    private static double CentsOf(TubeParts parts, Length pipe, Frequency target, Air air)
+    private static double CentsOf(TubeAssembly tube, Length pipe, Frequency target, Air air)
     {
         var builder = Bore.Build();
-        builder = parts.Mouth is { } m ? builder.Cylinder(m.InsideDiameter, m.AddedLength) : builder;
-        builder = builder.Cylinder(parts.PipeDiameter, pipe);
-        builder = parts.End is { } e ? builder.Cylinder(e.InsideDiameter, e.AddedLength) : builder;
-        var first = new Column(builder.OpenEnd(parts.Wall), air).FirstResonances(1)[0];
+        foreach (var part in tube.Parts)
+        {
+            builder = part switch
+            {
+                AddedPart added => builder.Cylinder(added.Inside, added.Adds),
+                PipePart straight => builder.Cylinder(straight.Inside, pipe),
+                _ => throw new ArgumentException(part.Name),
+            };
+        }
+
+        var first = new Column(builder.OpenEnd(tube.Wall), air).FirstResonances(1)[0];
         return Cents.Between(target, first.Frequency);
     }
+
+    private static Length Added(TubeAssembly tube) =>
+        Mm(tube.Parts.OfType<AddedPart>().Sum(part => part.Adds.Millimeters));
 
     [Property(MaxTest = 40)]
     public void Rebuilt_tube_sounds_what_every_cut_promises(
@@ -41,39 +53,35 @@ public class TubePlannerTests
     )
     {
         var parts = bare
-            ? new TubeParts(Mm(30 + pipe % 30), Mm(pipe % 5))
-            : new TubeParts(
+            ? TubeAssembly.OnePipe(Mm(30 + pipe % 30), Mm(pipe % 5))
+            : TubeAssembly.OnePipe(
                 Mm(30 + pipe % 30),
                 Mm(pipe % 5),
-                new Fitting("mouth", Mm(5 + mouth % 60), Mm(25 + mouth % 15)),
-                new Fitting("end", Mm(5 + end % 90), Mm(30 + end % 60))
+                new AddedPart("mouth", Mm(5 + mouth % 60), Mm(25 + mouth % 15)),
+                new AddedPart("end", Mm(5 + end % 90), Mm(30 + end % 60))
             );
         var note = Pitch.FromNumber(30 + pitch % 24);
         var target = Tuning.Concert.FrequencyOf(note);
-        var plan = TubePlanner.Plan(parts, note, Tuning.Concert, Room);
+        var plan = TubeBuilder.Plan(parts, note, Tuning.Concert, Room);
 
         Assert.True(plan.IsSolved, plan.Explanation);
-        Assert.InRange(CentsOf(parts, plan.Exact.PipeLength, target, Room), -1e-5, 1e-5);
-        TubeCut[] cuts =
+        Assert.InRange(CentsOf(parts, plan.Exact.Cut, target, Room), -1e-5, 1e-5);
+        BuiltTube[] cuts =
         [
             plan.Exact,
             plan.WholeMillimetre,
             plan.WholeSixteenth,
-            plan.Trimming.FirstCut,
-            plan.Trimming.FirstCutInches,
-            plan.QuarterWave.Cut!,
+            plan.FirstCut,
+            plan.FirstCutInches,
+            QuarterWaveRule.Of(plan).Built!,
         ];
         Assert.All(
             cuts,
             cut =>
             {
-                Assert.Equal(CentsOf(parts, cut.PipeLength, target, Room), cut.Cents, 1e-6);
+                Assert.Equal(CentsOf(parts, cut.Cut, target, Room), cut.Cents, 1e-6);
                 Assert.Equal(cut.Cents, Cents.Between(target, cut.FirstResonance), 1e-9);
-                Assert.Equal(
-                    cut.TotalLength.Millimeters,
-                    (cut.PipeLength + parts.FittingsLength).Millimeters,
-                    1e-9
-                );
+                Assert.Equal(cut.Tube.Bore.Length.Millimeters, (cut.Cut + Added(parts)).Millimeters, 1e-9);
             }
         );
     }
@@ -94,23 +102,23 @@ public class TubePlannerTests
         static Length Spread(ushort x, double from, double to) =>
             Mm(from * Math.Pow(to / from, x * 7919L % 1000 / 1000.0));
 
-        var parts = new TubeParts(
+        var parts = TubeAssembly.OnePipe(
             Spread(pipe, 5, 500),
             wall % 3 == 0 ? Length.Zero : Spread(wall, 0.01, 100),
             mouth % 3 == 0
                 ? null
-                : new Fitting("mouth", Spread(mouthLength, 0.1, 10_000), Spread(mouth, 5, 500)),
-            end % 3 == 0 ? null : new Fitting("end", Spread(endLength, 0.1, 10_000), Spread(end, 5, 500))
+                : new AddedPart("mouth", Spread(mouthLength, 0.1, 10_000), Spread(mouth, 5, 500)),
+            end % 3 == 0 ? null : new AddedPart("end", Spread(endLength, 0.1, 10_000), Spread(end, 5, 500))
         );
-        var plan = TubePlanner.Plan(parts, Pitch.FromNumber(pitch % 160 - 10), Tuning.Concert, Room);
+        var plan = TubeBuilder.Plan(parts, Pitch.FromNumber(pitch % 160 - 10), Tuning.Concert, Room);
 
         Assert.NotEmpty(plan.Explanation);
         Assert.Equal(plan.IsSolved, plan.Exact is not null);
         if (plan.IsSolved)
         {
             Assert.InRange(plan.Exact.Cents, -1e-5, 1e-5);
-            Assert.True(plan.Trimming.CentsPerMillimetre < 0);
-            Assert.True(plan.Trimming.Allowance > plan.Trimming.MeasuringTolerance);
+            Assert.True(plan.CentsPerMillimetre < 0);
+            Assert.True(plan.FirstLength.Exact > plan.Exact.Cut);
         }
     }
 
@@ -119,16 +127,12 @@ public class TubePlannerTests
     {
         var plan = Bench.Plan(Fitted, "E2");
         Assert.True(plan.IsSolved, plan.Explanation);
-        var exact = plan.Exact.PipeLength.Millimeters;
-        Assert.Equal(Math.Round(exact), plan.WholeMillimetre.PipeLength.Millimeters);
-        Assert.Equal(
-            Math.Round(exact / 25.4 * 16) * 25.4 / 16,
-            plan.WholeSixteenth.PipeLength.Millimeters,
-            1e-9
-        );
+        var exact = plan.Exact.Cut.Millimeters;
+        Assert.Equal(Math.Round(exact), plan.WholeMillimetre.Cut.Millimeters);
+        Assert.Equal(Math.Round(exact / 25.4 * 16) * 25.4 / 16, plan.WholeSixteenth.Cut.Millimeters, 1e-9);
         // Longer is flatter.
-        Assert.Equal(plan.WholeMillimetre.PipeLength > plan.Exact.PipeLength, plan.WholeMillimetre.Cents < 0);
-        Assert.Equal(plan.WholeSixteenth.PipeLength > plan.Exact.PipeLength, plan.WholeSixteenth.Cents < 0);
+        Assert.Equal(plan.WholeMillimetre.Cut > plan.Exact.Cut, plan.WholeMillimetre.Cents < 0);
+        Assert.Equal(plan.WholeSixteenth.Cut > plan.Exact.Cut, plan.WholeSixteenth.Cents < 0);
     }
 
     // Makers' published lengths of plain 38 mm pipe (common practice). The note they play is said to lie 11 to 32 cents
@@ -140,7 +144,7 @@ public class TubePlannerTests
     [InlineData("E2", 1040)]
     public void Published_lengths_lie_between_the_plan_and_its_first_cut(string note, double published)
     {
-        var parts = new TubeParts(Mm(38));
+        var parts = TubeAssembly.OnePipe(Mm(38));
         var plan = Bench.Plan(parts, note);
         Assert.True(plan.IsSolved, plan.Explanation);
         double CentsAt(double pipe) => CentsOf(parts, Mm(pipe), plan.Target, Room);
@@ -148,8 +152,8 @@ public class TubePlannerTests
         Assert.True(CentsAt(published + 5) <= -11, "even the longest is sharper than common practice");
         Assert.InRange(
             published,
-            plan.Exact.TotalLength.Millimeters,
-            plan.Trimming.FirstCut.TotalLength.Millimeters
+            plan.Exact.Tube.Bore.Length.Millimeters,
+            plan.FirstCut.Tube.Bore.Length.Millimeters
         );
     }
 
@@ -170,19 +174,19 @@ public class TubePlannerTests
             SpecificEntropy.FromJoulesPerKilogramKelvin(1006),
             1.4
         );
-        var plan = Bench.Plan(new TubeParts(Mm(40)), note, air);
+        var plan = Bench.Plan(TubeAssembly.OnePipe(Mm(40)), note, air);
         Assert.True(plan.IsSolved, plan.Explanation);
-        var rule = plan.QuarterWave;
+        var rule = QuarterWaveRule.Of(plan);
         Assert.InRange(rule.TotalLength.Meters, metres - 0.0006, metres + 0.0006);
         Assert.Equal(
             rule.TotalLength.Millimeters,
-            (plan.Exact.TotalLength + rule.Difference).Millimeters,
+            (plan.Exact.Tube.Bore.Length + rule.Difference).Millimeters,
             1e-9
         );
         // An open end and wall losses both lower the resonance, so the rule is too long and the tube too flat.
         Assert.True(rule.Difference > Length.Zero);
-        Assert.True(rule.Cut!.Cents < 0);
-        Assert.Equal(rule.TotalLength.Millimeters, rule.Cut.TotalLength.Millimeters, 1e-9);
+        Assert.True(rule.Built!.Cents < 0);
+        Assert.Equal(rule.TotalLength.Millimeters, rule.Built.Tube.Bore.Length.Millimeters, 1e-9);
     }
 
     // Straight tube on C2 at 20 °C and 50 %, 40.4 mm inside: 1290 mm; about 1.4 cents per mm at 1.2 m (computed
@@ -190,33 +194,11 @@ public class TubePlannerTests
     [Fact]
     public void Straight_tube_on_c2_is_1290_mm()
     {
-        var plan = Bench.Plan(new TubeParts(Mm(40.4)), "C2");
+        var plan = Bench.Plan(TubeAssembly.OnePipe(Mm(40.4)), "C2");
         Assert.True(plan.IsSolved, plan.Explanation);
-        Assert.InRange(plan.Exact.TotalLength.Millimeters, 1289, 1291);
-        var d2 = Bench.Plan(new TubeParts(Mm(40.4)), "D2");
-        Assert.InRange(d2.Trimming!.CentsPerMillimetre, -1.6, -1.4 + 0.05);
-    }
-
-    [Theory]
-    [InlineData(0, 0)]
-    [InlineData(32, 2)]
-    [InlineData(60, 5)]
-    public void First_cut_leaves_the_band_and_the_tolerance(double band, double tolerance)
-    {
-        var options = new TubePlanOptions { TrimmingCents = band, MeasuringTolerance = Mm(tolerance) };
-        var plan = Bench.Plan(Fitted, "D2", options: options);
-        Assert.True(plan.IsSolved, plan.Explanation);
-        var trimming = plan.Trimming;
-        var least = plan.Exact.PipeLength + trimming.Allowance;
-
-        // Cut too short by the whole tolerance, the tube still has the band to trim.
-        Assert.Equal(-band, CentsOf(Fitted, least - Mm(tolerance), plan.Target, Room), 1e-5);
-        Assert.InRange((trimming.FirstCut.PipeLength - least).Millimeters, -1e-9, 1);
-        Assert.InRange((trimming.FirstCutInches.PipeLength - least).Millimeters, -1e-9, 25.4 / 16);
-        // The allowance is near what the slope says: 32 cents at 1.5 cents per mm.
-        var bySlope = band / -trimming.CentsPerMillimetre + tolerance;
-        Assert.InRange(trimming.Allowance.Millimeters, bySlope, bySlope * 1.05 + 1e-6);
-        Assert.Equal((band, Mm(tolerance)), (trimming.BandCents, trimming.MeasuringTolerance));
+        Assert.InRange(plan.Exact.Tube.Bore.Length.Millimeters, 1289, 1291);
+        var d2 = Bench.Plan(TubeAssembly.OnePipe(Mm(40.4)), "D2");
+        Assert.InRange(d2.CentsPerMillimetre, -1.6, -1.4 + 0.05);
     }
 
     // A cylinder closed at one end overblows a twelfth: resonances near 3, 5 and 7 times the first, that is 1902, 2786
@@ -224,7 +206,7 @@ public class TubePlannerTests
     [Fact]
     public void Plain_pipe_overblows_odd_harmonics()
     {
-        var plan = Bench.Plan(new TubeParts(Mm(40)), "D2");
+        var plan = Bench.Plan(TubeAssembly.OnePipe(Mm(40)), "D2");
         Assert.Equal([2, 3, 4], plan.Overblown.Select(note => note.Resonance));
         double[] expected = [1902, 2786, 3369];
         Assert.All(
@@ -237,7 +219,7 @@ public class TubePlannerTests
     [Fact]
     public void Says_why_when_the_fittings_alone_are_too_long()
     {
-        var parts = new TubeParts(Mm(40), mouth: new Fitting("long", Length.FromMeters(1), Mm(30)));
+        var parts = TubeAssembly.OnePipe(Mm(40), mouth: new AddedPart("long", Length.FromMeters(1), Mm(30)));
         var plan = Bench.Plan(parts, "C4");
         Assert.False(plan.IsSolved);
         Assert.Equal(SolveStatus.OutOfReach, plan.Status);
@@ -246,31 +228,17 @@ public class TubePlannerTests
         Assert.Empty(plan.Overblown);
     }
 
-    // c/4f of A#-5 is 94.5 m: in reach of 100 m, but 200 cents lower, 12 % longer, is not.
+    // c/4f of A#-2 is 11.8 m and of C-1 10.5 m, too long; of C#-1 9.9 m, in reach of 10 m, but 300 cents lower, 19 % longer, is not.
     [Fact]
-    public void Note_in_reach_whose_allowance_is_not_says_so()
+    public void Note_in_reach_whose_first_cut_is_not_says_so()
     {
-        var options = new TubePlanOptions { TrimmingCents = 200 };
-        var plan = Bench.Plan(new TubeParts(Mm(500)), "A#-5", options: options);
+        var plan = Bench.Plan(TubeAssembly.OnePipe(Mm(60)), "C#-1");
         Assert.False(plan.IsSolved);
         Assert.Matches(
-            @"^A#-5 is reachable, with a pipe of 9\d{4}(\.\d)? mm, but the allowance is not: .* 200 cents lower, on 0\.81 Hz;",
+            @"^C#-1 is reachable, with the open pipe cut to 9\d{3}(\.\d)? mm \(\S+ \S+ in\), but a first cut that is sure to be flat is not: "
+                + @"no pipe of 10 m or less is low enough;",
             plan.Explanation
         );
-        Assert.True(Bench.Plan(new TubeParts(Mm(500)), "A#-5").IsSolved);
-    }
-
-    [Fact]
-    public void First_cut_of_more_than_two_semitones_is_warned_of()
-    {
-        static bool Warns(double tolerance) =>
-            Bench
-                .Plan(Fitted, "F2", options: new TubePlanOptions { MeasuringTolerance = Mm(tolerance) })
-                .Warnings.Any(text => text.StartsWith("The first cut is ", StringComparison.Ordinal));
-
-        // F2 by c/4f is 985 mm: with 100 mm, 10 %, and the 40 cents of the band it is 1200·log2(1.1) + 40 = 205 cents flat.
-        Assert.False(Warns(2));
-        Assert.True(Warns(100));
     }
 
     [Theory]
@@ -280,7 +248,7 @@ public class TubePlannerTests
     )]
     [InlineData(
         "C-6",
-        "No pipe length gives C-6: even a pipe of 100 m keeps the first resonance above 0.26 Hz"
+        "No pipe length gives C-6: even a pipe of 10 m keeps the first resonance above 0.26 Hz"
     )]
     [InlineData(
         "C12",
@@ -288,7 +256,7 @@ public class TubePlannerTests
     )]
     public void Notes_out_of_reach_are_explained(string note, string beginning)
     {
-        var plan = Bench.Plan(new TubeParts(Mm(40)), note);
+        var plan = Bench.Plan(TubeAssembly.OnePipe(Mm(40)), note);
         Assert.False(plan.IsSolved);
         Assert.StartsWith(beginning, plan.Explanation);
     }
@@ -297,22 +265,22 @@ public class TubePlannerTests
     public void Quarter_wave_cut_is_left_out_where_the_fittings_are_as_long_as_the_rule()
     {
         // A tube that widens sounds higher than the rule says, so it is longer: C5 by the rule is 164 mm.
-        var parts = new TubeParts(
+        var parts = TubeAssembly.OnePipe(
             Mm(40),
-            mouth: new Fitting("narrow", Mm(85), Mm(20)),
-            end: new Fitting("wide", Mm(85), Mm(60))
+            mouth: new AddedPart("narrow", Mm(85), Mm(20)),
+            end: new AddedPart("wide", Mm(85), Mm(60))
         );
         var plan = Bench.Plan(parts, "C5");
         Assert.True(plan.IsSolved, plan.Explanation);
-        Assert.Null(plan.QuarterWave.Cut);
-        Assert.True(plan.QuarterWave.Difference < Length.Zero);
+        Assert.Null(QuarterWaveRule.Of(plan).Built);
+        Assert.True(QuarterWaveRule.Of(plan).Difference < Length.Zero);
     }
 
     [Fact]
     public void Unusual_parts_and_notes_are_warned_of()
     {
         Assert.Empty(Bench.Plan(Fitted, "D2").Warnings);
-        var warnings = Bench.Plan(new TubeParts(Mm(52)), "A2").Warnings;
+        var warnings = Bench.Plan(TubeAssembly.OnePipe(Mm(52)), "A2").Warnings;
         Assert.Contains(
             warnings,
             text => text.StartsWith("The blown end is 52 mm (2.047 in) inside;", StringComparison.Ordinal)
@@ -341,10 +309,10 @@ public class TubePlannerTests
             "de-DE",
             () =>
             {
-                var parts = new TubeParts(Mm(45.5));
+                var parts = TubeAssembly.OnePipe(Mm(45.5));
                 var plan = Bench.Plan(parts, "D2");
                 Assert.Matches(
-                    @"^A pipe of \d+(\.\d)? mm puts the first resonance on D2, 73\.42 Hz\.$",
+                    @"^'pipe' cut to \d+(\.\d)? mm \(\d+ \d+/\d+ in\) puts the first resonance on D2, 73\.42 Hz\.$",
                     plan.Explanation
                 );
                 Assert.Contains("The blown end is 45.5 mm (1.791 in)", Assert.Single(plan.Warnings));
@@ -354,16 +322,16 @@ public class TubePlannerTests
     [Fact]
     public void Missing_arguments_are_named()
     {
-        var parts = new TubeParts(Mm(40));
+        var parts = TubeAssembly.OnePipe(Mm(40));
         var note = Pitch.Parse("D2");
         Assert.Throws<ArgumentNullException>(
-            "parts",
-            () => TubePlanner.Plan(null!, note, Tuning.Concert, Room)
+            "assembly",
+            () => TubeBuilder.Plan(null!, note, Tuning.Concert, Room)
         );
-        Assert.Throws<ArgumentNullException>("tuning", () => TubePlanner.Plan(parts, note, null!, Room));
+        Assert.Throws<ArgumentNullException>("tuning", () => TubeBuilder.Plan(parts, note, null!, Room));
         Assert.Throws<ArgumentNullException>(
             "air",
-            () => TubePlanner.Plan(parts, note, Tuning.Concert, null!)
+            () => TubeBuilder.Plan(parts, note, Tuning.Concert, null!)
         );
     }
 }
