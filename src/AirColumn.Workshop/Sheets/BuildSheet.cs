@@ -206,7 +206,7 @@ public static class BuildSheet
         {
             var sizes = new Sizes(tape);
             page.Table(
-                SheetWords.TrimCaption,
+                tape == LengthUnits.Inches ? SheetWords.TrimCaptionInches : SheetWords.TrimCaptionMillimetres,
                 SheetWords.TrimHead,
                 (tape == LengthUnits.Inches ? build.TrimInches : build.Trim)!.Rows.Select(row =>
                     new[]

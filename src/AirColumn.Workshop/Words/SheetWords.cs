@@ -23,7 +23,8 @@ internal static class SheetWords
     public const string CutListCaption = "Every pipe, from the lips";
     public const string BoreCaption = "The parts of the drawing";
     public const string ChartCaption = "The peaks of the chart";
-    public const string TrimCaption = "Each cut and the note to expect";
+    public const string TrimCaptionMillimetres = "Each cut in millimetres and the note to expect";
+    public const string TrimCaptionInches = "Each cut in inches and the note to expect";
     public const string SureCaption = "The five largest sources of error";
     public const string StepsNote = "The pictures are not to scale; the lips are to the left.";
     public static readonly string[] ChartHead = ["peak", "frequency", "nearest note", "level", "Q"];
