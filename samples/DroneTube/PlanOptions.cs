@@ -1,6 +1,7 @@
 using System.CommandLine;
 using AirColumn.Documents;
 using AirColumn.Pitches;
+using AirColumn.Workshop;
 using AirColumn.Workshop.Tubes;
 using Shared;
 using UnitsNet;
