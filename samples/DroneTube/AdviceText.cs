@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using AirColumn.Pitches;
 using AirColumn.Workshop.Measurements;
 using Shared;
 using UnitsNet;
@@ -22,19 +23,31 @@ internal static class AdviceText
             lines.Row($"The pipe is then {Show.Both(safe)} long.");
         }
 
+        if (advice.DryNoteIn(Show.Units) is { } note)
+        {
+            lines.Paragraph(note);
+        }
+
         if (advice.Lengthening is { } longer)
         {
             Write(lines, longer);
             return;
         }
 
-        lines.Row("cut off in all          pipe then               note expected");
+        lines.Row(
+            $"cut off in all          pipe then               note expected{(advice.Dry is null ? "" : ", joints home; dry, about")}"
+        );
         foreach (var row in advice.Table.Rows)
         {
             lines.Row(
                 Show.Text(
                     $"{Show.Both(row.Cut), -24}{Show.Both(Pipe(row.Length, advice)), -24}{row.Note.Hertz:0.00} Hz, {Show.Cents(row.Cents)} ± {row.PlusMinusCents:0}"
                 )
+                    + (
+                        advice.Dry is { } dry
+                            ? $"; {Show.Hertz(row.Note * Cents.ToRatio(-dry.CentsToHome))}"
+                            : ""
+                    )
             );
         }
     }
@@ -44,6 +57,16 @@ internal static class AdviceText
         json.Number("correctionCents", advice.Correction.MeanCents);
         json.Number("correctionStandardDeviationCents", advice.Correction.StandardDeviationCents);
         json.WriteString("explanation", advice.Verdict);
+        if (advice.Dry is { } dry)
+        {
+            json.WriteStartObject("dryJoints");
+            json.Number("stopShortMetres", dry.Fit.InAll.Meters);
+            json.Number("centsToHome", dry.CentsToHome);
+            json.Number("plusMinusCents", dry.PlusMinusCents);
+            json.Number("trimToHz", dry.Target.Hertz);
+            json.WriteEndObject();
+        }
+
         json.Number("safeCutMetres", advice.Table.SafeCut?.Cut.Meters ?? double.NaN);
         json.Number("safePipeMetres", advice.SafePipe?.Meters ?? double.NaN);
         if (advice.Lengthening is { } longer)

@@ -5,6 +5,7 @@ using AirColumn.Recordings;
 using AirColumn.Resonances;
 using AirColumn.Workshop.Measurements;
 using Shared;
+using UnitsNet;
 
 namespace DroneTube;
 
@@ -33,9 +34,23 @@ internal sealed record HeardTube(
     /// <summary>Before this recording was heard.</summary>
     public required TrimAdvice Expected { get; init; }
 
+    /// <summary>Whether it was heard with its joints dry, and that makes a difference.</summary>
+    public required bool IsDry { get; init; }
+
     private double Difference => Advice.DifferencesCents[^1];
 
-    private double PlusMinus => Expected.Table.Rows[0].PlusMinusCents;
+    // That of the tube as it was heard.
+    private Frequency Resonance => Drone.Fundamental * Cents.ToRatio(-Difference);
+
+    // What was expected of the tube as it was heard, and what was heard less that, cents.
+    private double DryCents => IsDry ? Advice.Dry?.CentsToHome ?? 0 : 0;
+
+    private Frequency ExpectedNote => Expected.Table.Rows[0].Note * Cents.ToRatio(-DryCents);
+
+    private double FromExpected => DryCents - Expected.Table.Rows[0].Cents;
+
+    private double PlusMinus =>
+        double.Hypot(Expected.Table.Rows[0].PlusMinusCents, IsDry ? Advice.Dry?.PlusMinusCents ?? 0 : 0);
 
     public string Text()
     {
@@ -49,11 +64,11 @@ internal sealed record HeardTube(
             )
         );
         lines.Row(
-            $"Resonance  {Show.Hertz(Advice.Resonance.Frequency)}, computed; the note is {Show.Cents(Difference)} from it"
+            $"Resonance  {Show.Hertz(Resonance)}, computed{(IsDry ? " with dry joints" : "")}; the note is {Show.Cents(Difference)} from it"
         );
         lines.Row(
             Show.Text(
-                $"Expected   {Expected.Table.Rows[0].Note.Hertz:0.00} Hz ± {PlusMinus:0} cents (95 %), {Source()}; heard {Show.Cents(-Expected.Table.Rows[0].Cents)} from that"
+                $"Expected   {ExpectedNote.Hertz:0.00} Hz ± {PlusMinus:0} cents (95 %), {Source()}; heard {Show.Cents(FromExpected)} from that"
             )
         );
         foreach (var (other, number, cents) in Others())
@@ -97,9 +112,10 @@ internal sealed record HeardTube(
             json.WriteEndArray();
             json.WriteString("pitch", Drone.Nearest(Tuning).Pitch.ToString());
             json.Number("cents", Drone.Nearest(Tuning).Cents);
-            json.Number("resonanceHz", Advice.Resonance.Frequency.Hertz);
+            json.Number("resonanceHz", Resonance.Hertz);
+            json.WriteString("joints", IsDry ? "dry" : "home");
             json.Number("differenceCents", Difference);
-            json.Number("expectedHz", Expected.Table.Rows[0].Note.Hertz);
+            json.Number("expectedHz", ExpectedNote.Hertz);
             json.Number("expectedPlusMinusCents", PlusMinus);
             json.WriteStartArray("otherNotes");
             foreach (var (other, number, cents) in Others())

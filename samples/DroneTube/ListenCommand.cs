@@ -35,6 +35,7 @@ internal static class ListenCommand
         {
             Description = "Neither use nor keep earlier measurements.",
         };
+        var joints = new JointOptions();
         var json = TableCommand.JsonOption();
         var command = new Command("listen", "What a recording sounds, and how far to trim from that.")
         {
@@ -46,7 +47,7 @@ internal static class ListenCommand
             forget,
             json,
         };
-        foreach (var option in room.All.Concat(file.Options).Append(units))
+        foreach (var option in joints.All.Concat(room.All).Concat(file.Options).Append(units))
         {
             command.Add(option);
         }
@@ -64,7 +65,8 @@ internal static class ListenCommand
             var tuning = room.Tuning(parsed);
             var path = parsed.GetRequiredValue(recording);
             var before = kept?.Read() ?? MeasurementHistory.Empty;
-            var column = CutTube.Column(assembly, length, air);
+            var (state, stopsShort) = (joints.State(parsed), joints.Measured(parsed, assembly));
+            var column = CutTube.Column(joints.Heard(parsed, assembly), length, air);
             var take = Heard(parsed, path, column);
             var drone = Drone(take, column, path);
             var after = before.With(
@@ -76,6 +78,10 @@ internal static class ListenCommand
                     air,
                     Name(path)
                 )
+                {
+                    Joints = state,
+                    StopsShort = stopsShort,
+                }
             );
             using var draft = Begin(kept, after, out var notKept);
             var heard = new HeardTube(
@@ -98,6 +104,7 @@ internal static class ListenCommand
                     kept?.Path
                 ),
                 Expected = Expected(assembly, length, air, after, kept?.Path),
+                IsDry = state == JointState.Dry && assembly.Dry is not null,
             };
             var text = parsed.GetValue(json) ? heard.Json() : heard.Text();
             ConsoleProgram.Warn(

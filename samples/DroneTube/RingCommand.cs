@@ -39,6 +39,7 @@ internal static class RingCommand
             "Instead of listening, write the sweep to play: the name of a new WAV file.",
             ".wav"
         );
+        var joints = new JointOptions();
         var json = TableCommand.JsonOption();
         var command = new Command(
             "ring",
@@ -54,7 +55,7 @@ internal static class RingCommand
             writeSweep.Force,
             json,
         };
-        foreach (var option in room.All.Concat(file.Options))
+        foreach (var option in joints.All.Concat(room.All).Concat(file.Options))
         {
             command.Add(option);
         }
@@ -70,7 +71,7 @@ internal static class RingCommand
 
             var assembly = file.Read(parsed).Assembly;
             var column = CutTube.Column(
-                assembly,
+                joints.Heard(parsed, assembly),
                 parsed.GetRequiredValue(cut)!.Value,
                 room.Air(parsed),
                 parsed.GetValue(closed) == "far"

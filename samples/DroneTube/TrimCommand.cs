@@ -28,6 +28,7 @@ internal static class TrimCommand
                 return text;
             }
         );
+        var joints = new JointOptions();
         var json = TableCommand.JsonOption();
         var command = new Command("trim", "How far to trim the open pipe, from what the tube sounds now.")
         {
@@ -37,7 +38,7 @@ internal static class TrimCommand
             heard,
             json,
         };
-        foreach (var option in room.All.Concat(file.Options).Append(units))
+        foreach (var option in joints.All.Concat(room.All).Concat(file.Options).Append(units))
         {
             command.Add(option);
         }
@@ -48,6 +49,7 @@ internal static class TrimCommand
             var assembly = file.Read(parsed).Assembly;
             var warnings = assembly.Remarks.Select(remark => remark.Text).ToList();
             var (air, length) = (room.Air(parsed), parsed.GetRequiredValue(cut)!.Value);
+            var (state, stopsShort) = (joints.State(parsed), joints.Measured(parsed, assembly));
             TrimAdvice advice;
             try
             {
@@ -57,7 +59,13 @@ internal static class TrimCommand
                     length,
                     air,
                     parsed.GetValue(heard) is { } text
-                        ? [Measurement(length, HeardNote.Parse(text, room.Tuning(parsed)), air)]
+                        ? [
+                            Measurement(length, HeardNote.Parse(text, room.Tuning(parsed)), air) with
+                            {
+                                Joints = state,
+                                StopsShort = stopsShort,
+                            },
+                        ]
                         : []
                 );
             }

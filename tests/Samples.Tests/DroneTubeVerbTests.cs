@@ -232,7 +232,19 @@ public sealed class DroneTubeVerbTests : IDisposable
             System.Globalization.CultureInfo.InvariantCulture
         );
         var after = Sample
-            .DroneTube("trim", Shown, "--note", "D2", "--cut", "1120 mm", "--heard", $"{heard} Hz", "--json")
+            .DroneTube(
+                "trim",
+                Shown,
+                "--note",
+                "D2",
+                "--cut",
+                "1120 mm",
+                "--heard",
+                $"{heard} Hz",
+                "--joints",
+                "home",
+                "--json"
+            )
             .Json();
         var deviation = Number(after, "correctionStandardDeviationCents");
         // σ of the prior from that of the posterior, and from that the posterior's mean.
@@ -248,6 +260,50 @@ public sealed class DroneTubeVerbTests : IDisposable
         Assert.Equal(1.12, Number(first, "pipeMetres"), 1e-9);
     }
 
+    // The same note heard dry means a tube that will be sharper: what is known of the player is the note less the dry resonance.
+    [Fact]
+    public void What_was_heard_dry_is_heard_of_a_longer_tube()
+    {
+        JsonElement Heard(params string[] more) =>
+            Sample
+                .DroneTube([
+                    "trim",
+                    Shown,
+                    "--note",
+                    "D2",
+                    "--cut",
+                    "1120 mm",
+                    "--heard",
+                    "70.5 Hz",
+                    "--json",
+                    .. more,
+                ])
+                .Json();
+        var home = Heard("--joints", "home");
+        var dry = Heard();
+        var measured = Heard("--stops-short", "16.7 mm");
+        Assert.False(home.TryGetProperty("dryJoints", out _));
+        // By ASTM D2466 and D1785, by hand: 9.26 and 9.46 mm short of the stops, 1 mm of each is left at home.
+        var joints = dry.GetProperty("dryJoints");
+        Assert.Equal(0.01672, Number(joints, "stopShortMetres"), 1e-5);
+        Assert.Equal(
+            73.416 * Math.Pow(2, -Number(joints, "centsToHome") / 1200),
+            Number(joints, "trimToHz"),
+            2e-3
+        );
+        // Sure of the joints, all of what is between dry and home is the player's, but for the guess before.
+        var learned = Number(measured, "correctionCents") - Number(home, "correctionCents");
+        Assert.InRange(learned / Number(joints, "centsToHome"), 0.8, 1);
+        Assert.True(
+            Number(dry, "correctionStandardDeviationCents")
+                > 1.3 * Number(measured, "correctionStandardDeviationCents")
+        );
+        Assert.True(Number(measured, "safeCutMetres") < Number(home, "safeCutMetres") - 0.005);
+        Sample
+            .DroneTube("trim", Shown, "--note", "D2", "--cut", "1120 mm", "--stops-short", "160 mm")
+            .Refused(2, "--stops-short is 160 mm; allowed is 0 mm to 55.15 mm.");
+    }
+
     [Fact]
     public void Trimming_is_told_in_lengths_of_the_pipe_as_it_is_sawn()
     {
@@ -258,7 +314,18 @@ public sealed class DroneTubeVerbTests : IDisposable
         Assert.Equal(1120 - off, Amount(text, "The pipe is then ", " mm long"), 0.11);
         Assert.Contains("Cutting: Clamp the pipe", text, StringComparison.Ordinal);
         Sample
-            .DroneTube("trim", Shown, "--note", "D2", "--cut", "1090 mm", "--heard", "60 Hz")
+            .DroneTube(
+                "trim",
+                Shown,
+                "--note",
+                "D2",
+                "--cut",
+                "1090 mm",
+                "--heard",
+                "60 Hz",
+                "--joints",
+                "home"
+            )
             .Refused(
                 2,
                 "--heard is 60 Hz, 301 cents from the first resonance of this tube, 71.41 Hz; that is not its drone. Check the note, the cut and the parts."

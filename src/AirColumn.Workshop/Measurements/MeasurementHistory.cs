@@ -13,8 +13,9 @@ namespace AirColumn.Workshop.Measurements;
 /// <remarks>
 /// <code>
 /// { "measurements": 1, "taken": [ { "when": "2026-05-02T09:30:00+00:00", "cut": "1120 mm", "heard": "70.31 Hz",
-///   "standardUncertaintyCents": 0.4, "temperature": "20 °C", "humidity": "50 %", "recording": "…" } ] }
+///   "standardUncertaintyCents": 0.4, "temperature": "20 °C", "humidity": "50 %", "joints": "dry", "stopsShort": "16 mm", "recording": "…" } ] }
 /// </code>
+/// The joints are dry, also where nothing is said, or home; stopsShort stands only where it was measured.
 /// Only what was measured is in it: what follows from the parts is computed anew, so that a better caliper reading betters all.
 /// </remarks>
 public sealed class MeasurementHistory
@@ -90,6 +91,12 @@ public sealed class MeasurementHistory
                 json.WriteNumber("standardUncertaintyCents", one.StandardUncertaintyCents);
                 json.WriteString("temperature", Text(one.Air.State!.Temperature.DegreesCelsius, "°C"));
                 json.WriteString("humidity", Text(one.Air.State.Humidity.Percent, "%"));
+                json.WriteString("joints", one.Joints == JointState.Home ? "home" : "dry");
+                if (one.StopsShort is { } stops)
+                {
+                    json.WriteString("stopsShort", Text(stops.Millimeters, "mm"));
+                }
+
                 json.WriteString("recording", one.Recording);
                 json.WriteEndObject();
             }
@@ -125,9 +132,20 @@ public sealed class MeasurementHistory
         var humidity = one.Quantity("humidity", QuantityText.ParseRelativeHumidity);
         var uncertainty = one.Number("standardUncertaintyCents");
         var recording = one.TextIfAny("recording") ?? "";
+        var joints = one.TextIfAny("joints") switch
+        {
+            null or "dry" => JointState.Dry,
+            "home" => JointState.Home,
+            var other => throw one.Wrong("joints", $"'{other}' is not known; write dry or home"),
+        };
+        var stopsShort = one.SizeIfAny("stopsShort");
         one.Done();
         return one.Make(() =>
             new TubeMeasurement(time, cut, heard, uncertainty, Air.At(temperature, humidity), recording)
+            {
+                Joints = joints,
+                StopsShort = stopsShort,
+            }
         );
     }
 }

@@ -74,6 +74,18 @@ public sealed record TrimAdvice
         };
     }
 
+    /// <summary>
+    /// What to trim to while the joints are dry; null where no socket holds its pipe out, or where the tube was last heard with its joints
+    /// home. All else here is of the tube with its joints home.
+    /// </summary>
+    public required DryTuning? Dry { get; init; }
+
+    /// <summary>What is different while the joints are dry, in a few sentences; null where nothing is.</summary>
+    /// <param name="units">In which units lengths are written.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    public string? DryNoteIn(LengthUnits units) =>
+        Dry is { } dry ? new DryWords(new Sizes(Require.Named(units))).Tuning(dry) : null;
+
     /// <summary>How much of the pipe is taken by what is pushed into it or formed from it.</summary>
     public required Length Hidden { get; init; }
 
@@ -119,7 +131,13 @@ public sealed record TrimAdvice
 
         var (tube, column, first) = Made(assembly, cut, air);
         var tolerances = TubeBuilder.Tolerances(tube, air, new BuildOptions());
-        var differences = heard.Select((one, i) => Difference(assembly, one, i)).ToList();
+        var fit = assembly.Dry;
+        var differences = heard.Select((one, i) => Difference(assembly, fit, one, i)).ToList();
+        // What was measured last of the joints is what is known of them.
+        var computed = fit?.Tuning(cut, air, target);
+        var known = heard.LastOrDefault(IsMeasuredDry) is { } last
+            ? fit?.Measured(last.StopsShort!.Value).Tuning(cut, air, target)
+            : computed;
         var correction = prior ?? PlayingCorrection.LipsInRoomAir;
         if (differences.Count > 0)
         {
@@ -128,13 +146,7 @@ public sealed record TrimAdvice
                 correction.MeanCents,
                 double.Hypot(correction.StandardDeviationCents, ofTube)
             );
-            for (var i = 0; i < heard.Count; i++)
-            {
-                correction = correction.After(
-                    [differences[i]],
-                    double.Hypot(OneTake, heard[i].StandardUncertaintyCents)
-                );
-            }
+            correction = Learned(correction, heard, differences, computed, known);
         }
 
         // What is not known yet holds the player's takes already.
@@ -164,6 +176,7 @@ public sealed record TrimAdvice
             Correction = correction,
             NextTake = nextTake,
             Table = table,
+            Dry = heard is [.., { Joints: JointState.Home }] ? null : known,
             Hidden = tube.FreeCut!.Hidden,
             Lengthening =
                 table.Rows[0].Cents > 0
@@ -188,12 +201,58 @@ public sealed record TrimAdvice
             );
     }
 
-    private static double Difference(TubeAssembly assembly, TubeMeasurement heard, int index)
+    private static bool IsMeasuredDry(TubeMeasurement one) =>
+        one is { Joints: JointState.Dry, StopsShort: not null };
+
+    // Takes at home, and dry ones whose joints were measured, err by themselves. All other dry ones err together by what the joints
+    // are off, so that they count as one, the mean of them.
+    private static PlayingCorrection Learned(
+        PlayingCorrection correction,
+        IReadOnlyList<TubeMeasurement> heard,
+        List<double> differences,
+        DryTuning? computed,
+        DryTuning? known
+    )
+    {
+        var (weights, sum) = (0.0, 0.0);
+        for (var i = 0; i < heard.Count; i++)
+        {
+            var take = double.Hypot(OneTake, heard[i].StandardUncertaintyCents);
+            if (computed is not null && heard[i] is { Joints: JointState.Dry, StopsShort: null })
+            {
+                weights += 1 / (take * take);
+                sum += differences[i] / (take * take);
+            }
+            else
+            {
+                var joints = IsMeasuredDry(heard[i]) ? known?.StandardDeviationCents ?? 0 : 0;
+                correction = correction.After([differences[i]], double.Hypot(take, joints));
+            }
+        }
+
+        return weights > 0
+            ? correction.After(
+                [sum / weights],
+                double.Hypot(Math.Sqrt(1 / weights), computed!.StandardDeviationCents)
+            )
+            : correction;
+    }
+
+    // The tube that was heard, with its joints as they were.
+    private static TubeAssembly AsHeard(TubeAssembly assembly, DryFit? dry, TubeMeasurement heard) =>
+        (heard.Joints, dry, heard.StopsShort) switch
+        {
+            (JointState.Home, _, _) or (_, null, _) => assembly,
+            (_, _, { } measured) => dry.Measured(measured).Tube,
+            _ => dry.Tube,
+        };
+
+    private static double Difference(TubeAssembly assembly, DryFit? dry, TubeMeasurement heard, int index)
     {
         Resonance first;
         try
         {
-            first = Made(assembly, heard.Cut, heard.Air).First;
+            first = Made(AsHeard(assembly, dry, heard), heard.Cut, heard.Air).First;
         }
         catch (ArgumentException problem)
         {

@@ -6,6 +6,9 @@ namespace AirColumn.Workshop.Measurements;
 /// <summary>A drone that was heard, and of which tube. Immutable.</summary>
 public sealed record TubeMeasurement
 {
+    private readonly JointState joints;
+    private readonly Length? stopsShort;
+
     /// <summary>Keeps what was heard.</summary>
     /// <param name="when">When it was measured.</param>
     /// <param name="cut">How long the open pipe was, sockets included; above 0.</param>
@@ -52,6 +55,33 @@ public sealed record TubeMeasurement
 
     /// <summary>The air in the room.</summary>
     public Air Air { get; }
+
+    /// <summary>
+    /// How far the pipes were in their sockets; dry if left out, which is how tubes are trimmed and errs to the long side. Where no socket is
+    /// tapered it makes no difference.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The state is not among the named ones.</exception>
+    public JointState Joints
+    {
+        get => joints;
+        init => joints = Require.Named(value, nameof(Joints));
+    }
+
+    /// <summary>How far all pipes together stopped short of home, measured: 0 to 1 m; null to compute it from the sockets.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
+    public Length? StopsShort
+    {
+        get => stopsShort;
+        init
+        {
+            if (value is { } given)
+            {
+                Require.InRange(given.Millimeters, 0, 1000, "mm", nameof(StopsShort));
+            }
+
+            stopsShort = value;
+        }
+    }
 
     /// <summary>What names the recording; empty if there is none.</summary>
     public string Recording { get; }

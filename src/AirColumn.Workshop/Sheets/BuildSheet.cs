@@ -1,4 +1,5 @@
 using System.Globalization;
+using AirColumn.Pitches;
 using AirColumn.Workshop.Tubes;
 using AirColumn.Workshop.Words;
 using UnitsNet;
@@ -193,6 +194,11 @@ public static class BuildSheet
     {
         page.Heading(SheetWords.Trim);
         page.Paragraph(SheetWords.TrimNote);
+        if (build.Dry is { } dry)
+        {
+            page.Remark($"{SheetWords.Note}: {new DryWords(new Sizes(units)).Tuning(dry)}");
+        }
+
         if (FitUp.IsFormedFromOpenPipe(build.Assembly))
         {
             page.Paragraph(SheetWords.TrimAtTheLips);
@@ -207,15 +213,19 @@ public static class BuildSheet
             var sizes = new Sizes(tape);
             page.Table(
                 tape == LengthUnits.Inches ? SheetWords.TrimCaptionInches : SheetWords.TrimCaptionMillimetres,
-                SheetWords.TrimHead,
+                build.Dry is null ? SheetWords.TrimHead : [.. SheetWords.TrimHead, DryWords.PlayedDry],
                 (tape == LengthUnits.Inches ? build.TrimInches : build.Trim)!.Rows.Select(row =>
-                    new[]
-                    {
-                        sizes.Tape(row.Cut),
-                        sizes.Tape(Length.FromMillimeters(row.Length.Millimeters + hidden)),
-                        SheetWords.Hertz(row.Note),
-                        SheetWords.FromTheNote(row.Cents, row.PlusMinusCents),
-                    }
+                    (string[])
+                        [
+                            sizes.Tape(row.Cut),
+                            sizes.Tape(Length.FromMillimeters(row.Length.Millimeters + hidden)),
+                            SheetWords.Hertz(row.Note),
+                            SheetWords.FromTheNote(row.Cents, row.PlusMinusCents),
+                            // What lies between dry and home hardly changes while a few centimetres are cut off.
+                            .. build.Dry is { } before
+                                ? [SheetWords.Hertz(row.Note * Cents.ToRatio(-before.CentsToHome))]
+                                : Array.Empty<string>(),
+                        ]
                 )
             );
         }

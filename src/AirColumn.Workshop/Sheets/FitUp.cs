@@ -11,6 +11,7 @@ internal sealed class FitUp(Sizes sizes)
 {
     private readonly FitUpWords words = new(sizes);
     private readonly StepPicture pictures = new(sizes);
+    private readonly DryWords dryWords = new(sizes);
 
     /// <summary>First every pipe is cut, then what is formed from one, then each part put to another from the blown end.</summary>
     /// <param name="assembly">The parts.</param>
@@ -116,6 +117,7 @@ internal sealed class FitUp(Sizes sizes)
                     {
                         Remarks =
                         [
+                            .. step.Remarks,
                             .. assembly
                                 .Remarks.Where(remark => remark.Part == part)
                                 .Select(remark => $"{SheetWords.Note}: {remark.Text}"),
@@ -153,11 +155,17 @@ internal sealed class FitUp(Sizes sizes)
                     if (socket is not null)
                     {
                         var cut = CutOf(place)!;
+                        var dry = assembly.Dry?.Joints.FirstOrDefault(joint =>
+                            joint.Fitting == i && joint.Pipe == place
+                        );
                         yield return Step(
                             words.PushInto(cut.Pipe, join, socket),
                             cut,
                             text => pictures.PushInto(socket, join, cut.Letter, place > i, text)
-                        );
+                        ) with
+                        {
+                            Remarks = dry is null ? [] : [dryWords.StopsShort(dry)],
+                        };
                     }
                 }
 

@@ -7,7 +7,8 @@ namespace AirColumn.Workshop.Stock;
 /// A user's catalogue is a CSV file with a header line, columns in any order, commas between, text with commas in quotes. Pipes:
 /// series, size, material, outside, outside_tolerance, wall_min, wall_max, inside, unit (mm or in), standard, edition, source, certainty (read,
 /// inferred, memory or own). Sockets: series, size, entrance, bottom, depth, unit, standard, edition, source, certainty. Empty cells are
-/// allowed in outside_tolerance, wall_min, wall_max and inside only, and a pipe needs wall_min or inside.
+/// allowed in outside_tolerance, wall_min, wall_max and inside only, and a pipe needs wall_min or inside. Sockets may have a column
+/// diameter_tolerance, with empty cells: by how much entrance and bottom may differ from what is given.
 /// </remarks>
 public sealed class Catalogue
 {
@@ -43,6 +44,9 @@ public sealed class Catalogue
         "source",
         "certainty",
     ];
+
+    // A column that may be missing.
+    private static readonly string[] SocketExtras = ["diameter_tolerance"];
 
     private Catalogue(IReadOnlyList<StockPipe> pipes, IReadOnlyList<StockSocket> sockets)
     {
@@ -123,6 +127,7 @@ public sealed class Catalogue
         Rows(
             csv,
             PipeColumns,
+            [],
             row =>
                 new StockPipe
                 {
@@ -145,6 +150,7 @@ public sealed class Catalogue
         Rows(
             csv,
             SocketColumns,
+            SocketExtras,
             row =>
                 new StockSocket
                 {
@@ -153,6 +159,7 @@ public sealed class Catalogue
                     Entrance = row.Size("entrance"),
                     Bottom = row.Size("bottom"),
                     Depth = row.Size("depth"),
+                    DiameterTolerance = row.SizeIfAny("diameter_tolerance"),
                     Standard = row.Text("standard"),
                     Edition = row.Text("edition"),
                     Source = row.Text("source"),
@@ -160,7 +167,7 @@ public sealed class Catalogue
                 }.Checked(row)
         );
 
-    private static List<T> Rows<T>(string csv, string[] columns, Func<CatalogueRow, T> read)
+    private static List<T> Rows<T>(string csv, string[] columns, string[] extras, Func<CatalogueRow, T> read)
     {
         if (csv.Length > Longest)
         {
@@ -184,10 +191,10 @@ public sealed class Catalogue
 
             foreach (var name in reader.Header.ColNames)
             {
-                if (!columns.Contains(name))
+                if (!columns.Contains(name) && !extras.Contains(name))
                 {
                     throw new FormatException(
-                        $"The catalogue has a column '{name}'; known are {string.Join(", ", columns)}."
+                        $"The catalogue has a column '{name}'; known are {string.Join(", ", columns.Concat(extras))}."
                     );
                 }
             }
@@ -198,6 +205,13 @@ public sealed class Catalogue
                 foreach (var column in columns)
                 {
                     cells[column] = row[column].ToString().Trim();
+                }
+
+                foreach (var extra in extras)
+                {
+                    cells[extra] = reader.Header.TryIndexOf(extra, out var index)
+                        ? row[index].ToString().Trim()
+                        : "";
                 }
 
                 var made = new CatalogueRow(row.LineNumberFrom, cells);

@@ -22,6 +22,9 @@ public sealed record StockSocket
     /// <summary>Least depth, from entrance to stop.</summary>
     public required Length Depth { get; init; }
 
+    /// <summary>By how much the average diameter at entrance and bottom may differ from that; null if the table read does not say.</summary>
+    public Length? DiameterTolerance { get; init; }
+
     /// <summary>The standard.</summary>
     public required string Standard { get; init; }
 

@@ -34,12 +34,35 @@ public sealed record FittingSocket
     /// <summary>What is left between the pipe's end and the stop.</summary>
     public Length Gap { get; }
 
+    /// <summary>How far entrance and bottom may be off, both alike: as the catalogue says; 0.15 mm, a choice, where that says nothing; 0.05 mm, a caliper, if left out.</summary>
+    public Length DiameterPlusMinus { get; init; } = Length.FromMillimeters(0.05);
+
+    /// <summary>How far from home a pipe stops that is pushed in by hand, without cement: where the tapered socket is as wide as the pipe.</summary>
+    /// <param name="outside">Outside diameter of the pipe.</param>
+    /// <returns>0 where the pipe reaches the gap that is left at home, or the socket has no taper; at most <see cref="Depth"/> less <see cref="Gap"/>.</returns>
+    public Length StopsShort(Length outside) =>
+        Length.FromMillimeters(StopsShort(outside.Millimeters - Bottom.Millimeters));
+
+    /// <summary>The same from how much wider than the bottom the pipe is, mm.</summary>
+    internal double StopsShort(double wider)
+    {
+        var taper = Entrance.Millimeters - Bottom.Millimeters;
+        var home = Depth.Millimeters - Gap.Millimeters;
+        return taper > 1e-6 ? Math.Clamp(Depth.Millimeters * wider / taper - Gap.Millimeters, 0, home) : 0;
+    }
+
+    internal FittingSocket WithGap(Length gap) =>
+        new(Entrance, Bottom, Depth, gap) { DiameterPlusMinus = DiameterPlusMinus };
+
     /// <summary>A socket of a catalogue.</summary>
     /// <param name="stock">The socket.</param>
     /// <param name="gap">What is left between the pipe's end and the stop: 0, to the depth.</param>
     public static FittingSocket Of(StockSocket stock, Length gap)
     {
         ArgumentNullException.ThrowIfNull(stock);
-        return new FittingSocket(stock.Entrance, stock.Bottom, stock.Depth, gap);
+        return new FittingSocket(stock.Entrance, stock.Bottom, stock.Depth, gap)
+        {
+            DiameterPlusMinus = stock.DiameterTolerance ?? Length.FromMillimeters(0.15),
+        };
     }
 }

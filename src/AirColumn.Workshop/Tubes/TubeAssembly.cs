@@ -95,6 +95,9 @@ public sealed class TubeAssembly
     /// <summary>Thickness of the wall at the open far end.</summary>
     public Length Wall { get; }
 
+    /// <summary>The tube as it is before cement, with pipes that tapered sockets hold out; null where none may be held out.</summary>
+    public DryFit? Dry => DryFit.Of(this);
+
     /// <summary>What may leak, tear or not be meant, each at its part.</summary>
     public IReadOnlyList<PartRemark> Remarks { get; }
 

@@ -124,6 +124,11 @@ public sealed class TubeBuild
 
     internal Lazy<TrimTable>? LazyTrimInches { get; init; }
 
+    /// <summary>What to trim to while the joints are dry, at the exact length; null where no socket holds its pipe out.</summary>
+    public DryTuning? Dry => LazyDry?.Value;
+
+    internal Lazy<DryTuning?>? LazyDry { get; init; }
+
     /// <summary>Resonances 2 to 4 at the exact length.</summary>
     public IReadOnlyList<OverblownNote> Overblown { get; init; } = [];
 

@@ -198,6 +198,7 @@ public static class TubeBuilder
                 CentsPerMillimetre = solution.CentsPerMillimetre,
                 Budget = budget,
                 Played = options.Correction.Of(budget),
+                LazyDry = new(() => assembly.Dry?.Tuning(exact.Cut, air, target)),
                 LazyTrim = new(() => TrimFrom(firstCut.Cut, options.TrimStep)),
                 LazyTrimInches = new(() =>
                     TrimFrom(firstCutInches.Cut, Rounded.ToSixteenth(options.TrimStep))

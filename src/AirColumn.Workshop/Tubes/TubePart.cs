@@ -57,6 +57,9 @@ public sealed record PipePart : TubePart
     /// <summary>How far the inside diameter may be off: half the distance of its limits; 0.3 mm, a caliper in a bore that is out of round, if left out.</summary>
     public Length InsidePlusMinus { get; init; } = Length.FromMillimeters(0.3);
 
+    /// <summary>How far the outside diameter may be off: as the catalogue says; 0.15 mm, a choice, where that says nothing; 0.05 mm, a caliper, if left out.</summary>
+    public Length OutsidePlusMinus { get; init; } = Length.FromMillimeters(0.05);
+
     /// <summary>The pipe of a catalogue that it is, if it was taken from one.</summary>
     public StockPipe? Stock { get; init; }
 
@@ -87,6 +90,7 @@ public sealed record PipePart : TubePart
         {
             Stock = stock,
             IsMeasured = measured is not null,
+            OutsidePlusMinus = stock.OutsideTolerance ?? Length.FromMillimeters(0.15),
             InsidePlusMinus = measured is null ? stock.InsideUnsure : Length.FromMillimeters(0.3),
         };
     }
@@ -158,6 +162,13 @@ public sealed record JoinPart : TubePart
 
     /// <summary>Radius of the centreline of an elbow; null where it is straight.</summary>
     public Length? BendRadius { get; }
+
+    /// <summary>The same fitting with other gaps at its stops.</summary>
+    internal JoinPart WithGaps(Length before, Length after) =>
+        new(Name, Before?.WithGap(before), After?.WithGap(after), Inside, Between, BendRadius)
+        {
+            Price = Price,
+        };
 
     /// <summary>A straight fitting.</summary>
     /// <param name="name">What the maker calls it; not empty.</param>

@@ -1,0 +1,188 @@
+using AirColumn.Gases;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using UnitsNet;
+
+namespace AirColumn.Workshop.Tubes;
+
+/// <summary>
+/// A tube put together by hand, without cement: tapered sockets hold its pipes out, so that it is longer and lower than it will be. Immutable.
+/// </summary>
+/// <remarks>
+/// Sockets of standards are narrower at the bottom than their pipe, so that a pipe goes in easily for a third to two thirds of the depth and home only with
+/// cement (source: ASTM F3328, scope). Where it stops follows from the sizes: a tenth of a millimetre of diameter is about 6 mm of depth, so a
+/// measurement beats the computation by far.
+/// </remarks>
+public sealed class DryFit
+{
+    // How well the eye and a rule measure how far all pipes stand out together, mm to either side: a choice.
+    private const double Measuring = 1;
+
+    private readonly TubeAssembly home;
+
+    private DryFit(TubeAssembly home, IReadOnlyList<DryJoint> joints, bool isMeasured)
+    {
+        (this.home, Joints, IsMeasured) = (home, joints, isMeasured);
+        Tube = With(joint => joint.StopsShort.Millimeters);
+    }
+
+    /// <summary>The sockets that hold their pipe out, or may.</summary>
+    public IReadOnlyList<DryJoint> Joints { get; }
+
+    /// <summary>The same parts with the pipes as far in as they go by hand.</summary>
+    public TubeAssembly Tube { get; }
+
+    /// <summary>Whether that was measured, rather than computed from the sizes of pipes and sockets.</summary>
+    public bool IsMeasured { get; }
+
+    /// <summary>How far all pipes together stop short of home.</summary>
+    public Length InAll => Sum(joint => joint.StopsShort);
+
+    /// <summary>The least that the tolerances allow.</summary>
+    public Length Least => Sum(joint => joint.Least);
+
+    /// <summary>The most that the tolerances allow.</summary>
+    public Length Most => Sum(joint => joint.Most);
+
+    /// <summary>The same tube with what was measured in place of what was computed, shared among the joints in its proportions.</summary>
+    /// <param name="stopsShort">How far all pipes together stop short of home: 0, to what the sockets are deep.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
+    public DryFit Measured(Length stopsShort)
+    {
+        var room = Joints.Select(Room).ToList();
+        Require.InRange(stopsShort.Millimeters, 0, room.Sum(), "mm", nameof(stopsShort));
+        // In proportion to what was computed, but never out of a socket.
+        var computed = Joints.Select(joint => joint.StopsShort.Millimeters).ToList();
+        var isScaled =
+            InAll.Millimeters > 0
+            && computed
+                .Zip(room)
+                .All(pair => pair.First / computed.Sum() * stopsShort.Millimeters <= pair.Second);
+        var shares = isScaled ? computed : room;
+        return new DryFit(
+            home,
+            [
+                .. Joints.Zip(
+                    shares,
+                    (joint, share) =>
+                    {
+                        var part = share / shares.Sum();
+                        var stops = part * stopsShort.Millimeters;
+                        return joint with
+                        {
+                            StopsShort = Length.FromMillimeters(stops),
+                            Least = Length.FromMillimeters(Math.Max(0, stops - part * Measuring)),
+                            Most = Length.FromMillimeters(Math.Min(Room(joint), stops + part * Measuring)),
+                            StandardDeviation = Length.FromMillimeters(part * Measuring / Math.Sqrt(3)),
+                        };
+                    }
+                ),
+            ],
+            true
+        );
+    }
+
+    /// <summary>By how much the first resonance rises from dry to home, how sure that is, and what to trim to while dry.</summary>
+    /// <param name="cut">How long the open pipe is.</param>
+    /// <param name="air">The air in the tube.</param>
+    /// <param name="target">The note that is wanted with all joints home.</param>
+    /// <returns>The tuning; null where a tube shows no resonance.</returns>
+    /// <exception cref="ArgumentException">The cut does not hold what is pushed into it.</exception>
+    public DryTuning? Tuning(Length cut, Air air, Frequency target)
+    {
+        ArgumentNullException.ThrowIfNull(air);
+        if (First(home, cut, air) is not { } there || First(Tube, cut, air) is not { } dry)
+        {
+            return null;
+        }
+
+        var variance = 0.0;
+        // One pipe is as wide at both its ends; what was measured was measured in all.
+        foreach (var piece in Joints.Select(joint => IsMeasured ? 0 : home.PieceOf(joint.Pipe)).Distinct())
+        {
+            Frequency? Moved(int sign) =>
+                First(
+                    With(joint =>
+                        joint.StopsShort.Millimeters
+                        + (
+                            IsMeasured || home.PieceOf(joint.Pipe) == piece
+                                ? sign * joint.StandardDeviation.Millimeters
+                                : 0
+                        )
+                    ),
+                    cut,
+                    air
+                );
+
+            if (Moved(1) is not { } longer || Moved(-1) is not { } shorter)
+            {
+                return null;
+            }
+
+            // Not beyond home: there one side moves less.
+            var cents = Math.Max(Math.Abs(Cents.Between(dry, longer)), Math.Abs(Cents.Between(dry, shorter)));
+            variance += cents * cents;
+        }
+
+        var rise = Cents.Between(dry, there);
+        return new DryTuning(this, rise, Math.Sqrt(variance), target * Cents.ToRatio(-rise));
+    }
+
+    /// <summary>The dry tube of an assembly; null where no socket may hold its pipe out.</summary>
+    internal static DryFit? Of(TubeAssembly tube)
+    {
+        var joints = new List<DryJoint>();
+        for (var i = 0; i < tube.Parts.Count; i++)
+        {
+            if (tube.Parts[i] is not JoinPart join)
+            {
+                continue;
+            }
+
+            if (join.Before is not null && tube.PipeInSocket(i - 1) is not null)
+            {
+                joints.Add(DryJoint.Of(tube, i, true));
+            }
+
+            if (join.After is not null && tube.PipeInSocket(i + 1) is not null)
+            {
+                joints.Add(DryJoint.Of(tube, i, false));
+            }
+        }
+
+        joints.RemoveAll(joint => joint.Most <= Length.Zero);
+        return joints.Count > 0 ? new DryFit(tube, joints, false) : null;
+    }
+
+    private static Frequency? First(TubeAssembly tube, Length cut, Air air) =>
+        TubeBuilder.ColumnOf(tube.Assemble(cut), air).FirstResonances(1) is [var first]
+            ? first.Frequency
+            : null;
+
+    private TubeAssembly With(Func<DryJoint, double> stops)
+    {
+        var parts = home.Parts.ToArray();
+        foreach (var joint in Joints)
+        {
+            var join = (JoinPart)parts[joint.Fitting];
+            var (before, after) = (join.Before?.Gap ?? Length.Zero, join.After?.Gap ?? Length.Zero);
+            var more = Length.FromMillimeters(Math.Clamp(stops(joint), 0, Room(joint)));
+            parts[joint.Fitting] = joint.IsBefore
+                ? join.WithGaps(before + more, after)
+                : join.WithGaps(before, after + more);
+        }
+
+        return new TubeAssembly(parts, home.Wall);
+    }
+
+    // How far a pipe can stop short and still be in its socket, mm.
+    private double Room(DryJoint joint)
+    {
+        var join = (JoinPart)home.Parts[joint.Fitting];
+        var socket = (joint.IsBefore ? join.Before : join.After)!;
+        return socket.Depth.Millimeters - socket.Gap.Millimeters;
+    }
+
+    private Length Sum(Func<DryJoint, Length> of) =>
+        Length.FromMillimeters(Joints.Sum(joint => of(joint).Millimeters));
+}

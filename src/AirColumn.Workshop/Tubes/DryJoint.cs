@@ -1,0 +1,56 @@
+using UnitsNet;
+
+namespace AirColumn.Workshop.Tubes;
+
+/// <summary>A pipe in a tapered socket, pushed in by hand and not cemented: it stops before it is home. Immutable.</summary>
+/// <param name="Fitting">Which part has the socket: its place in <see cref="TubeAssembly.Parts"/>.</param>
+/// <param name="IsBefore">Whether it is the socket on the side of the blown end.</param>
+/// <param name="Pipe">Which part is the pipe that goes in.</param>
+/// <param name="StopsShort">How far from home it stops, for the sizes given; as measured where it was.</param>
+/// <param name="Least">The least of that, with all sizes at the ends of their tolerances.</param>
+/// <param name="Most">The most of that.</param>
+/// <param name="StandardDeviation">How far it scatters about <paramref name="StopsShort"/>.</param>
+public sealed record DryJoint(
+    int Fitting,
+    bool IsBefore,
+    int Pipe,
+    Length StopsShort,
+    Length Least,
+    Length Most,
+    Length StandardDeviation
+)
+{
+    // Steps over each tolerance.
+    private const int Steps = 25;
+
+    internal static DryJoint Of(TubeAssembly tube, int fitting, bool isBefore)
+    {
+        var join = (JoinPart)tube.Parts[fitting];
+        var socket = (isBefore ? join.Before : join.After)!;
+        var at = isBefore ? fitting - 1 : fitting + 1;
+        var pipe = tube.PipeAt(at);
+        var wider = pipe.Outside.Millimeters - socket.Bottom.Millimeters;
+        var (ofPipe, ofSocket) = (pipe.OutsidePlusMinus.Millimeters, socket.DiameterPlusMinus.Millimeters);
+        var nominal = socket.StopsShort(wider);
+        var squares = 0.0;
+        for (var i = 0; i < Steps; i++)
+        {
+            for (var k = 0; k < Steps; k++)
+            {
+                var (x, y) = ((2 * i + 1.0) / Steps - 1, (2 * k + 1.0) / Steps - 1);
+                var off = socket.StopsShort(wider + ofPipe * x + ofSocket * y) - nominal;
+                squares += off * off;
+            }
+        }
+
+        return new DryJoint(
+            fitting,
+            isBefore,
+            at,
+            Length.FromMillimeters(nominal),
+            Length.FromMillimeters(socket.StopsShort(wider - ofPipe - ofSocket)),
+            Length.FromMillimeters(socket.StopsShort(wider + ofPipe + ofSocket)),
+            Length.FromMillimeters(Math.Sqrt(squares) / Steps)
+        );
+    }
+}

@@ -1,0 +1,22 @@
+using UnitsNet;
+
+namespace AirColumn.Workshop.Tubes;
+
+/// <summary>What a tube is to sound while its joints are dry, to be right when they are home. Immutable.</summary>
+/// <param name="Fit">The dry tube.</param>
+/// <param name="CentsToHome">By how much the first resonance rises from dry to home, cents.</param>
+/// <param name="StandardDeviationCents">How sure that is.</param>
+/// <param name="Target">The note to trim to while the joints are dry.</param>
+public sealed record DryTuning(
+    DryFit Fit,
+    double CentsToHome,
+    double StandardDeviationCents,
+    Frequency Target
+)
+{
+    /// <summary>Half the 95 % range of <see cref="CentsToHome"/>.</summary>
+    public double PlusMinusCents => 1.96 * StandardDeviationCents;
+
+    /// <summary>What a millimetre less or more of all that the pipes stop short is worth, cents; 0 where they reach home.</summary>
+    public double CentsPerMillimetre => Fit.InAll > Length.Zero ? CentsToHome / Fit.InAll.Millimeters : 0;
+}
