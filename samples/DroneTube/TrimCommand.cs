@@ -59,7 +59,8 @@ internal static class TrimCommand
                     length,
                     air,
                     parsed.GetValue(heard) is { } text
-                        ? [
+                        ?
+                        [
                             Measurement(length, HeardNote.Parse(text, room.Tuning(parsed)), air) with
                             {
                                 Joints = state,

@@ -22,13 +22,13 @@ public class BoundTests
     }
 
     [Theory]
-    [InlineData("parts")]
-    [InlineData("history")]
-    public void Nesting_is_refused_however_deep(string reader)
+    [InlineData("parts", "The parts file is nested more than ")]
+    [InlineData("history", "The history is nested more than ")]
+    public void Nesting_is_refused_however_deep(string reader, string message)
     {
         var deep = string.Concat(Enumerable.Repeat("{\"a\":[", 100_000));
         var problem = Assert.Throws<FormatException>(() => Read(reader, deep));
-        Assert.Contains("is not JSON", problem.Message, StringComparison.Ordinal);
+        Assert.StartsWith(message, problem.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -75,9 +75,18 @@ public static class Uncertainty
             return [];
         }
 
+        // Damping may put a resonance far below its mode, so that a search to its own frequency ends before the mode: then further.
         var highest = resonances.Max(resonance => resonance.Frequency.Hertz);
         var below = Math.Min(highest * (1 + 1e-6), column.HighestHertz);
         var all = column.Resonances(UnitsNet.Frequency.FromHertz(below));
+        while (
+            below < column.HighestHertz && (all.Count == 0 || all[^1].Frequency.Hertz < highest * (1 - 1e-6))
+        )
+        {
+            below = Math.Min(below * 1.5, column.HighestHertz);
+            all = column.Resonances(UnitsNet.Frequency.FromHertz(below));
+        }
+
         return
         [
             .. resonances.Select(resonance =>

@@ -122,6 +122,11 @@ public class PlainTubeTests
         }
     }
 
+    // 344 mm wide and hardly longer: its resonance lies far below its mode.
+    [Fact]
+    public void Pipe_as_wide_as_it_is_long_gets_a_plan() =>
+        Every_question_gets_a_plan_or_a_reason(1, 1, 0, 0, 0, 0, 81);
+
     [Fact]
     public void Rounded_cuts_are_whole_and_nearest()
     {
