@@ -213,7 +213,7 @@ public static class BuildSheet
             var sizes = new Sizes(tape);
             page.Table(
                 tape == LengthUnits.Inches ? SheetWords.TrimCaptionInches : SheetWords.TrimCaptionMillimetres,
-                build.Dry is null ? SheetWords.TrimHead : [.. SheetWords.TrimHead, DryWords.PlayedDry],
+                build.Dry is null ? SheetWords.TrimHead : DryWords.TrimHead,
                 (tape == LengthUnits.Inches ? build.TrimInches : build.Trim)!.Rows.Select(row =>
                     (string[])
                         [

@@ -6,7 +6,15 @@ namespace AirColumn.Workshop.Words;
 /// <summary>What is different before the joints are cemented, in English.</summary>
 internal sealed class DryWords(Sizes sizes)
 {
-    public const string PlayedDry = "played dry, about";
+    // In short words: with one column more the table must still fit on a phone.
+    public static readonly string[] TrimHead =
+    [
+        "cut off in all",
+        "pipe then",
+        "note, home",
+        "cents from the note",
+        "note, dry, about",
+    ];
 
     /// <summary>At the step that puts a pipe into its socket.</summary>
     public string StopsShort(DryJoint joint) =>

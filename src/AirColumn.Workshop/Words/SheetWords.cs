@@ -57,7 +57,7 @@ internal static class SheetWords
         "cut off in all",
         "pipe then",
         "played note, expected",
-        "from the note",
+        "cents from the note",
     ];
     public static readonly string[] SureHead =
     [
@@ -110,7 +110,7 @@ internal static class SheetWords
     public static string Hertz(Frequency frequency) => Text($"{frequency.Hertz:0.00} Hz");
 
     public static string FromTheNote(double cents, double plusMinus) =>
-        Text($"{cents:+0.0;-0.0;0.0} ±{plusMinus:0} cents");
+        Text($"{cents:+0.0;-0.0;0.0} ±{plusMinus:0}");
 
     public static string SureTo(double cents) =>
         Text(

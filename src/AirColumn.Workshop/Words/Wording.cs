@@ -38,7 +38,7 @@ internal static class Wording
         string.Create(CultureInfo.InvariantCulture, $"{length.Millimeters:0.#} mm");
 
     public static string NoFirstCut(Pitch note, Length cut, Sizes sizes) =>
-        $"{note} is reachable, with the open pipe cut to {sizes.Tape(cut)}, but a first cut that is sure to be flat is not: no pipe of "
+        $"{note} is reachable, with the open pipe cut to {sizes.Tape(cut)}, but no first cut is safely flat: no pipe of "
         + $"{sizes.Sold(Length.FromMeters(TubeBuilder.LongestPipeMetres))} or less is low enough; choose a higher note.";
 
     public static string Size(Length length) =>

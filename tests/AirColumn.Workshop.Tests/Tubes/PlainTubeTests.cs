@@ -240,7 +240,7 @@ public class PlainTubeTests
         var plan = Bench.Plan(TubeAssembly.OnePipe(Mm(60)), "C#-1");
         Assert.False(plan.IsSolved);
         Assert.Matches(
-            @"^C#-1 is reachable, with the open pipe cut to 9\d{3}(\.\d)? mm \(\S+ \S+ in\), but a first cut that is sure to be flat is not: "
+            @"^C#-1 is reachable, with the open pipe cut to 9\d{3}(\.\d)? mm \(\S+ \S+ in\), but no first cut is safely flat: "
                 + @"no pipe of 10 m or less is low enough;",
             plan.Explanation
         );
