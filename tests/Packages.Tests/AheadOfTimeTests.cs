@@ -25,13 +25,9 @@ public class AheadOfTimeTests(Packed packed)
     public void It_compiles_without_a_warning_of_ours_and_plans_the_same_tube()
     {
         var folder = packed.Folder("ahead");
-        foreach (var part in (string[])["DroneTube", "Shared"])
+        foreach (var file in Sources())
         {
-            var from = Path.Combine(Repository.Top, "samples", part);
-            foreach (var file in Directory.EnumerateFiles(from, "*.cs"))
-            {
-                File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
-            }
+            File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
         }
 
         File.WriteAllText(
@@ -70,6 +66,20 @@ public class AheadOfTimeTests(Packed packed)
         var dll = Path.Combine(folder, "bin", "Release", "net10.0");
         dll = Directory.EnumerateFiles(dll, "DroneTube.dll", SearchOption.AllDirectories).First();
         Assert.Equal(Shell.Dotnet(folder, ["exec", dll, .. Plan]), compiled);
+    }
+
+    // Its own files and those that its project links.
+    private static IEnumerable<string> Sources()
+    {
+        var program = Path.Combine(Repository.Top, "samples", "DroneTube");
+        return XDocument
+            .Load(Path.Combine(program, "DroneTube.csproj"))
+            .Descendants("Compile")
+            .Select(item => Path.GetFullPath(Path.Combine(program, (string)item.Attribute("Include")!)))
+            .Prepend(Path.Combine(program, "*.cs"))
+            .SelectMany(files =>
+                Directory.EnumerateFiles(Path.GetDirectoryName(files)!, Path.GetFileName(files))
+            );
     }
 
     private static string Pinned(string package) =>
