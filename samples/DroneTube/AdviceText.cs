@@ -20,7 +20,7 @@ internal static class AdviceText
         lines.Paragraph(advice.VerdictIn(Show.Units));
         if (advice.SafePipe is { } safe)
         {
-            lines.Row($"The pipe is then {Show.Both(safe)} long.");
+            lines.Row($"The pipe is then {Show.AtLeast(safe)} long.");
         }
 
         if (advice.DryNoteIn(Show.Units) is { } note)
@@ -41,7 +41,7 @@ internal static class AdviceText
         {
             lines.Row(
                 Show.Text(
-                    $"{Show.Both(row.Cut), -24}{Show.Both(Pipe(row.Length, advice)), -24}{row.Note.Hertz:0.00} Hz, {Show.Cents(row.Cents)} ± {row.PlusMinusCents:0}"
+                    $"{Show.AtMost(row.Cut), -24}{Show.AtLeast(Pipe(row.Length, advice)), -24}{row.Note.Hertz:0.00} Hz, {Show.Cents(row.Cents)} ± {row.PlusMinusCents:0}"
                 )
                     + (
                         advice.Dry is { } dry

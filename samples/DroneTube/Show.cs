@@ -51,6 +51,20 @@ internal static partial class Show
             _ => $"{Millimetres(length)} ({Inches(length)})",
         };
 
+    /// <summary>What may come off at most: the same, whole sixteenths rounded down, so that inches cut no more than millimetres.</summary>
+    public static string AtMost(Length length) => In(length, InchFraction.AtMost(length));
+
+    /// <summary>What is to be left at least: the same, whole sixteenths rounded up.</summary>
+    public static string AtLeast(Length length) => In(length, InchFraction.AtLeast(length));
+
+    private static string In(Length length, InchFraction inches) =>
+        Units switch
+        {
+            LengthUnits.Millimetres => Millimetres(length),
+            LengthUnits.Inches => inches.ToString(),
+            _ => $"{Millimetres(length)} ({inches})",
+        };
+
     public static string Cents(double cents) => Text($"{cents:+0.0;-0.0;+0.0} cents");
 
     /// <summary>For a sentence: "3.1 cents flat".</summary>
