@@ -51,7 +51,7 @@ internal static partial class Show
             _ => $"{Millimetres(length)} ({Inches(length)})",
         };
 
-    /// <summary>What may come off at most: the same, whole sixteenths rounded down, so that inches cut no more than millimetres.</summary>
+    /// <summary>The largest cut that may be made: in inches it is in whole sixteenths, rounded down, so that inches cut no more than millimetres.</summary>
     public static string AtMost(Length length) => In(length, InchFraction.AtMost(length));
 
     /// <summary>What is to be left at least: the same, whole sixteenths rounded up.</summary>

@@ -17,7 +17,7 @@ public sealed class TimeLimitTests : IDisposable
     // A legal document that is no tube at all, for which eight resonances take minutes.
     [Theory]
     [InlineData("resonances")]
-    [InlineData("length", "--section", "1", "--pitch", "C5")]
+    [InlineData("length", "--section", "1", "--pitch", "C4")]
     [InlineData("impedance", "--from", "20", "--to", "20000", "--points", "20000")]
     public void A_wild_document_is_given_up_with_what_to_do(string verb, params string[] options)
     {
