@@ -74,7 +74,7 @@ internal static class CompareCommand
                 string.Join(
                     ", ",
                     build.Overblown.Select(o =>
-                        $"{o.Nearest.Pitch} {Show.Cents(o.Nearest.Cents)} ({Intervals.Nearest(o.CentsAboveFirst)})"
+                        $"{o.Nearest.Pitch} {Show.Cents(o.Nearest.Cents)} ({o.Interval})"
                     )
                 )
             );

@@ -198,7 +198,7 @@ internal static class PlanText
         lines.Row("Overblown           nearest note       above the first, nearest interval");
         foreach (var note in notes)
         {
-            var interval = Text($"{note.CentsAboveFirst:0} cents, {Intervals.Nearest(note.CentsAboveFirst)}");
+            var interval = Text($"{note.CentsAboveFirst:0} cents, {note.Interval}");
             lines.Row(
                 $"  {Ordinal(note.Resonance), -6}{Hertz(note.Frequency), -12}{note.Nearest, -19}{interval}"
             );

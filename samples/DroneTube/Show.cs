@@ -19,15 +19,7 @@ internal static partial class Show
     public static string Hundredths(Length length) => Text($"{length.Millimeters:0.##} mm");
 
     /// <summary>What a caliper reads, in the units asked for, else both: "2.4 mm (0.094 in)".</summary>
-    public static string Size(Length length) =>
-        Units switch
-        {
-            LengthUnits.Millimetres => Hundredths(length),
-            LengthUnits.Inches => DecimalInches(length),
-            _ => $"{Hundredths(length)} ({DecimalInches(length)})",
-        };
-
-    public static string DecimalInches(Length length) => Text($"{length.Inches:0.000} in");
+    public static string Size(Length length) => LengthText.Caliper(length, Units);
 
     public static string Inches(Length length) => InchFraction.Describe(length);
 
@@ -43,13 +35,7 @@ internal static partial class Show
     private static LengthUnits units;
 
     /// <summary>In the units asked for, else both: "14.2 mm (9/16 in)".</summary>
-    public static string Both(Length length) =>
-        Units switch
-        {
-            LengthUnits.Millimetres => Millimetres(length),
-            LengthUnits.Inches => Inches(length),
-            _ => $"{Millimetres(length)} ({Inches(length)})",
-        };
+    public static string Both(Length length) => LengthText.Tape(length, Units);
 
     /// <summary>The largest cut that may be made: in inches it is in whole sixteenths, rounded down, so that inches cut no more than millimetres.</summary>
     public static string AtMost(Length length) => In(length, InchFraction.AtMost(length));

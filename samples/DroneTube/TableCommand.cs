@@ -87,7 +87,7 @@ internal static class TableCommand
             }
 
             var overblown = build.Overblown is [var second, ..]
-                ? $"{second.Nearest.Pitch} ({Intervals.Nearest(second.CentsAboveFirst)})"
+                ? $"{second.Nearest.Pitch} ({second.Interval})"
                 : "";
             lines.Row(
                 string.Create(

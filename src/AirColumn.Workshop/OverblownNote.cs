@@ -1,5 +1,6 @@
 using AirColumn.Pitches;
 using AirColumn.Resonances;
+using AirColumn.Workshop.Words;
 using UnitsNet;
 
 namespace AirColumn.Workshop;
@@ -43,4 +44,7 @@ public sealed record OverblownNote
 
     /// <summary>The interval above the first resonance in cents: 1200 is an octave, 1900 a twelfth.</summary>
     public double CentsAboveFirst { get; }
+
+    /// <summary>The same to the nearest semitone, in words: "twelfth", "2 octaves + major third".</summary>
+    public string Interval => IntervalWords.Nearest(CentsAboveFirst);
 }

@@ -171,12 +171,15 @@ public static class BuildSheet
     private static void Chart(HtmlPage page, TubeBuild build, BuiltTube exact)
     {
         page.Heading(SheetWords.Chart);
-        page.Figure(ImpedanceChart.Of(build, exact), SheetWords.ChartNote);
+        page.Figure(
+            ImpedanceChart.Of(build.Note, build.Tuning, exact, build.Resonances!),
+            SheetWords.ChartNote
+        );
         page.Table(
             SheetWords.ChartCaption,
             SheetWords.ChartHead,
             ImpedanceChart
-                .Peaks(build, exact)
+                .Peaks(build.Tuning, exact, build.Resonances!)
                 .Select(peak =>
                     new[]
                     {

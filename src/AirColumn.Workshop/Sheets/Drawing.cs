@@ -19,24 +19,32 @@ internal sealed class Drawing(double width, double height, string label, string 
 
     public IReadOnlyList<Shape> Shapes => shapes;
 
+    /// <summary>The part of a tube that what is added from now on shows; null where it shows none.</summary>
+    public int? Part { get; set; }
+
     public void Line(string style, double x1, double y1, double x2, double y2) =>
-        shapes.Add(new Outline(style, [(x1, y1), (x2, y2)], false));
+        Add(new Outline(style, [(x1, y1), (x2, y2)], false));
 
     public void Outline(string style, IReadOnlyList<(double X, double Y)> points, bool isClosed) =>
-        shapes.Add(new Outline(style, points, isClosed));
+        Add(new Outline(style, points, isClosed));
 
     public void Box(string style, double x1, double y1, double x2, double y2) =>
         Outline(style, [(x1, y1), (x2, y1), (x2, y2), (x1, y2)], true);
 
     public void Circle(string style, double x, double y, double radius) =>
-        shapes.Add(new Circle(style, x, y, radius));
+        Add(new Circle(style, x, y, radius));
 
-    public void Text(string style, double x, double y, string text) =>
-        shapes.Add(new Label(style, x, y, text));
+    public void Text(string style, double x, double y, string text) => Add(new Label(style, x, y, text));
+
+    private void Add(Shape shape) => shapes.Add(shape with { Part = Part });
 }
 
 /// <summary>Something in a drawing.</summary>
-internal abstract record Shape(string Style);
+internal abstract record Shape(string Style)
+{
+    /// <summary>Which part of a tube it shows; null for none.</summary>
+    public int? Part { get; init; }
+}
 
 /// <summary>Straight lines from point to point.</summary>
 internal sealed record Outline(string Style, IReadOnlyList<(double X, double Y)> Points, bool IsClosed)

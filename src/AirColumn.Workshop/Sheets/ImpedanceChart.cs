@@ -1,5 +1,7 @@
 using System.Globalization;
 using AirColumn.Acoustics;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
 using AirColumn.Workshop.Tubes;
 using AirColumn.Workshop.Words;
 
@@ -18,9 +20,9 @@ internal static class ImpedanceChart
     private const double Bottom = 38;
     private const int Points = 900;
 
-    public static Drawing Of(TubeBuild build, BuiltTube built)
+    public static Drawing Of(Pitch note, Tuning tuning, BuiltTube built, ResonanceList resonances)
     {
-        var target = build.Tuning.FrequencyOf(build.Note).Hertz;
+        var target = tuning.FrequencyOf(note).Hertz;
         var highest = Math.Min(9.5 * target, 0.99 * built.Column.HighestFrequency.Hertz);
         var lowest = 0.4 * target;
         var curve = built.Column.Impedance(FrequencyGrid.Linear(lowest, highest, Points));
@@ -35,7 +37,7 @@ internal static class ImpedanceChart
             Width,
             Height,
             SheetWords.ResonanceChart,
-            string.Join("; ", Peaks(build, built).Select(SheetWords.Peak)) + "."
+            string.Join("; ", Peaks(tuning, built, resonances).Select(SheetWords.Peak)) + "."
         );
         for (var db = floor; db <= ceiling; db += 10)
         {
@@ -61,7 +63,7 @@ internal static class ImpedanceChart
         }
 
         drawing.Outline("curve", [.. level.Select((db, i) => (X(curve.Grid.Hertz[i]), Y(db)))], false);
-        foreach (var peak in Peaks(build, built).Where(peak => peak.Hertz < highest))
+        foreach (var peak in Peaks(tuning, built, resonances).Where(peak => peak.Hertz < highest))
         {
             var (x, y) = (X(peak.Hertz), Y(peak.Decibels));
             drawing.Circle("peak", x, y, 3.5);
@@ -83,12 +85,16 @@ internal static class ImpedanceChart
     }
 
     /// <summary>The data of the picture.</summary>
-    public static IReadOnlyList<ImpedancePeak> Peaks(TubeBuild build, BuiltTube built) =>
+    public static IReadOnlyList<ImpedancePeak> Peaks(
+        Tuning tuning,
+        BuiltTube built,
+        ResonanceList resonances
+    ) =>
         [
-            .. build.Resonances!.Select(
+            .. resonances.Select(
                 (resonance, i) =>
                 {
-                    var reading = resonance.Nearest(build.Tuning);
+                    var reading = resonance.Nearest(tuning);
                     return new ImpedancePeak(
                         i + 1,
                         resonance.Frequency.Hertz,

@@ -24,19 +24,19 @@ internal static class SvgText
             switch (shape)
             {
                 case Outline { IsClosed: true } outline:
-                    Add($"<path class=\"{outline.Style}\" d=\"M{Points(outline)} Z\"/>\n");
+                    Add($"<path{Part(shape)} class=\"{outline.Style}\" d=\"M{Points(outline)} Z\"/>\n");
                     break;
                 case Outline outline:
-                    Add($"<polyline class=\"{outline.Style}\" points=\"{Points(outline)}\"/>\n");
+                    Add($"<polyline{Part(shape)} class=\"{outline.Style}\" points=\"{Points(outline)}\"/>\n");
                     break;
                 case Circle circle:
                     Add(
-                        $"<circle class=\"{circle.Style}\" cx=\"{circle.X:0.##}\" cy=\"{circle.Y:0.##}\" r=\"{circle.Radius:0.##}\"/>\n"
+                        $"<circle{Part(shape)} class=\"{circle.Style}\" cx=\"{circle.X:0.##}\" cy=\"{circle.Y:0.##}\" r=\"{circle.Radius:0.##}\"/>\n"
                     );
                     break;
                 case Label label:
                     Add(
-                        $"<text class=\"{label.Style}\" x=\"{label.X:0.##}\" y=\"{label.Y:0.##}\">{Escaped(label.Text)}</text>\n"
+                        $"<text{Part(shape)} class=\"{label.Style}\" x=\"{label.X:0.##}\" y=\"{label.Y:0.##}\">{Escaped(label.Text)}</text>\n"
                     );
                     break;
             }
@@ -46,6 +46,9 @@ internal static class SvgText
 
         void Add(FormattableString markup) => text.Append(markup.ToString(CultureInfo.InvariantCulture));
     }
+
+    private static string Part(Shape shape) =>
+        shape.Part is { } part ? string.Create(CultureInfo.InvariantCulture, $" data-part=\"{part}\"") : "";
 
     private static string Points(Outline outline) =>
         string.Join(

@@ -30,6 +30,21 @@ public static class TubeBuilder
         Tuning tuning,
         Air air,
         BuildOptions? options = null
+    ) => Exact(assembly, note, tuning, air, options).Plan();
+
+    /// <summary>The first step of a plan: the pipe length that puts the first resonance on a note, for those who show it before the rest is computed.</summary>
+    /// <param name="assembly">The parts, one pipe of open length among them.</param>
+    /// <param name="note">The note.</param>
+    /// <param name="tuning">The tuning that gives the note its frequency.</param>
+    /// <param name="air">The air in the tube.</param>
+    /// <param name="options">Player, tolerances, trimming; the usual ones if left out.</param>
+    /// <exception cref="ArgumentException">All pipes have a length.</exception>
+    public static ExactCut Exact(
+        TubeAssembly assembly,
+        Pitch note,
+        Tuning tuning,
+        Air air,
+        BuildOptions? options = null
     )
     {
         ArgumentNullException.ThrowIfNull(assembly);
@@ -43,7 +58,7 @@ public static class TubeBuilder
             );
         }
 
-        return new Planning(assembly, note, tuning, air, options ?? new BuildOptions()).Run();
+        return new Planning(assembly, note, tuning, air, options ?? new BuildOptions()).Begin();
     }
 
     /// <summary>The tube with its open pipe cut to a length; null where it shows no resonance.</summary>
@@ -118,22 +133,56 @@ public static class TubeBuilder
     {
         private readonly Frequency target = tuning.FrequencyOf(note);
 
-        public TubeBuild Run()
+        public ExactCut Begin()
         {
             var any = assembly.Assemble(Length.FromMillimeters(assembly.ShortestCut.Millimeters + 1000));
             var highest = ColumnOf(any, air).HighestFrequency;
             if (target > highest)
             {
-                return Unsolved(SolveStatus.OutOfReach, _ => Wording.TooWide(note, target, highest));
+                return Unreached(SolveStatus.OutOfReach, _ => Wording.TooWide(note, target, highest));
             }
 
             var solution = Solve(any, target);
             if (!solution.IsSolved)
             {
-                return Unsolved(solution.Status, sizes => Wording.NoLength(note, target, solution, sizes));
+                return Unreached(solution.Status, sizes => Wording.NoLength(note, target, solution, sizes));
             }
 
             var cut = Cut(any, solution);
+            if (Built(cut) is not { } exact)
+            {
+                return new ExactCut(
+                    SolveStatus.NoResonance,
+                    _ => Wording.NoResonance(note, target),
+                    () => Rest(any, cut, solution, null, null)
+                );
+            }
+
+            var resonances = exact.Column.FirstResonances(LastResonance);
+            return new ExactCut(
+                SolveStatus.Solved,
+                sizes => Wording.Cut(note, target, exact, sizes),
+                () => Rest(any, cut, solution, exact, resonances)
+            )
+            {
+                Exact = exact,
+                CentsPerMillimetre = solution.CentsPerMillimetre,
+                Resonances = resonances,
+                Overblown = [.. OverblownNote.Of(resonances, tuning)],
+            };
+        }
+
+        private ExactCut Unreached(SolveStatus status, Func<Sizes, string> explaining) =>
+            new(status, explaining, () => Unsolved(status, explaining));
+
+        private TubeBuild Rest(
+            AssembledTube any,
+            Length cut,
+            LengthSolution solution,
+            BuiltTube? exact,
+            ResonanceList? resonances
+        )
+        {
             var player = options.Correction;
             var flat = Math.Max(0, player.MeanCents) + 3 * player.StandardDeviationCents + FlatToBegin;
             var first = Solve(any, target * Cents.ToRatio(-flat));
@@ -143,7 +192,8 @@ public static class TubeBuilder
             }
 
             if (
-                Built(cut) is not { } exact
+                exact is null
+                || resonances is null
                 || Built(AtLeastShortest(Rounded.ToMillimetre(cut))) is not { } millimetre
                 || Built(AtLeastShortest(Rounded.ToSixteenth(cut))) is not { } sixteenth
                 || TrimFrom(Cut(any, first), options.TrimStep, 2).SafeCut is not { } safe
@@ -157,13 +207,14 @@ public static class TubeBuilder
             );
             return
                 Built(length.Millimetres) is { } firstCut && Built(length.Inches.Length) is { } firstCutInches
-                ? Solved(solution, exact, millimetre, sixteenth, length, firstCut, firstCutInches)
+                ? Solved(solution, exact, resonances, millimetre, sixteenth, length, firstCut, firstCutInches)
                 : Unsolved(SolveStatus.NoResonance, _ => Wording.NoResonance(note, target));
         }
 
         private TubeBuild Solved(
             LengthSolution solution,
             BuiltTube exact,
+            ResonanceList resonances,
             BuiltTube millimetre,
             BuiltTube sixteenth,
             SawLength length,
@@ -171,7 +222,6 @@ public static class TubeBuilder
             BuiltTube firstCutInches
         )
         {
-            var resonances = exact.Column.FirstResonances(LastResonance);
             var budget = exact.Column.Budgets([resonances[0]], Tolerances(exact.Tube, air, options))[0];
             return new TubeBuild
             {

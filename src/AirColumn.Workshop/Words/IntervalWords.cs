@@ -1,7 +1,9 @@
-namespace DroneTube;
+using System.Globalization;
 
-/// <summary>Intervals in words.</summary>
-internal static class Intervals
+namespace AirColumn.Workshop.Words;
+
+/// <summary>Intervals in words, in English.</summary>
+internal static class IntervalWords
 {
     // By semitones, as far as players give them names of their own.
     private static readonly string[] Named =
@@ -39,7 +41,8 @@ internal static class Intervals
         }
 
         var (octaves, rest) = int.DivRem(semitones, 12);
-        var whole = octaves == 1 ? "octave" : Show.Text($"{octaves} octaves");
+        var whole =
+            octaves == 1 ? "octave" : string.Create(CultureInfo.InvariantCulture, $"{octaves} octaves");
         return rest == 0 ? whole : $"{whole} + {Named[rest]}";
     }
 }

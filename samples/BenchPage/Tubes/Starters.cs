@@ -1,0 +1,18 @@
+using System.Reflection;
+using BenchPage.Engine;
+
+namespace BenchPage.Tubes;
+
+/// <summary>What the bench begins with.</summary>
+internal static class Starters
+{
+    /// <summary>The tube that DroneTube shows: the file of its folder.</summary>
+    public static BenchState Drone { get; } = new(Embedded("workshop-tube.json"), "D2");
+
+    private static string Embedded(string name)
+    {
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(name)!;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}

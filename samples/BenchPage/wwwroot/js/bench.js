@@ -1,0 +1,138 @@
+// What the page needs of the browser and .NET does not give: the worker, files, links, storage, printing.
+const runtime = () => import.meta.resolve('../_framework/dotnet.js');
+
+class Engine {
+  constructor() {
+    this.waiting = new Map();
+    this.count = 0;
+    this.worker = new Worker(new URL('./engine-worker.js', import.meta.url), { type: 'module' });
+    this.started = new Promise((resolve, reject) => {
+      this.worker.onmessage = ({ data }) => {
+        if ('ready' in data) {
+          if (data.ready) resolve();
+          else reject(new Error(data.fault));
+          return;
+        }
+        const { resolve: answered, reject: failed } = this.waiting.get(data.id);
+        this.waiting.delete(data.id);
+        if ('fault' in data) failed(new Error(data.fault));
+        else answered(data.answer);
+      };
+      this.worker.onerror = (event) => reject(new Error(event.message));
+    });
+    this.worker.postMessage({ runtime: runtime() });
+  }
+
+  async ask(verb, texts) {
+    await this.started;
+    return new Promise((resolve, reject) => {
+      const id = ++this.count;
+      this.waiting.set(id, { resolve, reject });
+      this.worker.postMessage({ id, verb, texts });
+    });
+  }
+}
+
+let engine;
+
+export function ask(verb, ...texts) {
+  engine ??= new Engine();
+  return engine.ask(verb, texts);
+}
+
+const place = 'bench';
+
+export function drawingWidth() {
+  return window.innerWidth < 700 ? Math.max(300, window.innerWidth - 24) : 560;
+}
+
+const packed = async (text) => {
+  const stream = new Blob([text]).stream().pipeThrough(new CompressionStream('deflate-raw'));
+  const bytes = new Uint8Array(await new Response(stream).arrayBuffer());
+  return btoa(String.fromCharCode(...bytes)).replaceAll('+', '-').replaceAll('/', '_').replaceAll('=', '');
+};
+
+const unpacked = async (text) => {
+  const bytes = Uint8Array.from(atob(text.replaceAll('-', '+').replaceAll('_', '/')), (c) => c.charCodeAt(0));
+  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
+  return new Response(stream).text();
+};
+
+// A link wins over what was kept; it is taken once, so that a reload keeps what was changed since.
+export async function kept() {
+  if (location.hash.startsWith('#tube=')) {
+    const text = location.hash.slice('#tube='.length);
+    history.replaceState(null, '', location.pathname);
+    try {
+      return await unpacked(text);
+    } catch {
+      return '{}';
+    }
+  }
+  try {
+    return localStorage.getItem(place);
+  } catch {
+    return null;
+  }
+}
+
+export function keep(text) {
+  try {
+    localStorage.setItem(place, text);
+  } catch {
+    // Where the browser keeps nothing, files and links still do.
+  }
+}
+
+export async function copyLink(text) {
+  const link = `${location.origin}${location.pathname}#tube=${await packed(text)}`;
+  try {
+    await navigator.clipboard.writeText(link);
+  } catch {
+    history.replaceState(null, '', link);
+  }
+}
+
+export function saveFile(name, text, type) {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+}
+
+export function openFile(accept) {
+  return new Promise((resolve) => {
+    const input = document.createElement('input');
+    input.type = 'file';
+    input.accept = accept;
+    input.onchange = async () => resolve(input.files.length ? await input.files[0].text() : null);
+    input.oncancel = () => resolve(null);
+    input.click();
+  });
+}
+
+// The sheet in a frame of its own, so that its styles and the page's do not meet; it prints alone.
+export function showSheet(html, print, close) {
+  const dialog = document.createElement('dialog');
+  dialog.className = 'sheet';
+  const frame = document.createElement('iframe');
+  frame.srcdoc = html;
+  frame.title = print;
+  const bar = document.createElement('div');
+  bar.className = 'tools';
+  const button = (text, action) => {
+    const made = document.createElement('button');
+    made.type = 'button';
+    made.textContent = text;
+    made.onclick = action;
+    bar.append(made);
+    return made;
+  };
+  button(print, () => frame.contentWindow.print()).className = 'main';
+  button(close, () => dialog.close());
+  dialog.append(bar, frame);
+  dialog.onclose = () => dialog.remove();
+  document.body.append(dialog);
+  dialog.showModal();
+}

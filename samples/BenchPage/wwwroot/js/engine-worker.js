@@ -1,0 +1,24 @@
+// The engine, in a worker of its own: the page sends {id, verb, text} and gets {id, answer} or {id, fault}.
+// The runtime takes a worker for one of its own threads unless this is set; this one has a runtime to itself.
+globalThis.dotnetSidecar = true;
+
+let exports;
+
+onmessage = async ({ data }) => {
+  if (data.runtime) {
+    try {
+      const { dotnet } = await import(data.runtime);
+      const { getAssemblyExports, getConfig } = await dotnet.create();
+      exports = (await getAssemblyExports(getConfig().mainAssemblyName)).BenchPage.Engine.Worker;
+      postMessage({ ready: true });
+    } catch (fault) {
+      postMessage({ ready: false, fault: String(fault) });
+    }
+    return;
+  }
+  try {
+    postMessage({ id: data.id, answer: exports[data.verb](...data.texts) });
+  } catch (fault) {
+    postMessage({ id: data.id, fault: String(fault) });
+  }
+};

@@ -1,0 +1,2 @@
+// While the page is being developed everything comes from the network.
+self.addEventListener('fetch', () => {});

@@ -1,0 +1,22 @@
+using AirColumn.Workshop.Words;
+using UnitsNet;
+
+namespace AirColumn.Workshop;
+
+/// <summary>Lengths as people read them, the same in every culture.</summary>
+public static class LengthText
+{
+    /// <summary>What a tape measures: "14.2 mm (9/16 in)", or one of the two.</summary>
+    /// <param name="length">−1 km to 1 km.</param>
+    /// <param name="units">In which units it is written.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The length is outside that range, or the units are not among the named ones.</exception>
+    public static string Tape(Length length, LengthUnits units) =>
+        new Sizes(Require.Named(units)).Tape(length);
+
+    /// <summary>What a caliper measures: "2.4 mm (0.094 in)", or one of the two.</summary>
+    /// <param name="length">The length.</param>
+    /// <param name="units">In which units it is written.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    public static string Caliper(Length length, LengthUnits units) =>
+        new Sizes(Require.Named(units)).Caliper(length);
+}

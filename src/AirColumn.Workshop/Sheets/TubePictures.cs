@@ -1,0 +1,38 @@
+using AirColumn.Pitches;
+using AirColumn.Workshop.Tubes;
+using AirColumn.Workshop.Words;
+
+namespace AirColumn.Workshop.Sheets;
+
+/// <summary>The drawings of a tube as SVG, for pages that have styles for what is in them.</summary>
+/// <remarks>
+/// Classes: bore, heat (formed by heat), axis, ruler, lead, grid, harmonic, curve, peak; of text middle, strong, start, end.
+/// </remarks>
+public static class TubePictures
+{
+    /// <summary>A side view to one scale with its dimensions. Each shape of a part has its place among the parts as data-part, from 0.</summary>
+    /// <param name="tube">The tube.</param>
+    /// <param name="width">Of the drawing, of which letters are 12 high: 200 to 2000.</param>
+    /// <param name="units">In which units lengths are written.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The width is out of range, or the units are not among the named ones.</exception>
+    public static string Side(AssembledTube tube, double width, LengthUnits units)
+    {
+        ArgumentNullException.ThrowIfNull(tube);
+        Require.InRange(width, 200, 2000, "", nameof(width));
+        return SvgText.Of(SideView.Of(tube, width, new Sizes(Require.Named(units))), "side", "side");
+    }
+
+    /// <summary>The impedance at the lips against frequency, its peaks with the nearest notes.</summary>
+    /// <param name="cut">The tube, cut to the note.</param>
+    /// <param name="note">The note aimed at.</param>
+    /// <param name="tuning">The tuning that gives the note its frequency.</param>
+    /// <exception cref="ArgumentException">The cut has no solution.</exception>
+    public static string Impedance(ExactCut cut, Pitch note, Tuning tuning)
+    {
+        ArgumentNullException.ThrowIfNull(cut);
+        ArgumentNullException.ThrowIfNull(tuning);
+        return cut.IsSolved
+            ? SvgText.Of(ImpedanceChart.Of(note, tuning, cut.Exact, cut.Resonances), "impedance", "chart")
+            : throw new ArgumentException(cut.ExplanationIn(LengthUnits.Both), nameof(cut));
+    }
+}

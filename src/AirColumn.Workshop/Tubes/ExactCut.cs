@@ -1,0 +1,48 @@
+using System.Diagnostics.CodeAnalysis;
+using AirColumn.Design;
+using AirColumn.Resonances;
+using AirColumn.Workshop.Words;
+
+namespace AirColumn.Workshop.Tubes;
+
+/// <summary>
+/// The pipe length that puts the first resonance on a note, or why there is none: the first step of a <see cref="TubeBuild"/>, which also
+/// says how sure it is and what to cut first. Immutable.
+/// </summary>
+public sealed class ExactCut
+{
+    private readonly Func<Sizes, string> explaining;
+    private readonly Func<TubeBuild> rest;
+
+    internal ExactCut(SolveStatus status, Func<Sizes, string> explaining, Func<TubeBuild> rest)
+    {
+        (Status, this.explaining, this.rest) = (status, explaining, rest);
+    }
+
+    /// <summary>How the search for the length ended.</summary>
+    public SolveStatus Status { get; }
+
+    /// <summary>Whether a length fits. Where it is false the members below are null or empty.</summary>
+    [MemberNotNullWhen(true, nameof(Exact), nameof(Resonances))]
+    public bool IsSolved => Status == SolveStatus.Solved;
+
+    /// <summary>The length that puts the first resonance on the note.</summary>
+    public BuiltTube? Exact { get; init; }
+
+    /// <summary>Change of the first resonance for each millimetre of pipe added: negative; 0 where no length fits.</summary>
+    public double CentsPerMillimetre { get; init; }
+
+    /// <summary>The first four resonances at that length.</summary>
+    public ResonanceList? Resonances { get; init; }
+
+    /// <summary>Resonances 2 to 4 at that length.</summary>
+    public IReadOnlyList<OverblownNote> Overblown { get; init; } = [];
+
+    /// <summary>One sentence: what was found, or why no length fits.</summary>
+    /// <param name="units">In which units lengths are written.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    public string ExplanationIn(LengthUnits units) => explaining(new Sizes(Require.Named(units)));
+
+    /// <summary>The whole plan. Each call computes it anew.</summary>
+    public TubeBuild Plan() => rest();
+}

@@ -1,0 +1,138 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using System.Net;
+using System.Reflection;
+
+namespace Browser.Tests.Bench;
+
+/// <summary>The page, published once and served from a folder as any static host does, compressed where the browser takes it.</summary>
+public sealed class BenchSite : IDisposable
+{
+    private static readonly Dictionary<string, string> Types = new()
+    {
+        [".html"] = "text/html",
+        [".js"] = "text/javascript",
+        [".css"] = "text/css",
+        [".wasm"] = "application/wasm",
+        [".json"] = "application/json",
+        [".png"] = "image/png",
+        [".svg"] = "image/svg+xml",
+        [".webmanifest"] = "application/manifest+json",
+    };
+
+    private readonly string folder = Directory.CreateTempSubdirectory("bench-page").FullName;
+    private readonly HttpListener listener = new();
+    private readonly ConcurrentBag<string> missing = [];
+    private long sent;
+
+    public BenchSite()
+    {
+        Publish();
+        Address = Listen();
+        _ = Task.Run(Serve);
+    }
+
+    /// <summary>Where the page is.</summary>
+    public string Address { get; }
+
+    /// <summary>How much has been sent, bytes, as compressed as it was.</summary>
+    public long Sent => Interlocked.Read(ref sent);
+
+    /// <summary>What was asked for and is not there.</summary>
+    public IReadOnlyCollection<string> Missing => missing;
+
+    public void Dispose()
+    {
+        listener.Close();
+        Directory.Delete(folder, true);
+    }
+
+    private void Publish()
+    {
+        var configuration = typeof(BenchSite)
+            .Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
+            .Single(data => data.Key == "Configuration")
+            .Value!;
+        var start = new ProcessStartInfo(
+            "dotnet",
+            [
+                "publish",
+                Path.Combine(Sheet.Top, "samples", "BenchPage"),
+                "--no-restore",
+                "-p:BuildProjectReferences=false",
+                "-c",
+                configuration,
+                "-o",
+                folder,
+            ]
+        )
+        {
+            RedirectStandardOutput = true,
+        };
+        using var process = Process.Start(start)!;
+        var said = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        Assert.True(process.ExitCode == 0, said);
+    }
+
+    // A port that is free; another program may take it first, so a few are tried.
+    private string Listen()
+    {
+        for (var attempt = 0; ; attempt++)
+        {
+            var address = $"http://localhost:{Random.Shared.Next(20_000, 60_000)}/bench/";
+            try
+            {
+                listener.Prefixes.Clear();
+                listener.Prefixes.Add(address);
+                listener.Start();
+                return address;
+            }
+            catch (HttpListenerException) when (attempt < 20) { }
+        }
+    }
+
+    private async Task Serve()
+    {
+        while (listener.IsListening)
+        {
+            try
+            {
+                var context = await listener.GetContextAsync();
+                _ = Task.Run(() => Answer(context));
+            }
+            catch (Exception problem) when (problem is HttpListenerException or ObjectDisposedException)
+            {
+                return;
+            }
+        }
+    }
+
+    private async Task Answer(HttpListenerContext context)
+    {
+        var path = context.Request.Url!.AbsolutePath["/bench/".Length..];
+        var file = Path.Combine(folder, "wwwroot", path.Length == 0 ? "index.html" : path);
+        using var response = context.Response;
+        if (!File.Exists(file))
+        {
+            missing.Add(path);
+            response.StatusCode = 404;
+            return;
+        }
+
+        var isCompressed =
+            (context.Request.Headers["Accept-Encoding"] ?? "").Contains("br", StringComparison.Ordinal)
+            && File.Exists($"{file}.br");
+        response.ContentType = Types.GetValueOrDefault(Path.GetExtension(file), "application/octet-stream");
+        response.Headers["Cache-Control"] = "no-cache";
+        if (isCompressed)
+        {
+            response.Headers["Content-Encoding"] = "br";
+        }
+
+        var bytes = await File.ReadAllBytesAsync(isCompressed ? $"{file}.br" : file);
+        Interlocked.Add(ref sent, bytes.Length);
+        response.ContentLength64 = bytes.Length;
+        await response.OutputStream.WriteAsync(bytes);
+    }
+}

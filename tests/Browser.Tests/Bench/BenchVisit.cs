@@ -1,0 +1,78 @@
+using Microsoft.Playwright;
+
+namespace Browser.Tests.Bench;
+
+/// <summary>One visitor's page: what went wrong in it, and what it says.</summary>
+internal sealed class BenchVisit : IAsyncDisposable
+{
+    // Nothing is timed by this: it only ends a test that hangs, on a machine that does other work too.
+    private const float Patience = 20_000;
+
+    private readonly IBrowserContext context;
+    private readonly string address;
+    private readonly List<string> wrong = [];
+
+    public BenchVisit(IBrowserContext context, IPage page, string address)
+    {
+        (this.context, Page, this.address) = (context, page, address);
+        page.SetDefaultTimeout(Patience);
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning")
+            {
+                wrong.Add(message.Text);
+            }
+        };
+        page.PageError += (_, problem) => wrong.Add(problem);
+        context.Request += (_, request) =>
+        {
+            if (
+                !request.Url.StartsWith(address, StringComparison.Ordinal)
+                && !request.Url.StartsWith("blob:", StringComparison.Ordinal)
+                && !request.Url.StartsWith("data:", StringComparison.Ordinal)
+            )
+            {
+                wrong.Add($"asked of another place: {request.Url}");
+            }
+        };
+    }
+
+    public IPage Page { get; }
+
+    public IBrowserContext Context => context;
+
+    public async Task Open(string fragment = "")
+    {
+        await Page.GotoAsync(address + fragment);
+        await Settled();
+    }
+
+    /// <summary>Waits until all is computed.</summary>
+    public async Task Settled()
+    {
+        try
+        {
+            await Page.WaitForFunctionAsync(
+                "() => document.querySelector('.answer') && !document.querySelector('.busy')"
+            );
+        }
+        catch (TimeoutException)
+        {
+            Assert.Fail($"{await Page.InnerTextAsync("body")}\n{string.Join('\n', wrong)}");
+        }
+    }
+
+    public Task<string> Cut() => Page.InnerTextAsync("#exact-cut");
+
+    /// <summary>As the sheet says it: "1090 mm or 42 15/16 in".</summary>
+    public async Task<string> FirstCut() =>
+        string.Join(
+            ' ',
+            (await Page.Locator("#first-cut > span").AllInnerTextsAsync()).Select(text => text.Trim())
+        );
+
+    /// <summary>Nothing was said on the console, and nobody else was asked.</summary>
+    public void NothingWentWrong() => Assert.Empty(wrong);
+
+    public async ValueTask DisposeAsync() => await context.CloseAsync();
+}
