@@ -1,9 +1,12 @@
 using System.Numerics;
 using AirColumn.Acoustics;
-using AirColumn.Acoustics.Elements;
 using AirColumn.Acoustics.Losses;
+using AirColumn.Acoustics.Propagation;
+using AirColumn.Acoustics.Vectors;
 using AirColumn.Bores;
+using AirColumn.Gases;
 using AirColumn.Tests;
+using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
 namespace AirColumn.Accuracy;
@@ -48,7 +51,6 @@ internal static class SectionChapter
             );
         }
 
-        quantities.Add(LossFits());
         quantities.Add(Cones());
         return new Chapter(
             "Losses and sections",
@@ -84,16 +86,25 @@ internal static class SectionChapter
                     .Read("bessel-ratio.csv")
                     .Rows.SelectMany(row =>
                     {
-                        var (f, rest) = BesselRatio.At(row["s"]);
+                        UnitLayer.At(row["s"], FrequencyVector.All(1), out WallFunctions found);
                         return new[]
                         {
-                            Relative(new Complex(row["F_re"], row["F_im"]), f),
-                            Relative(new Complex(row["one_minus_F_re"], row["one_minus_F_im"]), rest),
+                            Relative(new Complex(row["F_re"], row["F_im"]), found.Heat.At(0)),
+                            Relative(
+                                new Complex(row["one_minus_F_re"], row["one_minus_F_im"]),
+                                found.H.At(0)
+                            ),
                         };
                     }),
             ],
             4e-15
         );
+
+    // A gas in which radius over boundary layer is the radius at ω = 1.
+    private static readonly BoundaryLayer UnitLayer = new(
+        new GasConstants(1, 1, 1, 1, 1, 2),
+        WallLosses.Full
+    );
 
     private static Quantity Cylinders() =>
         new(
@@ -110,16 +121,16 @@ internal static class SectionChapter
                             Metres(2 * row["radius_m"]),
                             Metres(row["length_m"])
                         );
-                        var omega = 2 * Math.PI * row["freq_Hz"];
+                        var hertz = Frequency.FromHertz(row["freq_Hz"]);
                         return new[]
                         {
                             Relative(
                                 new Complex(row["Zclosed_re"], row["Zclosed_im"]),
-                                Column(section, new ClosedEnd()).InputImpedance(omega)
+                                Column(section, new ClosedEnd()).ImpedanceAt(hertz)
                             ),
                             Relative(
                                 new Complex(row["Zopen_re"], row["Zopen_im"]),
-                                Column(section, new IdealOpenEnd()).InputImpedance(omega)
+                                Column(section, new IdealOpenEnd()).ImpedanceAt(hertz)
                             ),
                         };
                     }),
@@ -170,50 +181,6 @@ internal static class SectionChapter
                 }),
         ];
 
-    // Four evaluations of the Bessel ratios against one at every radius.
-    private static Quantity LossFits()
-    {
-        var errors = new List<double>();
-        Span<Complex> room = stackalloc Complex[LossFit.Room];
-        foreach (
-            var (r1, r2, length) in new[] { (0.015, 0.045, 1.4), (0.006, 0.02, 0.6), (0.02, 0.021, 0.3) }
-        )
-        {
-            var section = new ConeSection(Metres(2 * r1), Metres(2 * r2), Metres(length));
-            var element = new SectionElement(section, TableAir.Constants, new ColumnOptions());
-            foreach (var hertz in new[] { 40.0, 100, 440, 1700, 4000 })
-            {
-                var fit = element.FitLosses(2 * Math.PI * hertz, room);
-                if (fit.KernelEvaluations != 4)
-                {
-                    throw new InvalidOperationException(
-                        $"{section} at {hertz} Hz took {fit.KernelEvaluations} kernel evaluations."
-                    );
-                }
-
-                for (var i = 0; i <= 50; i++)
-                {
-                    var radius = r1 + (r2 - r1) * i / 50;
-                    var exact = LossTerms.At(
-                        radius,
-                        2 * Math.PI * hertz,
-                        TableAir.Constants,
-                        WallLosses.Full
-                    );
-                    errors.Add(Complex.Abs(exact.Series - fit.At(radius).Series));
-                }
-            }
-        }
-
-        return new Quantity(
-            "Loss term along an ordinary cone from four kernel evaluations",
-            "the kernel itself at every radius",
-            "12 to 90 mm, 40 Hz to 4 kHz",
-            "",
-            errors
-        );
-    }
-
     // Ten cones in a row, as a curve is computed.
     private static Quantity Cones()
     {
@@ -253,9 +220,9 @@ internal static class SectionChapter
     private static TransferMatrix Matrix(Section section, double hertz, WallLosses losses)
     {
         var options = new ColumnOptions { Losses = losses, Wavefronts = Wavefronts.Plane };
-        var (m, log) = new SectionElement(section, TableAir.Constants, options).At(2 * Math.PI * hertz);
-        var scale = Math.Exp(log);
-        return new TransferMatrix(scale * m.A, scale * m.B, scale * m.C, scale * m.D);
+        var bore = new Bore([section], new ClosedEnd());
+        var (a, b, c, d) = TwoPort.Of(new Column(bore, TableAir, options).Model, 2 * Math.PI * hertz);
+        return new TransferMatrix(a, b, c, d);
     }
 
     private static double Relative(Complex expected, Complex actual) =>

@@ -1,6 +1,5 @@
 using System.Numerics;
 using AirColumn.Acoustics;
-using AirColumn.Acoustics.Kernels;
 using AirColumn.Tests.Acoustics;
 using BenchmarkDotNet.Attributes;
 
@@ -35,9 +34,8 @@ public class SpectrumBenchmarks
                 .Range(0, Sections)
                 .Select(i => (0.015 * (1 + (i + 0.5) / Sections), 1.3 / Sections)),
         ];
-        Kernel();
+        Again();
         NarrowBore();
-        Interpolated();
     }
 
     /// <summary>
@@ -56,58 +54,25 @@ public class SpectrumBenchmarks
         return sum;
     }
 
-    /// <summary>The span API, once its blocks are compiled.</summary>
+    /// <summary>The span API, once its series are there.</summary>
     [Benchmark]
-    public void Kernel() => column.Impedance(frequencies, real, imaginary);
+    public void Again() => column.Impedance(frequencies, real, imaginary);
 
     /// <summary>Radii of 0.75 to 1.5 mm.</summary>
     [Benchmark]
     public void NarrowBore() => narrow.Impedance(frequencies, real, imaginary);
 
-    /// <summary>The same algorithm without vectors.</summary>
-    [Benchmark]
-    public void ScalarKernel()
-    {
-        var waves = column.Waves;
-        var i = 0;
-        while (i < frequencies.Length)
-        {
-            var block = waves.Bands.At(frequencies[i], true)!;
-            var end = i + 1;
-            while (end < frequencies.Length && frequencies[end] < block.High)
-            {
-                end++;
-            }
-
-            WaveKernelScalar.Run(
-                block,
-                frequencies.AsSpan(i..end),
-                real.AsSpan(i..end),
-                imaginary.AsSpan(i..end)
-            );
-            i = end;
-        }
-    }
-
     /// <summary>The API in quantities.</summary>
     [Benchmark]
     public ImpedanceCurve Quantities() => column.Impedance(grid);
 
-    /// <summary>Interpolated, once its series are there.</summary>
-    [Benchmark]
-    public ImpedanceCurve Interpolated() => column.InterpolatedImpedance(grid);
-
-    /// <summary>A new column, and its first curve interpolated: evaluated at some tens of frequencies for every twelve resonances.</summary>
-    [Benchmark]
-    public ImpedanceCurve CompileAndInterpolated() => Tubes.Column(Sections).InterpolatedImpedance(grid);
-
     /// <summary>A new column, and its first curve.</summary>
     [Benchmark]
-    public void CompileAndKernel() => Tubes.Column(Sections).Impedance(frequencies, real, imaginary);
+    public void FirstCurve() => Tubes.Column(Sections).Impedance(frequencies, real, imaginary);
 
-    /// <summary>One joint is made wider, by another micrometre each time, and the curve computed again: what lies elsewhere is shared.</summary>
+    /// <summary>One joint is made wider, by another micrometre each time, and the curve computed again: the parts elsewhere are shared.</summary>
     [Benchmark]
-    public void ChangeAndKernel()
+    public void ChangeAndCurve()
     {
         changes = changes % 1000 + 1;
         var changed = Tubes.WithWiderJoint(column.Bore, Sections / 4, changes);

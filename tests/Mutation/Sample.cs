@@ -19,15 +19,13 @@ if (
 
 var random = new Random(seed);
 var folder = Path.Combine("src", "AirColumn", "Acoustics");
-var done = new[] { "Losses", "Junctions", "Elements", "Interpolation" };
-var copies = new[] { "WaveKernel128.cs", "WaveKernel256.cs", "WaveKernel512.cs" };
+var done = new[] { "Losses", "Junctions", "Line", "Interpolation" };
 var mutate = new List<string>();
 foreach (
     var file in Directory
         .EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories)
         .Order(StringComparer.Ordinal)
         .Where(file => !done.Contains(Path.GetFileName(Path.GetDirectoryName(file))))
-        .Where(file => !copies.Contains(Path.GetFileName(file)))
 )
 {
     var length = File.ReadAllText(file).Length;

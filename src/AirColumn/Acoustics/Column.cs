@@ -1,9 +1,8 @@
 using System.Numerics;
-using AirColumn.Acoustics.Elements;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Multimodal;
-using AirColumn.Acoustics.Radiation;
-using AirColumn.Acoustics.Sensitivity;
+using AirColumn.Acoustics.Propagation;
+using AirColumn.Acoustics.Spectra;
 using AirColumn.Bores;
 using AirColumn.Gases;
 using UnitsNet;
@@ -25,13 +24,9 @@ public sealed class Column
 {
     // A period of a quarter of an hour: below it nothing is sound, and quotients of rounding begin to matter.
     private const double LowestHertz = 1e-3;
-    private const double StillPhase = 0.02; // kL
 
-    private readonly CompiledColumn compiled;
-    private readonly Element[] elements; // from the blown end
-    private readonly FarEndLoad[] loads; // all that end something
-    private readonly double steepest;
-    private WaveColumn? waves; // made when a curve is first asked for
+    private readonly MouthStore mouths; // shared with columns made from this one
+    private Answers? answers; // made when first asked for
     private ModalFamily? modal; // likewise
 
     /// <summary>Compiles a column.</summary>
@@ -50,40 +45,28 @@ public sealed class Column
             null
         ) { }
 
-    internal Column(in ColumnParts parts, CompiledColumn? previous)
+    internal Column(in ColumnParts parts, Column? previous)
     {
-        (Bore, AirProfile, Options) = parts;
-        Air = AirProfile.At(0, Bore.LengthMetres);
-        var states = Options.Fingering.ForHoles(Bore.Holes.Count, "options");
-        compiled = ColumnCompiler.Compile(parts, previous);
-        elements = compiled.Fingered(states);
-        var blownRadius = Bore.Sections[0].WallAt(0).Radius;
-        CharacteristicImpedance = Gas.Density * Gas.SpeedOfSound / (Math.PI * blownRadius * blownRadius);
-        Wavefronts = compiled.Parts.Options.Wavefronts;
-        steepest = Wavefronts is Wavefronts.Curved or Wavefronts.Sloped
-            ? Bore.Sections.Max(s => s.SteepestSlope)
-            : 0;
-        CutOnHertz = ElementTree
-            .Sections(elements)
-            .Min(e => ThinEnd.CutOnKa * e.Gas.SpeedOfSound / (2 * Math.PI * e.Section.LargestRadius));
-        loads = [Load, .. ElementTree.Loads(elements), .. Blown.Loads];
-        HighestHertz = loads.Min(end => end.HighestFrequency);
+        Parts = parts;
+        Model = new ColumnModel(parts, previous?.Model.Line);
+        mouths = previous?.mouths ?? new MouthStore();
+        Air = parts.Air.At(0, Bore.LengthMetres);
     }
 
     /// <summary>The shape.</summary>
-    public Bore Bore { get; }
+    public Bore Bore => Parts.Bore;
 
     /// <summary>What fills it at the blown end.</summary>
     public Air Air { get; }
 
     /// <summary>What fills it along the bore.</summary>
-    public AirProfile AirProfile { get; }
+    public AirProfile AirProfile => Parts.Air;
 
     /// <summary>Losses, blown end, tolerance.</summary>
-    public ColumnOptions Options { get; }
+    public ColumnOptions Options => Parts.Options;
 
     /// <summary>What is assumed of the wave fronts: never <see cref="Acoustics.Wavefronts.Automatic"/>, but what that has become.</summary>
-    public Wavefronts Wavefronts { get; }
+    public Wavefronts Wavefronts => Model.Options.Wavefronts;
 
     /// <summary>
     /// Cut-on of the first axisymmetric higher mode at the widest place, ka = 3.83: the end of plane-wave theory.
@@ -97,7 +80,7 @@ public sealed class Column
     public Frequency HighestFrequency => Frequency.FromHertz(Math.Min(CutOnHertz, HighestHertz));
 
     /// <summary>ρc/S at the blown end: characteristic impedance without losses, Pa·s/m³.</summary>
-    public double CharacteristicImpedance { get; }
+    public double CharacteristicImpedance => Model.Impedance;
 
     /// <summary>
     /// How many radial modes are carried: 1, the plane wave alone, unless <see cref="Wavefronts"/> is
@@ -105,18 +88,16 @@ public sealed class Column
     /// </summary>
     public int ModeCount => Modal?.Modes ?? 1;
 
-    /// <summary>The two-ports, every tone hole open.</summary>
-    internal CompiledColumn Compiled => compiled;
+    internal ColumnParts Parts { get; }
 
-    internal ColumnParts Parts => new(Bore, AirProfile, Options);
+    /// <summary>What solvers see of it.</summary>
+    internal ColumnModel Model { get; }
 
-    /// <summary>The air that moves outside an open blown end.</summary>
-    internal BlownLoad Blown => compiled.Blown;
-
-    internal Element[] Elements => elements;
-
-    internal WaveColumn Waves =>
-        waves ?? Interlocked.CompareExchange(ref waves, new WaveColumn(this), null) ?? waves;
+    /// <summary>What it answers at the blown end.</summary>
+    internal Answers Answers =>
+        answers
+        ?? Interlocked.CompareExchange(ref answers, new Answers(Wave(), Options.Tolerance), null)
+        ?? answers;
 
     /// <summary>The column for its radial modes, where these are asked for; else null.</summary>
     internal ModalColumn? Modal => Modes?.Chosen;
@@ -125,20 +106,17 @@ public sealed class Column
     internal ModalFamily? Modes =>
         Wavefronts != Wavefronts.Multimodal
             ? null
-            : modal ?? Interlocked.CompareExchange(ref modal, new ModalFamily(this), null) ?? modal;
+            : modal ?? Interlocked.CompareExchange(ref modal, new ModalFamily(Model, mouths), null) ?? modal;
 
-    internal FarEndLoad Load => compiled.Load;
+    internal MouthStore Mouths => mouths;
 
     /// <summary>The gas at the blown end.</summary>
-    internal GasConstants Gas => Air.Constants;
+    internal GasConstants Gas => Model.Gas;
 
-    internal double CutOnHertz { get; }
+    internal double CutOnHertz => Model.CutOnHertz;
 
     /// <summary>The highest frequency at which the column answers, Hz: where the radiation tables end.</summary>
-    internal double HighestHertz { get; }
-
-    /// <summary>Whether nothing is open but, perhaps, the blown end.</summary>
-    internal bool IsSealed => loads.All(end => end.IsClosed);
+    internal double HighestHertz => Model.HighestHertz;
 
     /// <summary>This column with other holes open: what was compiled is shared, only the holes are exchanged.</summary>
     /// <param name="fingering">Which tone holes are open.</param>
@@ -173,12 +151,17 @@ public sealed class Column
         return With(Parts with { Air = air });
     }
 
-    internal Column With(in ColumnParts parts) => new(parts, compiled);
+    internal Column With(in ColumnParts parts) => new(parts, this);
 
     /// <summary>
     /// Input impedance over a grid of frequencies; at an open blown end with the air outside it, which the correction of
     /// <see cref="BlownEnd"/> stands for.
     /// </summary>
+    /// <remarks>
+    /// Over many frequencies pressure and flow at the blown end, for a given wave at the far end, are interpolated in √f: they are smooth
+    /// whatever resonates. <see cref="ImpedanceCurve.InterpolationError"/> says how far that may be off; where it would be too far,
+    /// each frequency is computed by itself.
+    /// </remarks>
     /// <param name="grid">The frequencies; 0.001 Hz and up, to ka = 3.8 at a radiating end.</param>
     /// <returns>The curve; it warns where frequencies lie above <see cref="CutOn"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>
@@ -188,88 +171,8 @@ public sealed class Column
         var real = GC.AllocateUninitializedArray<double>(grid.Count);
         var imaginary = GC.AllocateUninitializedArray<double>(grid.Count);
         var hertz = grid.Hertz;
-        RequireRadiation(hertz[0], nameof(grid));
-        RequireRadiation(hertz[^1], nameof(grid));
-        Waves.Impedances(hertz, real, imaginary);
-        return new ImpedanceCurve(
-            grid,
-            real,
-            imaginary,
-            WarningsUpTo(hertz[^1]),
-            0,
-            ModeConvergenceOver(grid)
-        );
-    }
-
-    /// <summary>
-    /// Input impedance as <see cref="Impedance(FrequencyGrid)"/>, but interpolated in the square root of frequency between some tens of
-    /// frequencies for every few resonances: for dense curves, of a new column above all. What is interpolated is kept.
-    /// </summary>
-    /// <remarks>
-    /// Pressure and flow at the blown end, for a given wave at the far end, are smooth in √f whatever resonates; they are
-    /// interpolated, not Z. Where they are not smooth enough the exact values are taken. The last digits, within the error that is stated,
-    /// depend on what the column was asked for before.
-    /// </remarks>
-    /// <param name="grid">The frequencies; as for <see cref="Impedance(FrequencyGrid)"/>.</param>
-    /// <returns>The curve, with <see cref="ImpedanceCurve.InterpolationError"/>, in ordinary bores below 1e-10.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>
-    public ImpedanceCurve InterpolatedImpedance(FrequencyGrid grid)
-    {
-        ArgumentNullException.ThrowIfNull(grid);
-        var hertz = grid.Hertz;
-        RequireRadiation(hertz[0], nameof(grid));
-        RequireRadiation(hertz[^1], nameof(grid));
-        var real = GC.AllocateUninitializedArray<double>(grid.Count);
-        var imaginary = GC.AllocateUninitializedArray<double>(grid.Count);
-        var error = Waves.Segments.Interpolate(hertz, real, imaginary);
-        return new ImpedanceCurve(
-            grid,
-            real,
-            imaginary,
-            WarningsUpTo(hertz[^1]),
-            error,
-            ModeConvergenceOver(grid)
-        );
-    }
-
-    /// <summary>
-    /// Input impedance over a grid and its gradient: what Z changes by with each of a number of dimensions and quantities of the air.
-    /// </summary>
-    /// <remarks>
-    /// By reciprocity δZ = (1/U₀²)·∫(δZ'·U² − δY'·p²)dx, so that one pass from the far end, in which pressure and flow are
-    /// integrated at the accuracy of doubles, gives all parameters at once. Only what a parameter does to walls, gas constants, holes
-    /// and ends, real functions without resonances, is taken from differences of fourth order. Holes are differentiated by their own
-    /// impedance. Over many frequencies, as for <see cref="InterpolatedImpedance"/>, what is smooth is interpolated.
-    /// </remarks>
-    /// <param name="grid">The frequencies; as for <see cref="Impedance(FrequencyGrid)"/>.</param>
-    /// <param name="parameters">The parameters; if left out all of <see cref="ColumnParameter.AllOf"/>.</param>
-    /// <exception cref="ArgumentException">The column does not have one of the parameters.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>
-    public ImpedanceGradient ImpedanceGradient(
-        FrequencyGrid grid,
-        IReadOnlyList<ColumnParameter>? parameters = null
-    )
-    {
-        ArgumentNullException.ThrowIfNull(grid);
-        var hertz = grid.Hertz;
-        RequireRadiation(hertz[0], nameof(grid));
-        RequireRadiation(hertz[^1], nameof(grid));
-        ColumnParameter[] all = [.. parameters ?? ColumnParameter.AllOf(this)];
-        var curve = new GradientCurve(this, all, hertz);
-        return new ImpedanceGradient(
-            new ImpedanceCurve(
-                grid,
-                curve.Real,
-                curve.Imaginary,
-                WarningsUpTo(hertz[^1]),
-                curve.Error,
-                ModeConvergenceOver(grid)
-            ),
-            all,
-            curve.GradientReal,
-            curve.GradientImaginary,
-            curve.Error
-        );
+        RequireRadiation(grid);
+        return Curve(grid, real, imaginary, Answers.Impedances(hertz, real, imaginary));
     }
 
     /// <summary>Input impedance, as <see cref="Impedance(FrequencyGrid)"/>, in plain numbers for loops.</summary>
@@ -299,7 +202,7 @@ public sealed class Column
             }
         }
 
-        Waves.Impedances(frequencies, real, imaginary);
+        _ = Answers.Impedances(frequencies, real, imaginary);
     }
 
     /// <summary>
@@ -310,7 +213,8 @@ public sealed class Column
     public Complex ImpedanceAt(Frequency frequency)
     {
         RequireAnswerable(frequency.Hertz, nameof(frequency));
-        return Waves.At(frequency.Hertz);
+        var (p, u, _) = Answers.At(frequency.Hertz);
+        return p / u;
     }
 
     /// <summary>
@@ -320,7 +224,8 @@ public sealed class Column
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public Complex ReflectionAt(Frequency frequency)
     {
-        var (p, u, _) = InputState(Omega(frequency));
+        RequireAnswerable(frequency.Hertz, nameof(frequency));
+        var (p, u, _) = Answers.At(frequency.Hertz);
         var incident = p + CharacteristicImpedance * u;
         return (p - CharacteristicImpedance * u) / incident;
     }
@@ -343,15 +248,8 @@ public sealed class Column
             );
         }
 
-        var product = new ScaledMatrix(TransferMatrix.Identity, 0);
-        foreach (var element in elements)
-        {
-            product *= element.At(omega);
-        }
-
-        var scale = Math.Exp(product.LogScale);
-        var m = product.Matrix;
-        var matrix = new TransferMatrix(scale * m.A, scale * m.B, scale * m.C, scale * m.D);
+        var (a, b, c, d) = TwoPort.Of(Model, omega);
+        var matrix = new TransferMatrix(a, b, c, d);
         return
             Complex.IsFinite(matrix.A)
             && Complex.IsFinite(matrix.B)
@@ -363,38 +261,20 @@ public sealed class Column
             );
     }
 
-    /// <summary>Z at ω without checks; includes the air moving outside an open blown end.</summary>
-    internal Complex InputImpedance(double omega)
-    {
-        var (p, u, _) = InputState(omega);
-        return p / u;
-    }
-
     /// <summary>See <see cref="ImpedanceCurve.ModeConvergence"/>; 0 without modes.</summary>
     internal double ModeConvergenceAt(double[] hertz) => Modes?.ConvergenceAt(hertz) ?? 0;
 
+    private InputWave Wave()
+    {
+        var plane = new PlaneWave(Model.Way, Model.End, Model.Blown, Model.Impedance);
+        return Modal is { } modes ? new ModalWave(modes, Model, plane) : plane;
+    }
+
     private Func<double>? ModeConvergenceOver(FrequencyGrid grid) =>
-        Modes is { } modes ? () => modes.ConvergenceOver(grid) : null;
+        Modes is { } modes ? () => modes.ConvergenceOver(grid.Hertz) : null;
 
     /// <summary>What a user should know of answers up to a frequency in Hz.</summary>
-    internal IReadOnlyList<string> WarningsUpTo(double hertz) =>
-        ColumnWarnings.Of(this, loads, steepest, hertz);
-
-    /// <summary>
-    /// Pressure and flow at the blown end at ω, rad/s, as (p, U)·exp(LogScale) from the fixed state of the far end: the
-    /// state kept near 1, its scale apart, so that no attenuation overflows.
-    /// </summary>
-    internal (Complex Pressure, Complex Flow, double LogScale) InputState(double omega)
-    {
-        // Where all is closed and far longer than the bore a wave, p/U is one over a small difference, and the air in it all that counts.
-        if (Modal is { } modes && !(IsSealed && omega * Bore.LengthMetres < StillPhase * Gas.SpeedOfSound))
-        {
-            return modes.InputAt(omega);
-        }
-
-        var (p, u, logScale) = Chain.StateAtInlet(elements, Load, CharacteristicImpedance, omega);
-        return (p + Blown.Impedance(omega) * u, u, logScale);
-    }
+    internal IReadOnlyList<string> WarningsUpTo(double hertz) => ColumnWarnings.Of(Model, hertz);
 
     /// <summary>ω of a frequency that the column can answer for, rad/s; throws for others.</summary>
     internal double Omega(Frequency frequency)
@@ -416,6 +296,17 @@ public sealed class Column
             );
         }
     }
+
+    /// <summary>Throws where a frequency of a grid is beyond the models of radiation.</summary>
+    internal void RequireRadiation(FrequencyGrid grid)
+    {
+        RequireRadiation(grid.Hertz[0], nameof(grid));
+        RequireRadiation(grid.Hertz[^1], nameof(grid));
+    }
+
+    /// <summary>A curve of this column with what is to be said of it.</summary>
+    internal ImpedanceCurve Curve(FrequencyGrid grid, double[] real, double[] imaginary, double error) =>
+        new(grid, real, imaginary, WarningsUpTo(grid.Hertz[^1]), error, ModeConvergenceOver(grid));
 
     private void RequireRadiation(double hertz, string parameter) =>
         FrequencyLimits.Require(hertz, LowestHertz, HighestHertz, parameter);

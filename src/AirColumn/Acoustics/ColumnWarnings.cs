@@ -1,17 +1,20 @@
-using AirColumn.Acoustics.Radiation;
+using AirColumn.Acoustics.Line;
 
 namespace AirColumn.Acoustics;
 
 /// <summary>What a user should know of a column's answers.</summary>
 internal static class ColumnWarnings
 {
-    /// <summary>Up to a frequency in Hz, with all that ends something and the steepest slope that the model of the fronts minds.</summary>
-    public static IReadOnlyList<string> Of(Column column, FarEndLoad[] loads, double steepest, double hertz)
+    /// <summary>Up to a frequency in Hz.</summary>
+    public static IReadOnlyList<string> Of(ColumnModel column, double hertz)
     {
-        var warnings = new List<string>(column.Compiled.Warnings);
-        warnings.AddRange(loads.Select(end => end.Warning).OfType<string>().Distinct());
+        var warnings = new List<string>(column.Line.Warnings);
+        warnings.AddRange(column.Ends.Select(end => end.Warning).OfType<string>().Distinct());
         warnings.AddRange(OpeningWarnings.Of(column.Bore, column.Options.Fingering, hertz, column.Gas));
 
+        var steepest = column.Options.Wavefronts is Wavefronts.Curved or Wavefronts.Sloped
+            ? column.Bore.Sections.Max(section => section.SteepestSlope)
+            : 0;
         if (steepest > 1)
         {
             warnings.Add(

@@ -39,8 +39,8 @@ public sealed class ImpedanceCurve
     public ReadOnlySpan<double> Imaginary => imaginary;
 
     /// <summary>
-    /// How far interpolation may have put Z off at any of the frequencies, relative to |Z| there: 0 unless
-    /// <see cref="Column.InterpolatedImpedance"/> was asked for, or a gradient over many frequencies.
+    /// How far interpolation may have put Z off at any of the frequencies, relative to |Z| there; 0 where each was computed by
+    /// itself, as a few are.
     /// </summary>
     public double InterpolationError { get; }
 

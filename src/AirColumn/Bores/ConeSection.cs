@@ -20,6 +20,9 @@ public sealed record ConeSection : Section
         outlet = Dimension.RadiusOf(to);
     }
 
+    private ConeSection(double inlet, double outlet, double length)
+        : base(length) => (this.inlet, this.outlet) = (inlet, outlet);
+
     internal override double LargestRadius => Math.Max(inlet, outlet);
 
     /// <inheritdoc/>
@@ -28,6 +31,9 @@ public sealed record ConeSection : Section
 
     internal override ConeSection WithEnds(double inlet, double outlet) =>
         new(Length.FromMeters(2 * inlet), Length.FromMeters(2 * outlet), Length.FromMeters(LengthMetres));
+
+    internal override ConeSection Slice(double from, double to) =>
+        new(WallAt(from).Radius, WallAt(to).Radius, to - from);
 
     internal override Wall WallAt(double x)
     {

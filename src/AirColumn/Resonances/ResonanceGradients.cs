@@ -1,15 +1,14 @@
 using System.Numerics;
-using System.Runtime.Intrinsics;
 using AirColumn.Acoustics;
-using AirColumn.Acoustics.Kernels;
 using AirColumn.Acoustics.Sensitivity;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Resonances;
 
 /// <summary>How resonances move with dimensions and air.</summary>
 public static class ResonanceGradients
 {
-    private const int N = ComplexLanes.Count;
+    private const int N = 8; // nodes
 
     // Half the span of the nodes, over the spacing of modes: small enough for a polynomial of seventh degree in q, large enough for its
     // slope not to be rounding.
@@ -35,7 +34,7 @@ public static class ResonanceGradients
     /// <summary>The gradients of resonances of a column, each from one pass through it.</summary>
     /// <remarks>
     /// A resonance is an extremum of |Z|, so its derivative is −∂²ln|Z|/∂f∂θ over ∂²ln|Z|/∂f². Pressure, flow and the q of
-    /// <see cref="Column.ImpedanceGradient"/> are smooth around it, and a polynomial through eight frequencies gives their slopes.
+    /// <see cref="ImpedanceGradients.ImpedanceGradient"/> are smooth around it, and a polynomial through eight frequencies gives their slopes.
     /// </remarks>
     /// <param name="column">The column.</param>
     /// <param name="resonances">Resonances of that column.</param>
@@ -53,7 +52,7 @@ public static class ResonanceGradients
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(resonances);
         ColumnParameter[] all = [.. parameters ?? ColumnParameter.AllOf(column)];
-        var sensitivity = StateSensitivity.Of(column, all);
+        var sensitivity = StateSensitivities.Of(column, all);
         return [.. resonances.Select(resonance => Gradient(column, resonance, all, sensitivity))];
     }
 
@@ -66,10 +65,10 @@ public static class ResonanceGradients
     {
         ArgumentNullException.ThrowIfNull(resonance);
         var centre = resonance.Frequency.Hertz;
-        var spacing = 0.5 / column.Waves.Delay;
+        var spacing = 0.5 / column.Answers.Wave.Delay;
         var width = Math.Min(Reach * Math.Min(spacing, centre), 0.999 * (column.HighestHertz - centre));
         // Not across a corner of a model, such as that where the mass of a step is held.
-        foreach (var corner in column.Waves.Corners)
+        foreach (var corner in column.Answers.Wave.Corners)
         {
             width = Math.Min(width, Math.Max(0.95 * Math.Abs(corner - centre), LeastReach * centre));
         }
@@ -79,16 +78,15 @@ public static class ResonanceGradients
             throw NotOfThisColumn(resonance);
         }
 
-        var q = new ComplexLanes[parameters.Length];
-        Span<double> omega = stackalloc double[N];
-        for (var i = 0; i < N; i++)
+        // [row·N + node]: p, U and each q.
+        var rows = new Complex[(parameters.Length + 2) * N];
+        if (!TryRows(sensitivity, centre, width, rows))
         {
-            omega[i] = 2 * Math.PI * (centre + width * Nodes[i]);
+            throw NotOfThisColumn(resonance);
         }
 
-        var (pressure, flow, _) = sensitivity.At(new FrequencyLanes(Vector512.Create<double>(omega)), q);
-        var (p, p1, p2) = (At(pressure, 0), At(pressure, 1), At(pressure, 2));
-        var (u, u1, u2) = (At(flow, 0), At(flow, 1), At(flow, 2));
+        var (p, p1, p2) = (At(rows, 0, 0), At(rows, 0, 1), At(rows, 0, 2));
+        var (u, u1, u2) = (At(rows, 1, 0), At(rows, 1, 1), At(rows, 1, 2));
         var isOpen = column.Options.BlownEnd.IsOpen;
         var (zero, zeroSlope) = isOpen ? (p, p1) : (u, u1);
         var isUndamped = Complex.Abs(zero) * width < Undamped * centre * Complex.Abs(zeroSlope);
@@ -103,7 +101,7 @@ public static class ResonanceGradients
         var (hertz, magnitude) = (new double[parameters.Length], new double[parameters.Length]);
         for (var n = 0; n < hertz.Length; n++)
         {
-            var (value, rise) = (At(q[n], 0), At(q[n], 1));
+            var (value, rise) = (At(rows, n + 2, 0), At(rows, n + 2, 1));
             var moved = isUndamped
                 ? (isOpen ? -value / (u * p1) : value / (p * u1)).Real
                 : -((rise - value * (p1 / p + u1 / u)) / (p * u)).Real / bend;
@@ -121,10 +119,46 @@ public static class ResonanceGradients
             nameof(resonance)
         );
 
-    private static Complex At(in ComplexLanes values, int order)
+    // False where the scale of the state differs from node to node.
+    private static bool TryRows(StateSensitivity sensitivity, double centre, double width, Complex[] rows)
     {
-        var weights = Vector512.Create(AtZero[order]);
-        return new Complex(Vector512.Sum(weights * values.Re), Vector512.Sum(weights * values.Im));
+        var q = new ComplexVector[rows.Length / N - 2];
+        Span<double> hertz = stackalloc double[RealVectors.Count];
+        for (var from = 0; from < N; from += hertz.Length)
+        {
+            for (var lane = 0; lane < hertz.Length; lane++)
+            {
+                hertz[lane] = centre + width * Nodes[from + lane];
+            }
+
+            var state = sensitivity.At(FrequencyVector.OfHertz(hertz), q);
+            if (state.Log != RealVector.Zero)
+            {
+                return false;
+            }
+
+            for (var lane = 0; lane < hertz.Length; lane++)
+            {
+                (rows[from + lane], rows[N + from + lane]) = (state.P.At(lane), state.U.At(lane));
+                for (var n = 0; n < q.Length; n++)
+                {
+                    rows[(n + 2) * N + from + lane] = q[n].At(lane);
+                }
+            }
+        }
+
+        return true;
+    }
+
+    private static Complex At(Complex[] rows, int row, int order)
+    {
+        var sum = Complex.Zero;
+        for (var i = 0; i < N; i++)
+        {
+            sum += AtZero[order][i] * rows[row * N + i];
+        }
+
+        return sum;
     }
 
     private static double[][] Functionals()

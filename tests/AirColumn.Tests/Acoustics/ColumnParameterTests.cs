@@ -28,9 +28,9 @@ public class ColumnParameterTests
     {
         var column = GradientColumns.Named("stepped tube");
         var other = ColumnParameter.SectionLength(2).With(column, 0.13);
-        Assert.Equal(column.Elements.Length, other.Elements.Length);
+        Assert.Equal(column.Model.Way.Length, other.Model.Way.Length);
         // Three sections and the masses of two steps; the last has changed, and the step before it is compiled with it.
-        Assert.Equal(3, column.Elements.Intersect(other.Elements).Count());
+        Assert.Equal(3, column.Model.Way.Intersect(other.Model.Way).Count());
         var flute = GradientColumns.Named("flute");
         var moved = flute.WithBore(
             flute.Bore.WithHole(2, new ToneHole(Mm(460), Mm(6), Mm(4)) { Pad = new HolePad(Mm(2), Mm(9)) })
@@ -38,8 +38,8 @@ public class ColumnParameterTests
         Assert.Equal(
             2,
             flute
-                .Elements.Intersect(moved.Elements)
-                .Count(element => element is AirColumn.Acoustics.Elements.SideElement)
+                .Model.Way.Intersect(moved.Model.Way)
+                .Count(element => element is AirColumn.Acoustics.Line.SideColumn)
         );
     }
 
@@ -67,7 +67,16 @@ public class ColumnParameterTests
     public void Equal_parameters_are_equal_and_say_what_they_are()
     {
         Assert.Equal(ColumnParameter.JointDiameter(1), ColumnParameter.JointDiameter(1));
+        Assert.Equal(
+            ColumnParameter.JointDiameter(1).GetHashCode(),
+            ColumnParameter.JointDiameter(1).GetHashCode()
+        );
         Assert.NotEqual(ColumnParameter.InletDiameter(1), ColumnParameter.OutletDiameter(1));
+        Assert.NotEqual(ColumnParameter.SectionLength(1), ColumnParameter.Diameter(1));
+        Assert.NotEqual(
+            ColumnParameter.Together(ColumnParameter.SectionLength(0), ColumnParameter.Wall),
+            ColumnParameter.Together(ColumnParameter.Wall, ColumnParameter.SectionLength(0))
+        );
         Assert.Equal(
             "outlet diameter of section 2 and inlet diameter of section 3",
             ColumnParameter.JointDiameter(1).ToString()

@@ -1,5 +1,6 @@
 using System.Numerics;
 using AirColumn.Acoustics;
+using AirColumn.Acoustics.Propagation;
 using AirColumn.Bores;
 using AirColumn.Gases;
 using AirColumn.Resonances;
@@ -35,11 +36,12 @@ public class ColumnProperties
             var rounding = options.Losses == WallLosses.None ? 1e-9 * Complex.Abs(z) : 0;
             Assert.True(z.Real >= -rounding, $"seed {seed}, {f}: Z = {z}");
             Assert.True(Complex.Abs(column.ReflectionAt(f)) <= 1 + 1e-11, $"seed {seed}, {f}");
-            foreach (var element in column.Elements)
+            // Where it attenuates so strongly that doubles do not hold the two-port, there is none.
+            var (a, b, c, d) = TwoPort.Of(column.Model, 2 * Math.PI * f.Hertz);
+            if (Complex.IsFinite(a * d))
             {
-                var (m, log) = element.At(2 * Math.PI * f.Hertz);
-                var scale = Math.Max(Math.Exp(-2 * log), Complex.Abs(m.A * m.D));
-                Near.Absolute(0, Complex.Abs(m.Determinant - Math.Exp(-2 * log)) / scale, 1e-11, seed);
+                var scale = Math.Max(1, Complex.Abs(a * d));
+                Near.Absolute(0, Complex.Abs(a * d - b * c - 1) / scale, 1e-10, seed);
             }
         }
     }
@@ -50,7 +52,7 @@ public class ColumnProperties
         var random = new Random(seed);
         var cone = new ConeSection(Diameter(), Diameter(), Metres(1e-5 * Math.Pow(1e5, random.NextDouble())));
         var z = Column(cone, new ClosedEnd())
-            .InputImpedance(2 * Math.PI * 1e-3 * Math.Pow(1e5, random.NextDouble()));
+            .AnswerAt(2 * Math.PI * 1e-3 * Math.Pow(1e5, random.NextDouble()));
         Assert.True(Complex.IsFinite(z) && z.Real >= 0, $"seed {seed}: {cone}: Z = {z}");
 
         Length Diameter() => Metres(1e-4 * Math.Pow(1e3, random.NextDouble()));
@@ -59,7 +61,14 @@ public class ColumnProperties
     [Property(MaxTest = 200)]
     public void Two_port_is_reciprocal(int seed)
     {
-        var column = new Column(RandomBore.From(seed, 3e-3), TableAir, OneDimensional);
+        var column = new Column(
+            RandomBore.From(seed, 3e-3),
+            TableAir,
+            OneDimensional with
+            {
+                Tolerance = 1e-13,
+            }
+        );
         var m = column.TransferMatrixAt(
             Frequency.FromHertz(0.5 * Math.Min(column.CutOnHertz, column.HighestHertz))
         );

@@ -1,5 +1,5 @@
 using AirColumn.Acoustics;
-using AirColumn.Acoustics.Elements;
+using AirColumn.Acoustics.Line;
 using AirColumn.Bores;
 using AirColumn.Documents;
 using UnitsNet;
@@ -51,13 +51,13 @@ public class FingeringTests
         var open = new Column(Whistle, TableAir);
         var fingered = open.WithFingering(Fingering.Parse("xxo"));
         Assert.Equal(Fingering.Parse("xxo"), fingered.Options.Fingering);
-        Assert.Same(open.Load, fingered.Load);
+        Assert.Same(open.Model.End, fingered.Model.End);
         var changed = open
-            .Elements.Zip(fingered.Elements)
+            .Model.Way.Zip(fingered.Model.Way)
             .Where(pair => !ReferenceEquals(pair.First, pair.Second))
             .ToList();
         Assert.Equal(2, changed.Count);
-        Assert.All(changed, pair => Assert.IsType<SideElement>(pair.Second));
+        Assert.All(changed, pair => Assert.IsType<SideColumn>(pair.Second));
 
         // The same as compiled anew.
         var anew = new Column(Whistle, TableAir, new ColumnOptions { Fingering = Fingering.Parse("xxo") });

@@ -23,7 +23,8 @@ internal static class GradientColumns
                     .Cylinder(Mm(50), Mm(980))
                     .Cone(Mm(62), Mm(75), Mm(120))
                     .OpenEnd(Mm(3)),
-                Room
+                Room,
+                new ColumnOptions { Tolerance = 1e-13 }
             ),
             "flute" => new(
                 new Bore(
@@ -36,7 +37,12 @@ internal static class GradientColumns
                     ]
                 ),
                 Room,
-                new ColumnOptions { BlownEnd = BlownEnd.Open(Mm(8)), Fingering = Fingering.Parse("oxo") }
+                new ColumnOptions
+                {
+                    Tolerance = 1e-13,
+                    BlownEnd = BlownEnd.Open(Mm(8)),
+                    Fingering = Fingering.Parse("oxo"),
+                }
             ),
             "horn in breath" => new(
                 new Bore(
@@ -59,17 +65,22 @@ internal static class GradientColumns
                     new AirState(Temperature.FromDegreesCelsius(29.4), RelativeHumidity.FromPercent(80)),
                     Room.State!
                 ),
-                new ColumnOptions { Wavefronts = Wavefronts.Curved }
+                new ColumnOptions { Tolerance = 1e-13, Wavefronts = Wavefronts.Curved }
             ),
             "capillary" => new(
                 Bore.Build().Cone(Mm(1.2), Mm(1.6), Mm(300)).Cylinder(Mm(1), Mm(100)).OpenEnd(Mm(1)),
                 Room,
-                new ColumnOptions { BlownEnd = BlownEnd.FreeOpen(Mm(1)) }
+                new ColumnOptions { Tolerance = 1e-13, BlownEnd = BlownEnd.FreeOpen(Mm(1)) }
             ),
             "large-tube losses" => new(
                 Bore.Build().Cone(Mm(30), Mm(60), Mm(900)).IdealOpenEnd(),
                 Room,
-                new ColumnOptions { Losses = WallLosses.LargeTube, Wavefronts = Wavefronts.Sloped }
+                new ColumnOptions
+                {
+                    Tolerance = 1e-13,
+                    Losses = WallLosses.LargeTube,
+                    Wavefronts = Wavefronts.Sloped,
+                }
             ),
             // Longer than what one parameter reaches, with steps and joints in the middle.
             "row" => new(
@@ -82,12 +93,13 @@ internal static class GradientColumns
                     .Cone(Mm(52), Mm(110))
                     .Cone(Mm(55), Mm(66), Mm(140))
                     .OpenEnd(Mm(3)),
-                Room
+                Room,
+                new ColumnOptions { Tolerance = 1e-13 }
             ),
             "no losses" => new(
                 Bore.Build().Cone(Mm(30), Mm(60), Mm(900)).Cylinder(Mm(40), Mm(100)).IdealOpenEnd(),
                 Room,
-                new ColumnOptions { Losses = WallLosses.None }
+                new ColumnOptions { Tolerance = 1e-13, Losses = WallLosses.None }
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(name), name, "no such column"),
         };

@@ -173,7 +173,14 @@ public class ImpedanceGradientTests
             for (var i = 0; i < 11; i++)
             {
                 var error = (many.At(n, i * every) - few.At(n, i)).Magnitude / Square(few.Impedance[i]);
-                Near.Absolute(0, error / largest, 30 * many.InterpolationError, $"{name}, {parameters[n]}");
+                // Rounding of what comes from differences counts by one over their step: most where a whole branch does.
+                var rounding = column.Bore.Holes.Count + column.Bore.Branches.Count > 0 ? 5e-9 : 5e-11;
+                Near.Absolute(
+                    0,
+                    error / largest,
+                    30 * many.InterpolationError + rounding,
+                    $"{name}, {parameters[n]}"
+                );
             }
         }
 

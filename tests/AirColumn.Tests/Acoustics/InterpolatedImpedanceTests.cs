@@ -14,10 +14,10 @@ public class InterpolatedImpedanceTests
         var bore = Bore.Build().Cylinder(Mm(31), Mm(30)).Cylinder(Mm(50), Mm(980)).Cone(Mm(75), Mm(120));
         var column = new Column(bore.OpenEnd(Mm(3)), TableAir);
         var grid = FrequencyGrid.Linear(20, 2000, 4096);
-        var curve = column.InterpolatedImpedance(grid);
+        var curve = column.Impedance(grid);
         Assert.InRange(curve.InterpolationError, 1e-16, 1e-10);
-        Compare(column.Impedance(grid), curve, 1e-10, "tube");
-        Assert.Equal(0, column.Impedance(grid).InterpolationError);
+        Compare(column, curve, 1e-10, "tube");
+        Assert.Equal(0, column.Impedance(FrequencyGrid.FromHertz(100, 200)).InterpolationError);
     }
 
     // Also where little is smooth: sharp peaks, capillaries, few frequencies, some below the waves.
@@ -40,8 +40,8 @@ public class InterpolatedImpedanceTests
         );
         var top = Math.Min(column.CutOnHertz, column.HighestHertz);
         var grid = FrequencyGrid.Linear(0.01, 0.9 * Math.Min(top, 3000), 10 + random.Next(1500));
-        var curve = column.InterpolatedImpedance(grid);
-        Compare(column.Impedance(grid), curve, curve.InterpolationError, $"seed {seed}");
+        var curve = column.Impedance(grid);
+        Compare(column, curve, curve.InterpolationError, $"seed {seed}");
     }
 
     // The series are made for what is asked first and made anew where more is asked later.
@@ -52,9 +52,9 @@ public class InterpolatedImpedanceTests
         foreach (var (from, to) in new[] { (300, 500), (310, 490), (20, 2000), (320, 3000), (20, 2000) })
         {
             var grid = FrequencyGrid.Linear(from, to, 2000);
-            var curve = column.InterpolatedImpedance(grid);
+            var curve = column.Impedance(grid);
             Assert.InRange(curve.InterpolationError, 1e-16, 1e-10);
-            Compare(column.Impedance(grid), curve, curve.InterpolationError, $"{from} to {to} Hz");
+            Compare(column, curve, curve.InterpolationError, $"{from} to {to} Hz");
         }
     }
 
@@ -71,9 +71,9 @@ public class InterpolatedImpedanceTests
             new ColumnOptions { Wavefronts = Wavefronts.Multimodal, Modes = 3 }
         );
         var grid = FrequencyGrid.Linear(50, 1500, 600);
-        var curve = column.InterpolatedImpedance(grid);
+        var curve = column.Impedance(grid);
         Assert.InRange(curve.InterpolationError, 1e-16, 1e-8);
-        Compare(column.Impedance(grid), curve, curve.InterpolationError, "modes");
+        Compare(column, curve, curve.InterpolationError, "modes");
     }
 
     // Zeros of the waves' sum and difference lie on the axis there; between its frequencies Z is finite.
@@ -82,8 +82,8 @@ public class InterpolatedImpedanceTests
     {
         var column = Column(new ConeSection(Mm(20), Mm(50), Mm(900)), new ClosedEnd(), Lossless);
         var grid = FrequencyGrid.Linear(20, 2000, 1500);
-        var curve = column.InterpolatedImpedance(grid);
-        Compare(column.Impedance(grid), curve, curve.InterpolationError, "no losses");
+        var curve = column.Impedance(grid);
+        Compare(column, curve, curve.InterpolationError, "no losses");
         Assert.InRange(curve.InterpolationError, 1e-16, 1e-8);
     }
 
@@ -102,8 +102,8 @@ public class InterpolatedImpedanceTests
         );
         var column = new Column(bore, TableAir, OneDimensional);
         var grid = FrequencyGrid.Linear(20, 2500, 1500);
-        var curve = column.InterpolatedImpedance(grid);
-        Compare(column.Impedance(grid), curve, curve.InterpolationError, $"branch of {millimetres} mm");
+        var curve = column.Impedance(grid);
+        Compare(column, curve, curve.InterpolationError, $"branch of {millimetres} mm");
         Assert.InRange(curve.InterpolationError, 1e-16, 1e-8);
     }
 
@@ -122,9 +122,9 @@ public class InterpolatedImpedanceTests
         foreach (var (from, to) in new[] { (900, 1000), (1, 1000) })
         {
             var grid = FrequencyGrid.Linear(from, to, 2000);
-            var curve = column.InterpolatedImpedance(grid);
+            var curve = column.Impedance(grid);
             Assert.InRange(curve.InterpolationError, 0, 1e-8);
-            Compare(column.Impedance(grid), curve, 1e-8, $"{from} to {to} Hz");
+            Compare(column, curve, 1e-8, $"{from} to {to} Hz");
         }
     }
 
@@ -139,8 +139,8 @@ public class InterpolatedImpedanceTests
             i =>
             {
                 var grid = FrequencyGrid.Linear(20 + 30 * i, 2000 - 50 * (i % 4), 1500);
-                var curve = shared.InterpolatedImpedance(grid);
-                Compare(shared.Impedance(grid), curve, curve.InterpolationError, $"thread {i}");
+                var curve = shared.Impedance(grid);
+                Compare(shared, curve, curve.InterpolationError, $"thread {i}");
             }
         );
     }
@@ -150,26 +150,38 @@ public class InterpolatedImpedanceTests
     {
         var column = Column(new CylinderSection(Mm(40), Mm(500)), new OpenEnd(Mm(3)));
         var grid = FrequencyGrid.Linear(100, 50_000, 100);
-        var problem = Assert.Throws<ArgumentOutOfRangeException>(() => column.InterpolatedImpedance(grid));
+        var problem = Assert.Throws<ArgumentOutOfRangeException>(() => column.Impedance(grid));
         Assert.Contains("radiation of this open end", problem.Message, StringComparison.Ordinal);
     }
 
     // Both curves have errors of their own, which a peak or zero magnifies as a change of frequency of 1e-12 would: beside a zero Z is a straight
     // line, beside a pole 1/Z.
-    private static void Compare(ImpedanceCurve exact, ImpedanceCurve curve, double allowed, string name)
+    // Each frequency by itself.
+    private static void Compare(Column column, ImpedanceCurve curve, double allowed, string name)
     {
-        for (var i = 1; i < exact.Count - 1; i++)
+        Complex[] exact =
+        [
+            .. curve
+                .Grid.Hertz.ToArray()
+                .Select(hertz =>
+                {
+                    var (p, u, _) = column.Answers.At(hertz);
+                    return p / u;
+                }),
+        ];
+        var grid = curve.Grid;
+        for (var i = 1; i < exact.Length - 1; i++)
         {
             var slope = Math.Max(
                 Complex.Abs(exact[i + 1] - exact[i - 1]) / Complex.Abs(exact[i]),
                 Complex.Abs(1 / exact[i + 1] - 1 / exact[i - 1]) * Complex.Abs(exact[i])
             );
-            var steepness = slope * exact.Grid[i].Hertz / (exact.Grid[i + 1] - exact.Grid[i - 1]).Hertz;
+            var steepness = slope * grid[i].Hertz / (grid[i + 1] - grid[i - 1]).Hertz;
             Near.Relative(
                 exact[i],
                 curve[i],
-                allowed + 1e-11 + 1e-12 * steepness,
-                $"{name}, {exact.Grid[i]}"
+                allowed + 1e-11 + 5 * column.Options.Tolerance + 1e-12 * steepness,
+                $"{name}, {grid[i]}"
             );
         }
     }

@@ -1,6 +1,7 @@
 using System.Numerics;
 using AirColumn.Acoustics;
 using AirColumn.Acoustics.Losses;
+using AirColumn.Acoustics.Vectors;
 using AirColumn.Gases;
 
 namespace AirColumn.Tests.Acoustics;
@@ -31,11 +32,8 @@ public class KeefeLimitsTests
     {
         const double Omega = 2 * Math.PI * 100;
         var radius = rv / Math.Sqrt(Omega * Density / Viscosity);
-        var terms = LossTerms.At(radius, Omega, Gas, WallLosses.Full);
-        return (
-            Complex.ImaginaryOne * Complex.Sqrt((1 + terms.Series) * (1 + terms.Shunt)),
-            Complex.Sqrt((1 + terms.Series) / (1 + terms.Shunt))
-        );
+        new BoundaryLayer(Gas, WallLosses.Full).At(radius, FrequencyVector.All(Omega), out var h, out var t);
+        return (Complex.ImaginaryOne * Complex.Sqrt(t.At(0) / h.At(0)), 1 / Complex.Sqrt(h.At(0) * t.At(0)));
     }
 
     // Narrow: Poiseuille's resistance and isothermal compression, Γ = (ω/c)·2√γ·(1 + j)/r_v. The next terms are of relative

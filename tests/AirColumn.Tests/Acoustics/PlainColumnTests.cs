@@ -26,7 +26,7 @@ public class PlainColumnTests
             // 1 − F of the plain version loses three digits at the narrowest bore and the lowest frequency.
             Near.Relative(
                 Plain.ClosedImpedance(hertz, [.. lengths.Select(length => (radius, length))]),
-                column.InputImpedance(2 * Math.PI * hertz),
+                column.AnswerAt(2 * Math.PI * hertz),
                 2e-12,
                 hertz
             );

@@ -34,7 +34,7 @@ public class TaperedMouthTests
     [InlineData(3)]
     public void Stays_passive_whatever_the_taper(double slope)
     {
-        var model = RadiationModel.Exact.Of(new BaffledEnd(), new Wall(0.03, slope, 20), Wavefronts.Curved);
+        var model = RadiationModel.Exact.Of(new BaffledEnd(), new Wall(0.03, slope, 20), true);
         for (var ka = 0.01; ka <= 3.8; ka += 0.05)
         {
             var reflection = model.At(ka);
@@ -47,8 +47,8 @@ public class TaperedMouthTests
     public void Plane_fronts_and_steep_mouths_keep_the_end_of_a_straight_pipe()
     {
         var straight = ThinEnd.Baffled.At(0.7);
-        var plane = RadiationModel.Exact.Of(new BaffledEnd(), new Wall(0.03, 0.3, 0), Wavefronts.Plane);
-        var steep = RadiationModel.Exact.Of(new BaffledEnd(), new Wall(0.03, 1.2, 0), Wavefronts.Curved);
+        var plane = RadiationModel.Exact.Of(new BaffledEnd(), new Wall(0.03, 0.3, 0), false);
+        var steep = RadiationModel.Exact.Of(new BaffledEnd(), new Wall(0.03, 1.2, 0), true);
         Assert.Equal(straight, plane.At(0.7));
         Assert.Equal(straight, steep.At(0.7));
     }

@@ -1,7 +1,8 @@
 using System.Numerics;
 using AirColumn.Acoustics;
-using AirColumn.Acoustics.Elements;
+using AirColumn.Acoustics.Line;
 using AirColumn.Bores;
+using AirColumn.Tests.Oracle;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
 namespace AirColumn.Tests.Acoustics;
@@ -68,7 +69,7 @@ public class ThreePathsTests
             var omega = 2 * Math.PI * hertz;
             var chain = column.InputImpedance(omega);
             var m = column.TransferMatrixAt(UnitsNet.Frequency.FromHertz(hertz));
-            var (p, u) = column.Load.At(omega);
+            var (p, u) = column.Model.End.At(omega);
             Near.Relative(chain, (m.A * p + m.B * u) / (m.C * p + m.D * u), 1e-9, $"{hertz} Hz, two-ports");
             var (real, imaginary) = (new double[1], new double[1]);
             column.Impedance([hertz], real, imaginary);
@@ -83,11 +84,10 @@ public class ThreePathsTests
     [InlineData(Wavefronts.Curved, 1.125 - 0.0225 / 54.028125)]
     public void Fronts_that_are_not_plane_add_inertia(Wavefronts fronts, double factor)
     {
-        var options = new ColumnOptions { Wavefronts = fronts };
-        var element = new SectionElement(
+        var element = new BoreSegment(
             new ConeSection(Mm(30), Mm(60), Mm(100)),
-            TableAir.Constants,
-            options
+            new Medium(TableAir.Constants, WallLosses.Full),
+            fronts
         );
         Near.Relative(factor, element.SeriesFactor(new Wall(0.02, 0.5, 30)), 1e-14);
     }

@@ -117,7 +117,7 @@ public class SectionShapeTests
         Section[] parts =
         [
             Profile(ProfileJoin.Smooth).SmoothParts[1],
-            new ConeSection(Mm(20), Mm(50), Mm(100)).Slice(0.01, 0.02),
+            new HornSection(HornLaw.Exponential, Mm(20), Mm(50), Mm(100)).Slice(0.01, 0.02),
         ];
         foreach (var part in parts)
         {

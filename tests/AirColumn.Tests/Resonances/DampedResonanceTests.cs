@@ -47,7 +47,7 @@ public class DampedResonanceTests
             Near.Relative(f / 2 * Math.Sqrt(-bend), resonance.QualityFactor, 0.05);
         }
 
-        double Level(double hertz) => Math.Log(Complex.Abs(column.InputImpedance(2 * Math.PI * hertz)));
+        double Level(double hertz) => Math.Log(Complex.Abs(column.AnswerAt(2 * Math.PI * hertz)));
     }
 
     // A capillary in which a broad pole is the nearest to one maximum after another: the last of them must not be left with it.

@@ -1,54 +1,70 @@
 using System.Numerics;
-using AirColumn.Acoustics.Elements;
+using AirColumn.Acoustics.Line;
+using AirColumn.Acoustics.Losses;
+using AirColumn.Acoustics.Propagation;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Inside;
 
 /// <summary>
-/// Pressure and flow at every joint of a column at one angular frequency, from the far end, and between the joints on demand;
-/// in terms of the source at the blown end.
+/// Pressure and flow at every joint of a column at one angular frequency, from the far end, and between the joints on demand; what the
+/// walls take on the way; all in terms of the source at the blown end.
 /// </summary>
 internal sealed class ColumnField
 {
-    private readonly Column column;
-    private readonly FieldState[] joints; // joints[i] is on the near side of element i; the last one at the far end
+    private const double Finest = 1e-13;
+
+    private readonly ColumnModel model;
+    private readonly Band band;
+    private readonly FieldState[] joints; // joints[i] is on the near side of part i; the last one at the far end
+    private readonly List<WallLoss>[] losses; // of each part
     private readonly Complex source;
     private readonly double sourceLog;
 
-    public ColumnField(Column column, double omega)
+    public ColumnField(ColumnModel model, double omega)
     {
-        this.column = column;
+        this.model = model;
         Omega = omega;
-        var elements = column.Elements;
-        joints = new FieldState[elements.Length + 1];
-        var (p, u) = column.Load.At(omega);
+        band = new Band(omega, omega, Math.Min(model.Options.Tolerance, Finest));
+        var count = model.Way.Length;
+        joints = new FieldState[count + 1];
+        losses = new List<WallLoss>[count];
+        var (p, u) = model.End.At(omega);
         joints[^1] = new FieldState(p, u, 0);
-        for (var i = elements.Length - 1; i >= 0; i--)
+        for (var i = count - 1; i >= 0; i--)
         {
-            joints[i] = joints[i + 1].Through(elements[i].At(omega), column.CharacteristicImpedance);
+            losses[i] = [];
+            joints[i] = model.Way[i] is BoreSegment segment
+                ? Through(segment, joints[i + 1], losses[i])
+                : Through(model.Way[i], joints[i + 1]);
         }
 
         var blown = joints[0];
         sourceLog = blown.LogScale;
-        source = column.Options.BlownEnd.IsOpen
-            ? blown.Pressure + column.Blown.Impedance(omega) * blown.Flow
+        source = model.Options.BlownEnd.IsOpen
+            ? blown.Pressure + model.Blown.Impedance(omega) * blown.Flow
             : blown.Flow;
     }
 
+    /// <summary>rad/s.</summary>
     public double Omega { get; }
 
-    /// <summary>On the near side of element <paramref name="i"/>; past the last one, at the far end.</summary>
+    /// <summary>On the near side of a part; past the last one, at the far end.</summary>
     public FieldState Joint(int i) => joints[i];
 
-    /// <summary>Inside section element <paramref name="i"/>, m from its inlet.</summary>
+    /// <summary>Inside part <paramref name="i"/>, a segment, m from its inlet.</summary>
     public FieldState Within(int i, double from)
     {
-        var element = (SectionElement)column.Elements[i];
-        return Before(joints[i + 1], element, from, element.Section.LengthMetres);
-    }
+        var segment = (BoreSegment)model.Way[i];
+        if (from <= 0)
+        {
+            return joints[i];
+        }
 
-    /// <summary>At one place of a section element, m from its inlet, from the state at a later one.</summary>
-    public FieldState Before(in FieldState state, SectionElement element, double from, double to) =>
-        state.Through(element.Between(from, to, Omega), column.CharacteristicImpedance);
+        return from >= segment.Length
+            ? joints[i + 1]
+            : Through(segment.Between(from, segment.Length), joints[i + 1]);
+    }
 
     /// <summary>
     /// Pressure and flow for a source of 1: m³/s into a closed blown end, Pa outside an open one and its correction.
@@ -71,17 +87,87 @@ internal sealed class ColumnField
         var (p, u) = PerSource(state);
         return 0.5 * (p.Real * u.Real + p.Imaginary * u.Imaginary);
     }
+
+    /// <summary>What the wall of a part takes by friction and as heat, W for that source.</summary>
+    public (double Friction, double Heat) WallPower(int i)
+    {
+        var (friction, heat) = (0.0, 0.0);
+        foreach (var loss in losses[i])
+        {
+            var (p, _) = PerSource(new FieldState(1, 0, loss.LogScale));
+            var scale = p.Real * p.Real + p.Imaginary * p.Imaginary;
+            friction += scale * loss.Friction;
+            heat += scale * loss.Heat;
+        }
+
+        return (friction, heat);
+    }
+
+    private FieldState Through(BoreSegment segment, in FieldState far, List<WallLoss> taken)
+    {
+        var state = far.ToWave();
+        new CollocationRun(segment, band, true).Carry(
+            FrequencyVector.All(Omega),
+            ref state,
+            new LossObserver(taken, far.LogScale)
+        );
+        return FieldState.Of(state, far.LogScale, model.Impedance);
+    }
+
+    private FieldState Through(LinePart part, in FieldState far)
+    {
+        var path = new PlanePath([part], model.End, model.Impedance, band);
+        var frequency = FrequencyVector.All(Omega);
+        Span<WaveState> state = [far.ToWave()];
+        foreach (var propagator in path.Propagators)
+        {
+            propagator.Carry(new(in frequency), state);
+            var excess = propagator.Excess(frequency).Inverse();
+            (state[0].P, state[0].U) = (state[0].P * excess, state[0].U * excess);
+        }
+
+        return FieldState.Of(state[0], far.LogScale, model.Impedance);
+    }
+
+    // ½∫(Re Z'·|U|² + Re Y'·|p|²)dx at the points of the collocation, whose weights integrate it to the same order.
+    private readonly struct LossObserver(List<WallLoss> taken, double farLog) : ICollocationObserver
+    {
+        public void See(
+            int step,
+            scoped ReadOnlySpan<ComplexVector> series,
+            scoped ReadOnlySpan<ComplexVector> shunt,
+            scoped ReadOnlySpan<ComplexVector> pressure,
+            scoped ReadOnlySpan<ComplexVector> flow,
+            scoped ReadOnlySpan<WallFunctions> walls,
+            RealVector log
+        )
+        {
+            var (friction, heat) = (0.0, 0.0);
+            for (var i = 0; i < series.Length; i++)
+            {
+                var weight = 0.5 * GaussCollocation.Weights[i];
+                friction += weight * series[i].Re[0] * flow[i].Norm[0];
+                heat += weight * shunt[i].Re[0] * pressure[i].Norm[0];
+            }
+
+            taken.Add(new WallLoss(friction, heat, farLog + log[0]));
+        }
+    }
+
+    private readonly record struct WallLoss(double Friction, double Heat, double LogScale);
 }
 
 /// <summary>(p, U)·exp(LogScale): kept near 1, so that no attenuation overflows.</summary>
 internal readonly record struct FieldState(Complex Pressure, Complex Flow, double LogScale)
 {
-    /// <summary>The state on the near side of a two-port that has this one on its far side.</summary>
-    public FieldState Through(in ScaledMatrix twoPort, double impedance)
+    /// <summary>From a wave that began at another scale.</summary>
+    public static FieldState Of(in WaveState state, double farLog, double impedance)
     {
-        var (m, log) = twoPort;
-        var (p, u) = (m.A * Pressure + m.B * Flow, m.C * Pressure + m.D * Flow);
+        var (p, u) = (state.P.At(0), state.U.At(0));
         var size = Math.Max(Complex.Abs(p), impedance * Complex.Abs(u));
-        return new FieldState(p / size, u / size, LogScale + log + Math.Log(size));
+        return new FieldState(p / size, u / size, farLog + state.Log[0] + Math.Log(size));
     }
+
+    /// <summary>As a wave, without its scale.</summary>
+    public WaveState ToWave() => new(ComplexVector.All(Pressure), ComplexVector.All(Flow));
 }

@@ -1,5 +1,6 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
-using System.Runtime.Intrinsics;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Interpolation;
 
@@ -9,7 +10,7 @@ namespace AirColumn.Acoustics.Interpolation;
 /// </summary>
 internal sealed class RationalInterpolant
 {
-    private static readonly int Lanes = Vector512<double>.Count;
+    private static readonly int Lanes = RealVector.Count;
 
     // Filled up to whole vectors by points infinitely far away, which weigh nothing.
     private readonly int count;
@@ -55,38 +56,34 @@ internal sealed class RationalInterpolant
 
     public double At(double x)
     {
-        var (numerator, denominator) = (Vector512<double>.Zero, Vector512<double>.Zero);
-        var here = Vector512.Create(x);
+        var (numerator, denominator) = (RealVector.Zero, RealVector.Zero);
+        var here = Vector.Create(x);
         for (var i = 0; i < nodes.Length; i += Lanes)
         {
-            var share = Vector512.LoadUnsafe(ref weights[i]) / (here - Vector512.LoadUnsafe(ref nodes[i]));
-            numerator = Vector512.FusedMultiplyAdd(share, Vector512.LoadUnsafe(ref values[i]), numerator);
+            var share = Vector.LoadUnsafe(ref weights[i]) / (here - Vector.LoadUnsafe(ref nodes[i]));
+            numerator = RealVectors.MultiplyAdd(share, Vector.LoadUnsafe(ref values[i]), numerator);
             denominator += share;
         }
 
-        var value = Vector512.Sum(numerator) / Vector512.Sum(denominator);
+        var value = Vector.Sum(numerator) / Vector.Sum(denominator);
         return double.IsFinite(value) ? value : AtNode(x);
     }
 
     /// <summary>Functions made of one by <see cref="WithValues"/>, and it, at eight places.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     [SkipLocalsInit]
-    public static void At(
-        Vector512<double> x,
-        ReadOnlySpan<RationalInterpolant> functions,
-        Span<Vector512<double>> values
-    )
+    public static void At(RealVector x, ReadOnlySpan<RationalInterpolant> functions, Span<RealVector> values)
     {
         var (nodes, weights) = (functions[0].nodes, functions[0].weights);
-        Span<Vector512<double>> shares = stackalloc Vector512<double>[functions[0].count];
+        Span<RealVector> shares = stackalloc RealVector[functions[0].count];
         // One division for four of them.
         var i = 0;
         for (; i + 4 <= shares.Length; i += 4)
         {
-            var (d0, d1) = (x - Vector512.Create(nodes[i]), x - Vector512.Create(nodes[i + 1]));
-            var (d2, d3) = (x - Vector512.Create(nodes[i + 2]), x - Vector512.Create(nodes[i + 3]));
+            var (d0, d1) = (x - Vector.Create(nodes[i]), x - Vector.Create(nodes[i + 1]));
+            var (d2, d3) = (x - Vector.Create(nodes[i + 2]), x - Vector.Create(nodes[i + 3]));
             var (before, after) = (d0 * d1, d2 * d3);
-            var over = Vector512<double>.One / (before * after);
+            var over = RealVector.One / (before * after);
             (before, after) = (before * over, after * over);
             shares[i] = weights[i] * (d1 * after);
             shares[i + 1] = weights[i + 1] * (d0 * after);
@@ -96,28 +93,28 @@ internal sealed class RationalInterpolant
 
         for (; i < shares.Length; i++)
         {
-            shares[i] = Vector512.Create(weights[i]) / (x - Vector512.Create(nodes[i]));
+            shares[i] = Vector.Create(weights[i]) / (x - Vector.Create(nodes[i]));
         }
 
-        var denominator = Vector512<double>.Zero;
+        var denominator = RealVector.Zero;
         foreach (var share in shares)
         {
             denominator += share;
         }
 
-        var inverse = Vector512<double>.One / denominator;
+        var inverse = RealVector.One / denominator;
         for (var n = 0; n < functions.Length; n++)
         {
-            var sum = Vector512<double>.Zero;
+            var sum = RealVector.Zero;
             var function = functions[n].values;
             for (i = 0; i < shares.Length; i++)
             {
-                sum = Vector512.FusedMultiplyAdd(shares[i], Vector512.Create(function[i]), sum);
+                sum = RealVectors.MultiplyAdd(shares[i], Vector.Create(function[i]), sum);
             }
 
             values[n] = sum * inverse;
             // Not a number on a node.
-            if (!Vector512.EqualsAll(values[n], values[n]))
+            if (!Vector.EqualsAll(values[n], values[n]))
             {
                 for (var lane = 0; lane < Lanes; lane++)
                 {

@@ -1,3 +1,4 @@
+using System.Numerics;
 using AirColumn.Acoustics.Interpolation;
 using AirColumn.Acoustics.Radiation;
 
@@ -113,6 +114,15 @@ internal sealed class StepInertance
         // 1/√(1 − share²) − 1 without cancellation.
         var root = Math.Sqrt(1 - share * share);
         return staticMass + firstMode * share * share / (root * (1 + root));
+    }
+
+    /// <summary>The same at some ω.</summary>
+    public RealVector At(RealVector omega)
+    {
+        var share = Vector.Min(omega * (1 / cutOn), Vector.Create(HighestShareOfCutOn));
+        var square = share * share;
+        var root = Vector.SquareRoot(RealVector.One - square);
+        return Vector.Create(staticMass) + firstMode * square / (root * (RealVector.One + root));
     }
 
     private static double Angle(double alpha) => Math.Acos(1 - 2 * alpha);

@@ -1,7 +1,7 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Multimodal;
 
@@ -17,10 +17,10 @@ internal static class LaneSymmetric
     /// <param name="eliminated">How many are taken out.</param>
     /// <param name="row">n entries; the last ones receive the rest.</param>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public static void Eliminate(Span<ComplexLanes> a, int n, int eliminated, Span<ComplexLanes> row)
+    public static void Eliminate(Span<ComplexVector> a, int n, int eliminated, Span<ComplexVector> row)
     {
         // The column being taken out, side by side: strides would miss the cache.
-        Span<ComplexLanes> column = new ComplexLanes[n];
+        Span<ComplexVector> column = new ComplexVector[n];
         ref var matrix = ref MemoryMarshal.GetReference(a);
         ref var taken = ref MemoryMarshal.GetReference(column);
         for (var k = 0; k < eliminated; k++)
@@ -40,7 +40,7 @@ internal static class LaneSymmetric
                     ref Unsafe.Add(ref matrix, i * n + k + 1),
                     i - k
                 );
-                row[i] = ComplexLanes.MultiplyAdd(factor, row[k], row[i]);
+                row[i] = ComplexVector.MultiplyAdd(factor, row[k], row[i]);
             }
         }
     }
@@ -48,34 +48,34 @@ internal static class LaneSymmetric
     // into += factor·values, written out on vectors: structures of two of them stay in memory.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Add(
-        in ComplexLanes factor,
-        ref readonly ComplexLanes values,
-        ref ComplexLanes into,
+        in ComplexVector factor,
+        ref readonly ComplexVector values,
+        ref ComplexVector into,
         int count
     )
     {
         var (re, im) = (factor.Re, factor.Im);
-        ref var source = ref Unsafe.As<ComplexLanes, double>(ref Unsafe.AsRef(in values));
-        ref var target = ref Unsafe.As<ComplexLanes, double>(ref into);
-        const int Both = 2 * ComplexLanes.Count;
-        for (nint at = 0; at < count * Both; at += Both)
+        ref var source = ref Unsafe.As<ComplexVector, double>(ref Unsafe.AsRef(in values));
+        ref var target = ref Unsafe.As<ComplexVector, double>(ref into);
+        var both = 2 * ComplexVector.Count;
+        for (nint at = 0; at < count * both; at += both)
         {
-            var x = Vector512.LoadUnsafe(ref Unsafe.Add(ref source, at));
-            var y = Vector512.LoadUnsafe(ref Unsafe.Add(ref source, at + ComplexLanes.Count));
-            var u = Vector512.LoadUnsafe(ref Unsafe.Add(ref target, at));
-            var v = Vector512.LoadUnsafe(ref Unsafe.Add(ref target, at + ComplexLanes.Count));
-            u = Vector512.FusedMultiplyAdd(re, x, u);
-            v = Vector512.FusedMultiplyAdd(re, y, v);
-            u = Vector512.FusedMultiplyAdd(-im, y, u);
-            v = Vector512.FusedMultiplyAdd(im, x, v);
+            var x = Vector.LoadUnsafe(ref Unsafe.Add(ref source, at));
+            var y = Vector.LoadUnsafe(ref Unsafe.Add(ref source, at + ComplexVector.Count));
+            var u = Vector.LoadUnsafe(ref Unsafe.Add(ref target, at));
+            var v = Vector.LoadUnsafe(ref Unsafe.Add(ref target, at + ComplexVector.Count));
+            u = RealVectors.MultiplyAdd(re, x, u);
+            v = RealVectors.MultiplyAdd(re, y, v);
+            u = RealVectors.MultiplyAdd(-im, y, u);
+            v = RealVectors.MultiplyAdd(im, x, v);
             u.StoreUnsafe(ref Unsafe.Add(ref target, at));
-            v.StoreUnsafe(ref Unsafe.Add(ref target, at + ComplexLanes.Count));
+            v.StoreUnsafe(ref Unsafe.Add(ref target, at + ComplexVector.Count));
         }
     }
 
     /// <summary>The inverse, in place.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public static void Invert(Span<ComplexLanes> a, int n)
+    public static void Invert(Span<ComplexVector> a, int n)
     {
         // Gauss and Jordan, each pivot in turn, on the symmetric matrix: (k, k) → −1/d at first, all signs turned at the end.
         for (var k = 0; k < n; k++)
@@ -93,7 +93,7 @@ internal static class LaneSymmetric
                 {
                     if (j != k)
                     {
-                        var value = ComplexLanes.MultiplyAdd(factor, a[k * n + j], a[i * n + j]);
+                        var value = ComplexVector.MultiplyAdd(factor, a[k * n + j], a[i * n + j]);
                         a[i * n + j] = value;
                     }
                 }

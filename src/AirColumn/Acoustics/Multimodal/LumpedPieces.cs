@@ -1,6 +1,7 @@
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Elements;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Line;
+using AirColumn.Acoustics.Propagation;
+using AirColumn.Acoustics.Spectra;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Multimodal;
 
@@ -17,28 +18,34 @@ internal sealed class GasPiece(double ratio) : ModalPiece
 }
 
 /// <summary>A hole or branch: a T in the plane part of the sound, the other modes pass it by.</summary>
-internal sealed class SidePiece(SideElement side, double density) : ModalPiece
+internal sealed class SidePiece(SideColumn side, double density, double tolerance) : ModalPiece
 {
+    private readonly Answers branch = new(
+        new PlaneWave(side.Parts, side.End, InputTermination.None, side.Impedance),
+        tolerance
+    );
+
     public override void Carry(ModalState state)
     {
-        var half = ComplexLanes.All(side.SeriesMass / (2 * density));
-        SeriesMass.Put(state, half);
+        var half = ComplexVector.All(side.SeriesMass / (2 * density));
+        PlaneMass.Put(state, half);
         var omega = state.Frequencies.Omega;
-        var admittance = ComplexLanes.Each(i =>
+        var admittance = ComplexVector.Each(i =>
         {
-            var (p, u, _) = side.StateAtFoot(omega.GetElement(i));
-            return u / p;
+            var (p, u, _) = branch.At(omega[i] / (2 * Math.PI));
+            // A branch that shorts the bore exactly, as only one without losses can, is taken a rounding error beside.
+            return u / (p == 0 ? 1e-16 * side.Impedance * u : p);
         });
         state.H[0] += (omega * density) * admittance.TimesJ();
-        SeriesMass.Put(state, half);
+        PlaneMass.Put(state, half);
     }
 }
 
 /// <summary>A mass in series in the plane part of the sound.</summary>
-internal static class SeriesMass
+internal static class PlaneMass
 {
     /// <summary>Puts it before what there is, kg/m⁴ over the density: 1/m.</summary>
-    public static void Put(ModalState state, ComplexLanes mass)
+    public static void Put(ModalState state, ComplexVector mass)
     {
         var n = state.Modes;
         var column = state.Room(n);

@@ -1,4 +1,4 @@
-using AirColumn.Acoustics.Elements;
+using AirColumn.Acoustics.Line;
 using AirColumn.Bores;
 using AirColumn.Gases;
 
@@ -8,17 +8,17 @@ namespace AirColumn.Acoustics.Multimodal;
 internal sealed class ModalBuilder
 {
     private readonly RadialBasis basis;
-    private readonly Column column;
+    private readonly ColumnModel column;
     private readonly List<ModalPiece> pieces = [];
     private readonly List<double> densities = []; // on the near side of each, kg/m³
     private double? radius; // on the near side of what was built, m
-    private InertanceElement? step; // of which the near side is still to come
+    private SeriesMass? step; // of which the near side is still to come
 
-    public ModalBuilder(RadialBasis basis, Column column)
+    public ModalBuilder(RadialBasis basis, ColumnModel column)
     {
         this.basis = basis;
         this.column = column;
-        Gas = column.Elements.OfType<SectionElement>().Last().Gas;
+        Gas = column.Way.OfType<BoreSegment>().Last().Gas;
     }
 
     /// <summary>What fills the near side.</summary>
@@ -27,21 +27,21 @@ internal sealed class ModalBuilder
     /// <summary>From the far end.</summary>
     public ModalPiece[] Pieces()
     {
-        for (var i = column.Elements.Length - 1; i >= 0; i--)
+        for (var i = column.Way.Length - 1; i >= 0; i--)
         {
-            switch (column.Elements[i])
+            switch (column.Way[i])
             {
-                case SectionElement section:
+                case BoreSegment section:
                     Add(section);
                     break;
-                case InertanceElement mass:
+                case SeriesMass mass:
                     step = mass;
                     break;
-                case SideElement side:
-                    Put(new SidePiece(side, Gas.Density));
+                case SideColumn side:
+                    Put(new SidePiece(side, Gas.Density, column.Options.Tolerance));
                     break;
                 default:
-                    throw new InvalidOperationException($"No modes for {column.Elements[i].GetType().Name}.");
+                    throw new InvalidOperationException($"No modes for {column.Way[i].GetType().Name}.");
             }
         }
 
@@ -57,7 +57,7 @@ internal sealed class ModalBuilder
         densities.Add(Gas.Density);
     }
 
-    private void Add(SectionElement element)
+    private void Add(BoreSegment element)
     {
         var section = element.Section;
         var length = section.LengthMetres;
@@ -84,7 +84,7 @@ internal sealed class ModalBuilder
                     length,
                     section.InertiaFactor,
                     Gas,
-                    element.Losses
+                    element.Medium.Wall
                 )
             );
         }
@@ -93,7 +93,7 @@ internal sealed class ModalBuilder
             var highest = 2 * Math.PI * Math.Min(column.CutOnHertz, column.HighestHertz) / Gas.SpeedOfSound;
             foreach (var (from, to, degree) in WallGrid.Of(section, highest).Reverse())
             {
-                Put(new WallPiece(basis, section, from, to, degree, Gas, element.Losses));
+                Put(new WallPiece(basis, section, from, to, degree, Gas, element.Medium.Wall));
             }
         }
 

@@ -1,7 +1,6 @@
 using System.Numerics;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
-using AirColumn.Acoustics.Radiation;
+using AirColumn.Acoustics.Line;
+using AirColumn.Acoustics.Vectors;
 using AirColumn.Bores;
 using AirColumn.Gases;
 
@@ -9,7 +8,7 @@ namespace AirColumn.Acoustics.Multimodal;
 
 /// <summary>What ends the bore, for its modes.</summary>
 /// <remarks>
-/// The plane wave of a straight pipe is to meet the end that <see cref="FarEndLoad"/> knows, exact where theory is: what the field of
+/// The plane wave of a straight pipe is to meet the end that <see cref="Termination"/> knows, exact where theory is: what the field of
 /// the mouth lacks of that, some 1e-4 of the radius, is put before it as an impedance of the plane mode.
 /// </remarks>
 internal sealed class ModalEnd
@@ -21,14 +20,14 @@ internal sealed class ModalEnd
     private const double ThinnestRim = 1.005;
 
     private readonly RadialBasis basis;
-    private readonly FarEndLoad load;
+    private readonly Termination load;
     private readonly GasConstants gas;
     private readonly double radius;
     private readonly MouthTable? mouth;
     private readonly MouthTable? outside; // what it adds, where it is not a cylinder
     private readonly bool isIdeal;
 
-    public ModalEnd(RadialBasis basis, Bore bore, FarEndLoad load, GasConstants gas, MouthStore mouths)
+    public ModalEnd(RadialBasis basis, Bore bore, Termination load, GasConstants gas, MouthStore mouths)
     {
         (this.basis, this.load, this.gas) = (basis, load, gas);
         var (end, last) = (bore.FarEnd, bore.Sections[^1]);
@@ -53,7 +52,7 @@ internal sealed class ModalEnd
         {
             for (var i = 0; i < n; i++)
             {
-                state.H[i * n + i] = ComplexLanes.All(Huge * radius);
+                state.H[i * n + i] = ComplexVector.All(Huge * radius);
             }
         }
         else if (mouth is not null)
@@ -63,10 +62,7 @@ internal sealed class ModalEnd
 
         // The wave that goes out: half of P + W/(jkS).
         var k = state.Wavenumber(gas.SpeedOfSound);
-        var flow = new ComplexLanes(
-            Vector512<double>.Zero,
-            Vector512.Create(-0.5 / (Math.PI * radius * radius)) / k
-        );
+        var flow = new ComplexVector(RealVector.Zero, Vector.Create(-0.5 / (Math.PI * radius * radius)) / k);
         for (var i = 0; i < n; i++)
         {
             state.T[i] = flow * state.H[i];
@@ -81,9 +77,9 @@ internal sealed class ModalEnd
         var k = state.Wavenumber(gas.SpeedOfSound);
         var omega = state.Frequencies.Omega;
         mouth!.AddTo(k, radius, state.H);
-        var exact = ComplexLanes.Each(i =>
+        var exact = ComplexVector.Each(i =>
         {
-            var at = omega.GetElement(i);
+            var at = omega[i];
             var (p, u) = load.At(at);
             return p / (u * new Complex(0, at * gas.Density));
         });
@@ -93,7 +89,7 @@ internal sealed class ModalEnd
     }
 
     // What the plane wave of a straight pipe meets, its higher modes going back into the pipe.
-    private ComplexLanes StraightPipe(ModalState state)
+    private ComplexVector StraightPipe(ModalState state)
     {
         var n = state.Modes;
         var room = state.Room(n * n + n);
@@ -109,10 +105,7 @@ internal sealed class ModalEnd
             if (i > 0)
             {
                 var across = basis.Gamma[i] / radius;
-                var decay = new ComplexLanes(
-                    Vector512.Create(across * across) - k * k,
-                    Vector512<double>.Zero
-                );
+                var decay = new ComplexVector(Vector.Create(across * across) - k * k, RealVector.Zero);
                 turned[(n - 1 - i) * (n + 1)] += (Math.PI * radius * radius * decay.Root()).Inverse();
             }
         }

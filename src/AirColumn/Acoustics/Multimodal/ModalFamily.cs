@@ -1,5 +1,5 @@
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Line;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Multimodal;
 
@@ -13,27 +13,28 @@ internal sealed class ModalFamily
     private const double Enough = 0.05;
 
     private const int Most = 12;
+    private const int SampleCount = 4;
     private const double Step = 1e-4; // of the frequency, for the change of phase with it
 
-    private readonly Column column;
+    private readonly ColumnModel column;
     private readonly Lazy<ModalColumn> other;
 
-    public ModalFamily(Column column)
+    public ModalFamily(ColumnModel column, MouthStore mouths)
     {
         this.column = column;
         if (column.Options.Modes is { } asked)
         {
-            Chosen = new ModalColumn(column, asked);
+            Chosen = new ModalColumn(column, asked, mouths);
             // Two fewer; or where there are not as many, two more.
-            other = new(() => new ModalColumn(column, asked > 2 ? asked - 2 : asked + 2));
+            other = new(() => new ModalColumn(column, asked > 2 ? asked - 2 : asked + 2, mouths));
             return;
         }
 
         var samples = Samples();
-        var fewer = new ModalColumn(column, 2);
+        var fewer = new ModalColumn(column, 2, mouths);
         for (var modes = 4; ; modes += 2)
         {
-            var more = new ModalColumn(column, modes);
+            var more = new ModalColumn(column, modes, mouths);
             // The rest falls as one over the square of the number, or faster: edges and corners see to that.
             var ratio = (double)modes / (modes - 2);
             if (Shift(fewer, more, samples) <= Enough * (ratio * ratio - 1) || modes == Most)
@@ -57,22 +58,12 @@ internal sealed class ModalFamily
     /// </summary>
     public double ConvergenceAt(ReadOnlySpan<double> hertz)
     {
-        var worst = 0.0;
-        Span<double> four = stackalloc double[ComplexLanes.Count / 2];
-        for (var i = 0; i < hertz.Length; i += four.Length)
-        {
-            four.Fill(hertz[^1]);
-            hertz.Slice(i, Math.Min(four.Length, hertz.Length - i)).CopyTo(four);
-            worst = Math.Max(worst, Shift(other.Value, Chosen, four));
-        }
-
-        return worst;
+        return Shift(other.Value, Chosen, hertz);
     }
 
     /// <summary>The same at eight of the frequencies of a grid.</summary>
-    public double ConvergenceOver(FrequencyGrid grid)
+    public double ConvergenceOver(ReadOnlySpan<double> hertz)
     {
-        var hertz = grid.Hertz;
         var some = new double[Math.Min(8, hertz.Length)];
         for (var i = 0; i < some.Length; i++)
         {
@@ -90,40 +81,53 @@ internal sealed class ModalFamily
         low = Math.Min(low, 0.5 * high);
         return
         [
-            .. Enumerable.Range(0, ComplexLanes.Count / 2).Select(i => low * Math.Pow(high / low, i / 3.0)),
+            .. Enumerable
+                .Range(0, SampleCount)
+                .Select(i => low * Math.Pow(high / low, i / (SampleCount - 1.0))),
         ];
     }
 
     // The phase of what comes back at the blown end, and by how many cents the frequency has to change to make up for the difference.
-    private double Shift(ModalColumn a, ModalColumn b, ReadOnlySpan<double> four)
+    private double Shift(ModalColumn a, ModalColumn b, ReadOnlySpan<double> hertz)
     {
-        Span<double> omega = stackalloc double[ComplexLanes.Count];
-        for (var i = 0; i < four.Length; i++)
-        {
-            var highest = Math.Min(four[i], column.HighestHertz * (1 - Step));
-            omega[2 * i] = 2 * Math.PI * highest;
-            omega[2 * i + 1] = omega[2 * i] * (1 + Step);
-        }
-
-        var frequencies = new FrequencyLanes(Vector512.Create<double>(omega));
-        var (first, second) = (Reflections(a, frequencies), Reflections(b, frequencies));
         var worst = 0.0;
-        for (var i = 0; i < omega.Length; i += 2)
+        Span<double> pairs = stackalloc double[RealVectors.Count];
+        for (var i = 0; i < hertz.Length; i += pairs.Length / 2)
         {
-            var change = (first.Lane(i) / second.Lane(i)).Phase;
-            var rate = (second.Lane(i + 1) / second.Lane(i)).Phase / Step;
-            // Between resonances the phase hardly moves, and a shift of it is none of theirs: not less than that of the plain tube.
-            var least = omega[i] * column.Bore.LengthMetres / column.Gas.SpeedOfSound;
-            worst = Math.Max(worst, Math.Abs(change) / Math.Max(Math.Abs(rate), least));
+            for (var n = 0; n < pairs.Length; n += 2)
+            {
+                var highest = column.HighestHertz * (1 - Step);
+                pairs[n] = Math.Min(hertz[Math.Min(i + n / 2, hertz.Length - 1)], highest);
+                pairs[n + 1] = pairs[n] * (1 + Step);
+            }
+
+            worst = Math.Max(worst, ShiftOfPairs(a, b, pairs));
         }
 
         return 1200 / Math.Log(2) * worst;
     }
 
-    private ComplexLanes Reflections(ModalColumn modes, in FrequencyLanes frequencies)
+    private double ShiftOfPairs(ModalColumn a, ModalColumn b, ReadOnlySpan<double> pairs)
+    {
+        var frequencies = FrequencyVector.OfHertz(pairs);
+        var (first, second) = (Reflections(a, frequencies), Reflections(b, frequencies));
+        var worst = 0.0;
+        for (var i = 0; i < pairs.Length; i += 2)
+        {
+            var change = (first.At(i) / second.At(i)).Phase;
+            var rate = (second.At(i + 1) / second.At(i)).Phase / Step;
+            // Between resonances the phase hardly moves, and a shift of it is none of theirs: not less than that of the plain tube.
+            var least = 2 * Math.PI * pairs[i] * column.Bore.LengthMetres / column.Gas.SpeedOfSound;
+            worst = Math.Max(worst, Math.Abs(change) / Math.Max(Math.Abs(rate), least));
+        }
+
+        return worst;
+    }
+
+    private ComplexVector Reflections(ModalColumn modes, in FrequencyVector frequencies)
     {
         var (p, u) = modes.InputAt(frequencies);
-        var wave = column.CharacteristicImpedance * u;
+        var wave = column.Impedance * u;
         return (p - wave) / (p + wave);
     }
 }

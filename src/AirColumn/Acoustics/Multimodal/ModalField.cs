@@ -1,6 +1,5 @@
 using System.Numerics;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Multimodal;
 
@@ -13,9 +12,9 @@ internal sealed class ModalField
     private const double SamePlace = 1e-9; // of the length
 
     private readonly ModalColumn column;
-    private readonly FrequencyLanes frequency;
+    private readonly FrequencyVector frequency;
     private readonly double[] starts; // of each piece, m, from the blown end
-    private readonly ComplexLanes[][] beyond; // H at the near side of each piece; the last one at the far end
+    private readonly ComplexVector[][] beyond; // H at the near side of each piece; the last one at the far end
     private readonly Complex[][] pressure; // likewise
 
     /// <summary>For a flow of 1 m³/s into a closed blown end, or a pressure of 1 Pa before an open one.</summary>
@@ -23,11 +22,11 @@ internal sealed class ModalField
     {
         this.column = column;
         Omega = omega;
-        frequency = new FrequencyLanes(Vector512.Create(omega));
+        frequency = new FrequencyVector(Vector.Create(omega));
         var pieces = column.Pieces; // from the far end
         var (n, count) = (column.Modes, pieces.Count);
         starts = new double[count + 1];
-        beyond = new ComplexLanes[count + 1][];
+        beyond = new ComplexVector[count + 1][];
         pressure = new Complex[count + 1][];
         var state = column.EndAt(frequency);
         beyond[count] = [.. state.H];
@@ -121,13 +120,13 @@ internal sealed class ModalField
         var state = new ModalState(column.Modes, frequency);
         beyond[piece + 1].CopyTo(state.H.AsSpan());
         far.Carry(state);
-        ComplexLanes[] here = [.. state.H];
+        ComplexVector[] here = [.. state.H];
         var p = Through(near, here, pressure[piece]);
         return (p, Times(here, p));
     }
 
     // The pressures on the far side of a piece from those on its near side, one at a time: what a piece makes of t is the way there.
-    private Complex[] Through(ModalPiece piece, ComplexLanes[] far, Complex[] near)
+    private Complex[] Through(ModalPiece piece, ComplexVector[] far, Complex[] near)
     {
         var n = column.Modes;
         var result = new Complex[n];
@@ -135,11 +134,11 @@ internal sealed class ModalField
         {
             var state = new ModalState(n, frequency);
             far.CopyTo(state.H.AsSpan());
-            state.T[m] = ComplexLanes.One;
+            state.T[m] = ComplexVector.One;
             piece.Carry(state);
             for (var i = 0; i < n; i++)
             {
-                result[m] += state.T[i].Lane(0) * near[i];
+                result[m] += state.T[i].At(0) * near[i];
             }
         }
 
@@ -150,18 +149,18 @@ internal sealed class ModalField
     private Complex[] AtSource(bool isOpen, Complex outside)
     {
         var n = column.Modes;
-        var inverse = (ComplexLanes[])beyond[0].Clone();
+        var inverse = (ComplexVector[])beyond[0].Clone();
         LaneSymmetric.Invert(inverse, n);
         var flow = new Complex(0, Omega * column.DensityOf(0)); // W of 1 m³/s
         if (isOpen)
         {
-            flow /= inverse[0].Lane(0) * flow + outside;
+            flow /= inverse[0].At(0) * flow + outside;
         }
 
         var p = new Complex[n];
         for (var i = 0; i < n; i++)
         {
-            p[i] = inverse[i * n].Lane(0) * flow;
+            p[i] = inverse[i * n].At(0) * flow;
         }
 
         return Complex.IsFinite(p[0])
@@ -172,7 +171,7 @@ internal sealed class ModalField
             );
     }
 
-    private static Complex[] Times(ComplexLanes[] h, Complex[] p)
+    private static Complex[] Times(ComplexVector[] h, Complex[] p)
     {
         var n = p.Length;
         var w = new Complex[n];
@@ -180,7 +179,7 @@ internal sealed class ModalField
         {
             for (var j = 0; j < n; j++)
             {
-                w[i] += h[i * n + j].Lane(0) * p[j];
+                w[i] += h[i * n + j].At(0) * p[j];
             }
         }
 

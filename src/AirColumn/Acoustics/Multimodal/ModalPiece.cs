@@ -1,5 +1,5 @@
 using System.Numerics;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Multimodal;
 
@@ -16,7 +16,7 @@ internal abstract class ModalPiece
         throw new NotSupportedException("What is lumped has no inside.");
 
     /// <summary>What the wall takes, W, from the modes at both ends of the piece: by friction and as heat.</summary>
-    public virtual (double Friction, double Heat) Loss(in ModalEnds ends, in FrequencyLanes frequency) =>
+    public virtual (double Friction, double Heat) Loss(in ModalEnds ends, in FrequencyVector frequency) =>
         default;
 }
 

@@ -1,5 +1,4 @@
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Multimodal;
 
@@ -9,37 +8,37 @@ namespace AirColumn.Acoustics.Multimodal;
 /// </summary>
 internal sealed class ModalState
 {
-    private ComplexLanes[] room = [];
+    private ComplexVector[] room = [];
 
-    public ModalState(int modes, in FrequencyLanes frequencies)
+    public ModalState(int modes, in FrequencyVector frequencies)
     {
         Modes = modes;
         Frequencies = frequencies;
-        H = new ComplexLanes[modes * modes];
-        T = new ComplexLanes[modes];
+        H = new ComplexVector[modes * modes];
+        T = new ComplexVector[modes];
     }
 
     public int Modes { get; }
 
-    public FrequencyLanes Frequencies { get; }
+    public FrequencyVector Frequencies { get; }
 
     /// <summary>Volume flow (times jωρ) that the modes' pressures send towards the far end, m.</summary>
-    public ComplexLanes[] H { get; }
+    public ComplexVector[] H { get; }
 
     /// <summary>The pressure of the wave that goes out at the far end, per pressure of each mode.</summary>
-    public ComplexLanes[] T { get; }
+    public ComplexVector[] T { get; }
 
     /// <summary>Room for a piece to work in, its contents left over from the one before.</summary>
-    public Span<ComplexLanes> Room(int count)
+    public Span<ComplexVector> Room(int count)
     {
         if (room.Length < count)
         {
-            room = new ComplexLanes[count];
+            room = new ComplexVector[count];
         }
 
         return room.AsSpan(0, count);
     }
 
     /// <summary>k, 1/m.</summary>
-    public Vector512<double> Wavenumber(double speedOfSound) => Frequencies.Omega * (1 / speedOfSound);
+    public RealVector Wavenumber(double speedOfSound) => Frequencies.Omega * (1 / speedOfSound);
 }

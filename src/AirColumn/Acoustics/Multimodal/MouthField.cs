@@ -1,6 +1,5 @@
 using System.Numerics;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Multimodal;
 
@@ -101,10 +100,10 @@ internal sealed class MouthField
     }
 
     /// <summary>X at eight values of ka, times the radius, row-major, as if the outside were a cylinder.</summary>
-    public ComplexLanes[] At(RadialBasis basis, Vector512<double> ka) => At(basis, ka, false);
+    public ComplexVector[] At(RadialBasis basis, RealVector ka) => At(basis, ka, false);
 
     /// <summary>What the outside as it is adds to that.</summary>
-    public ComplexLanes[] ChangeAt(RadialBasis basis, Vector512<double> ka)
+    public ComplexVector[] ChangeAt(RadialBasis basis, RealVector ka)
     {
         var (straight, tapering) = (At(basis, ka, false), At(basis, ka, true));
         for (var i = 0; i < straight.Length; i++)
@@ -115,12 +114,12 @@ internal sealed class MouthField
         return tapering;
     }
 
-    private ComplexLanes[] At(RadialBasis basis, Vector512<double> ka, bool tapers)
+    private ComplexVector[] At(RadialBasis basis, RealVector ka, bool tapers)
     {
         var n = mesh.Count;
         var modes = basis.Count;
         var size = n + modes;
-        var system = new ComplexLanes[size * size];
+        var system = new ComplexVector[size * size];
         var square = ka * ka;
         front.AddTo(system, size, frontIndex, square);
         behind?.AddTo(system, size, behindIndex, square);
@@ -130,18 +129,18 @@ internal sealed class MouthField
         }
 
         pipe.AddTo(system, size, pipeIndex, square, value => value.Real > 1);
-        system[silent * size + silent] = ComplexLanes.One;
+        system[silent * size + silent] = ComplexVector.One;
         var projection = mesh.Projection(basis);
         for (var mode = 0; mode < modes; mode++)
         {
             var carried =
                 mode == 0
-                    ? ComplexLanes.Zero
+                    ? ComplexVector.Zero
                     : Math.PI
                         * (
-                            ComplexLanes.All(basis.Gamma[mode] * basis.Gamma[mode])
+                            ComplexVector.All(basis.Gamma[mode] * basis.Gamma[mode])
                             - square
-                            + ComplexLanes.Zero
+                            + ComplexVector.Zero
                         ).Root();
             for (var i = 0; i < n; i++)
             {
@@ -151,12 +150,12 @@ internal sealed class MouthField
                     system[i * size + j] -= (here * projection[mode * n + j]) * carried;
                 }
 
-                system[(n + mode) * size + i] = ComplexLanes.All(here);
+                system[(n + mode) * size + i] = ComplexVector.All(here);
             }
         }
 
-        LaneSymmetric.Eliminate(system, size, n, new ComplexLanes[size]);
-        var result = new ComplexLanes[modes * modes];
+        LaneSymmetric.Eliminate(system, size, n, new ComplexVector[size]);
+        var result = new ComplexVector[modes * modes];
         for (var i = 0; i < modes; i++)
         {
             for (var j = 0; j <= i; j++)

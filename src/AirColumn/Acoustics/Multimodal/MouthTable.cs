@@ -1,5 +1,6 @@
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
+using System.Numerics;
+using AirColumn.Acoustics.Interpolation;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Multimodal;
 
@@ -21,10 +22,10 @@ internal sealed class MouthTable
         modes = basis.Count;
         var entries = modes * (modes + 1) / 2;
         var values = new double[2 * entries * Nodes];
-        Span<double> ka = stackalloc double[ComplexLanes.Count];
+        Span<double> ka = stackalloc double[ComplexVector.Count];
         // At rest nothing is radiated: what the discretisation leaves of that in the change is taken off.
         var still = new double[entries];
-        for (var first = -1; first < Nodes; first += ComplexLanes.Count)
+        for (var first = -1; first < Nodes; first += ComplexVector.Count)
         {
             for (var lane = 0; lane < ka.Length; lane++)
             {
@@ -32,7 +33,7 @@ internal sealed class MouthTable
                 ka[lane] = node < 0 ? 0 : HighestKa / 2 * (1 + Math.Cos(Math.PI * (node + 0.5) / Nodes));
             }
 
-            var lanes = Vector512.Create<double>(ka);
+            var lanes = Vector.Create<double>(ka);
             var x = isChange ? field.ChangeAt(basis, lanes) : field.At(basis, lanes);
             var entry = 0;
             for (var i = 0; i < modes; i++)
@@ -41,7 +42,7 @@ internal sealed class MouthTable
                 {
                     for (var lane = 0; lane < ka.Length; lane++)
                     {
-                        var (node, at) = (first + lane, x[i * modes + j].Lane(lane));
+                        var (node, at) = (first + lane, x[i * modes + j].At(lane));
                         if (node < 0)
                         {
                             still[entry] = isChange ? at.Imaginary : 0;
@@ -56,17 +57,14 @@ internal sealed class MouthTable
         }
 
         coefficients = new double[values.Length];
-        for (var row = 0; row < 2 * entries; row++)
-        {
-            ChebyshevFit.Coefficients(values.AsSpan(row * Nodes, Nodes)).CopyTo(coefficients, row * Nodes);
-        }
+        Chebyshev.Transform(values, Nodes, coefficients);
     }
 
     /// <summary>Adds X, or the change of it, for a mouth of this radius, m: 1/m, row-major.</summary>
-    public void AddTo(Vector512<double> wavenumber, double radius, Span<ComplexLanes> x)
+    public void AddTo(RealVector wavenumber, double radius, Span<ComplexVector> x)
     {
         var ka = wavenumber * radius;
-        var t = ka * (2 / HighestKa) - Vector512<double>.One;
+        var t = ka * (2 / HighestKa) - RealVector.One;
         var entry = 0;
         for (var i = 0; i < modes; i++)
         {
@@ -74,7 +72,7 @@ internal sealed class MouthTable
             {
                 var real = Series(2 * entry, t);
                 var imaginary = Series(2 * entry + 1, t) * ka;
-                var value = (1 / radius) * new ComplexLanes(real, imaginary);
+                var value = (1 / radius) * new ComplexVector(real, imaginary);
                 x[i * modes + j] += value;
                 if (i != j)
                 {
@@ -84,18 +82,15 @@ internal sealed class MouthTable
         }
     }
 
-    private Vector512<double> Series(int row, Vector512<double> t)
+    private RealVector Series(int row, RealVector t)
     {
         var c = coefficients.AsSpan(row * Nodes, Nodes);
-        var (next, afterNext) = (Vector512<double>.Zero, Vector512<double>.Zero);
+        var (next, afterNext) = (RealVector.Zero, RealVector.Zero);
         for (var k = Nodes - 1; k > 0; k--)
         {
-            (next, afterNext) = (
-                Vector512.FusedMultiplyAdd(t + t, next, Vector512.Create(c[k]) - afterNext),
-                next
-            );
+            (next, afterNext) = (RealVectors.MultiplyAdd(t + t, next, Vector.Create(c[k]) - afterNext), next);
         }
 
-        return Vector512.FusedMultiplyAdd(t, next, Vector512.Create(c[0]) - afterNext);
+        return RealVectors.MultiplyAdd(t, next, Vector.Create(c[0]) - afterNext);
     }
 }

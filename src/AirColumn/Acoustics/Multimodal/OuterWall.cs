@@ -1,6 +1,5 @@
 using System.Numerics;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Multimodal;
 
@@ -90,28 +89,28 @@ internal sealed class OuterWall
     }
 
     /// <summary>Adds the difference to a system, as <see cref="PlaneModes.AddTo"/>.</summary>
-    public void AddTo(Span<ComplexLanes> system, int size, ReadOnlySpan<int> index, Vector512<double> square)
+    public void AddTo(Span<ComplexVector> system, int size, ReadOnlySpan<int> index, RealVector square)
     {
         var n = chosen.Length;
         var change = Carried(square);
         for (var i = 0; i < n; i++)
         {
             change[i * n + i] -= (
-                ComplexLanes.All(straight.Squares[chosen[i]]) - square + ComplexLanes.Zero
+                ComplexVector.All(straight.Squares[chosen[i]]) - square + ComplexVector.Zero
             ).Root();
         }
 
         // G·Δ·Gᵀ
-        var half = new ComplexLanes[index.Length * n];
+        var half = new ComplexVector[index.Length * n];
         for (var i = 0; i < index.Length; i++)
         {
             for (var j = 0; j < n; j++)
             {
-                var sum = ComplexLanes.Zero;
+                var sum = ComplexVector.Zero;
                 for (var l = 0; l < n; l++)
                 {
-                    sum = ComplexLanes.MultiplyAdd(
-                        ComplexLanes.All(straight.Weight(i, chosen[l])),
+                    sum = ComplexVector.MultiplyAdd(
+                        ComplexVector.All(straight.Weight(i, chosen[l])),
                         change[l * n + j],
                         sum
                     );
@@ -128,9 +127,9 @@ internal sealed class OuterWall
                 var sum = system[index[i] * size + index[j]];
                 for (var l = 0; l < n; l++)
                 {
-                    sum = ComplexLanes.MultiplyAdd(
+                    sum = ComplexVector.MultiplyAdd(
                         half[i * n + l],
-                        ComplexLanes.All(straight.Weight(j, chosen[l])),
+                        ComplexVector.All(straight.Weight(j, chosen[l])),
                         sum
                     );
                 }
@@ -141,15 +140,15 @@ internal sealed class OuterWall
     }
 
     // H of the chosen modes at the mouth.
-    private ComplexLanes[] Carried(Vector512<double> square)
+    private ComplexVector[] Carried(RealVector square)
     {
         var n = chosen.Length;
-        var h = new ComplexLanes[n * n];
+        var h = new ComplexVector[n * n];
         int[] all = [.. Enumerable.Range(0, n)];
         beyond.AddTo(h, n, all, square);
         var size = n * Functions;
-        var system = new ComplexLanes[size * size];
-        var row = new ComplexLanes[size];
+        var system = new ComplexVector[size * size];
+        var row = new ComplexVector[size];
         for (var part = parts.Count - 1; part >= 0; part--)
         {
             var (stiffness, mass) = parts[part];
@@ -158,7 +157,7 @@ internal sealed class OuterWall
                 for (var j = 0; j <= i; j++)
                 {
                     var at = i * size + j;
-                    system[at] = ComplexLanes.All(stiffness[at]) - square * ComplexLanes.All(mass[at]);
+                    system[at] = ComplexVector.All(stiffness[at]) - square * ComplexVector.All(mass[at]);
                 }
             }
 

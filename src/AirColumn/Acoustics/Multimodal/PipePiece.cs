@@ -1,8 +1,7 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
 using AirColumn.Acoustics.Losses;
+using AirColumn.Acoustics.Vectors;
 using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Multimodal;
@@ -17,7 +16,7 @@ internal sealed class PipePiece(
     double length,
     double inertia,
     GasConstants gas,
-    WallLosses losses
+    BoundaryLayer losses
 ) : ModalPiece
 {
     public override double Length => length;
@@ -25,20 +24,21 @@ internal sealed class PipePiece(
     public override (ModalPiece Near, ModalPiece Far) Split(double at) =>
         (Part(at), Part(Math.Max(length - at, 0)));
 
-    public override (double Friction, double Heat) Loss(in ModalEnds ends, in FrequencyLanes frequency)
+    public override (double Friction, double Heat) Loss(in ModalEnds ends, in FrequencyVector frequency)
     {
         // ½∫Re(Z')·|U|² + ½∫Re(Y')·|P|² dx, mode by mode, of P = f·exp(−κx) + g·exp(−κ(L − x)).
         var omega = frequency.Lowest;
-        var terms = LossTerms.At(radius, omega, gas, losses);
+        losses.At(radius, frequency, out var mobility, out var compliance);
+        var (series, shunt) = (1 / mobility.At(0), compliance.At(0));
         var area = Math.PI * radius * radius;
         var n = ends.Pressure.Length;
-        var (h, e) = (new ComplexLanes[n], new ComplexLanes[n]);
-        var kappa = new ComplexLanes[n];
+        var (h, e) = (new ComplexVector[n], new ComplexVector[n]);
+        var kappa = new ComplexVector[n];
         Modes(frequency, h, e, kappa);
         var (friction, heat) = (0.0, 0.0);
         for (var i = 0; i < n; i++)
         {
-            var (own, rate) = (h[i].Lane(0), kappa[i].Lane(0));
+            var (own, rate) = (h[i].At(0), kappa[i].At(0));
             var f = 0.5 * (ends.Pressure[i] + ends.Flow[i] / own);
             var g = 0.5 * (ends.FarPressure[i] - ends.FarFlow[i] / own);
             var apart = (Norm(f) + Norm(g)) * Mean(2 * rate.Real * length);
@@ -50,8 +50,8 @@ internal sealed class PipePiece(
                 * (turn == 0 ? 1 : Math.Sin(turn) / turn);
             var mass = (i == 0 ? inertia : 1) / (area * omega * gas.Density);
             var spring = omega * area / (gas.Density * gas.SpeedOfSound * gas.SpeedOfSound);
-            friction -= 0.5 * mass * terms.Series.Imaginary * Norm(own) * length * (apart - mixed);
-            heat -= 0.5 * spring * terms.Shunt.Imaginary * length * (apart + mixed);
+            friction -= 0.5 * mass * series.Imaginary * Norm(own) * length * (apart - mixed);
+            heat -= 0.5 * spring * shunt.Imaginary * length * (apart + mixed);
         }
 
         return (friction, heat);
@@ -86,10 +86,10 @@ internal sealed class PipePiece(
         LaneSymmetric.Invert(g, n);
         for (var j = 0; j < n; j++)
         {
-            var sum = ComplexLanes.Zero;
+            var sum = ComplexVector.Zero;
             for (var i = 0; i < n; i++)
             {
-                sum = ComplexLanes.MultiplyAdd(state.T[i], g[i * n + j], sum);
+                sum = ComplexVector.MultiplyAdd(state.T[i], g[i * n + j], sum);
             }
 
             t[j] = 2 * (sum * e[j]);
@@ -102,17 +102,17 @@ internal sealed class PipePiece(
                 g[i * n + j] = 2 * (e[i] * g[i * n + j] * e[j]);
             }
 
-            g[i * n + i] += (ComplexLanes.One - e[i] * e[i]) * h[i].Inverse();
+            g[i * n + i] += (ComplexVector.One - e[i] * e[i]) * h[i].Inverse();
         }
 
         LaneSymmetric.Invert(g, n);
         for (var i = 0; i < n; i++)
         {
-            var sum = ComplexLanes.Zero;
+            var sum = ComplexVector.Zero;
             for (var j = 0; j < n; j++)
             {
                 state.H[i * n + j] = 2 * g[i * n + j];
-                sum = ComplexLanes.MultiplyAdd(t[j], g[j * n + i], sum);
+                sum = ComplexVector.MultiplyAdd(t[j], g[j * n + i], sum);
             }
 
             state.H[i * n + i] -= h[i];
@@ -122,29 +122,29 @@ internal sealed class PipePiece(
 
     /// <summary>What each mode by itself carries, W = h·P, what is left of it over the length, exp(−κL), and κ.</summary>
     private void Modes(
-        in FrequencyLanes frequencies,
-        Span<ComplexLanes> h,
-        Span<ComplexLanes> e,
-        Span<ComplexLanes> kappas
+        in FrequencyVector frequencies,
+        Span<ComplexVector> h,
+        Span<ComplexVector> e,
+        Span<ComplexVector> kappas
     )
     {
         var k = frequencies.Omega * (1 / gas.SpeedOfSound);
-        var (series, shunt) = SectionLanes.LossesAt(radius, gas, losses, frequencies);
-        var stretch = 1 + series;
-        var compression = (k * k) * (1 + shunt);
+        losses.At(radius, frequencies, out var mobility, out var compliance);
+        var stretch = mobility.Inverse();
+        var compression = (k * k) * compliance;
         var area = Math.PI * radius * radius;
         for (var i = 0; i < h.Length; i++)
         {
             var across = basis.Gamma[i] / radius;
             var mass = i == 0 ? inertia * stretch : stretch;
-            var square = (ComplexLanes.All(across * across) - compression) * mass;
+            var square = (ComplexVector.All(across * across) - compression) * mass;
             // Adding nothing turns −0 into 0: a wave without losses goes the right way.
-            var kappa = (square + ComplexLanes.Zero).Root();
+            var kappa = (square + ComplexVector.Zero).Root();
             kappas[i] = kappa;
             h[i] = area * (kappa / mass);
-            var (sin, cos) = Vector512.SinCos(kappa.Im * length);
-            var size = Vector512.Exp(-length * kappa.Re);
-            e[i] = new ComplexLanes(size * cos, -(size * sin));
+            var (sin, cos) = Vector.SinCos(kappa.Im * length);
+            var size = Vector.Exp(-length * kappa.Re);
+            e[i] = new ComplexVector(size * cos, -(size * sin));
         }
     }
 }

@@ -1,5 +1,5 @@
 using System.Numerics;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Multimodal;
 
@@ -55,10 +55,10 @@ internal sealed class PlaneModes
     /// <param name="square">k² at eight frequencies.</param>
     /// <param name="takes">Which modes count.</param>
     public void AddTo(
-        Span<ComplexLanes> system,
+        Span<ComplexVector> system,
         int size,
         ReadOnlySpan<int> index,
-        System.Runtime.Intrinsics.Vector512<double> square,
+        RealVector square,
         Func<Complex, bool>? takes = null
     )
     {
@@ -69,16 +69,16 @@ internal sealed class PlaneModes
                 continue;
             }
 
-            var root = (ComplexLanes.All(Squares[mode]) - square + ComplexLanes.Zero).Root();
+            var root = (ComplexVector.All(Squares[mode]) - square + ComplexVector.Zero).Root();
             for (var i = 0; i < count; i++)
             {
-                var left = ComplexLanes.All(weights[i * count + mode]) * root;
+                var left = ComplexVector.All(weights[i * count + mode]) * root;
                 for (var j = 0; j <= i; j++)
                 {
                     var at = index[i] * size + index[j];
-                    system[at] = ComplexLanes.MultiplyAdd(
+                    system[at] = ComplexVector.MultiplyAdd(
                         left,
-                        ComplexLanes.All(weights[j * count + mode]),
+                        ComplexVector.All(weights[j * count + mode]),
                         system[at]
                     );
                 }

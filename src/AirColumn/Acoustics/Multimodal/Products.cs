@@ -1,4 +1,4 @@
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Multimodal;
 
@@ -7,8 +7,8 @@ internal static class Products
 {
     public static void Times(
         ReadOnlySpan<double> a,
-        ReadOnlySpan<ComplexLanes> b,
-        Span<ComplexLanes> result,
+        ReadOnlySpan<ComplexVector> b,
+        Span<ComplexVector> result,
         int n
     )
     {
@@ -16,7 +16,7 @@ internal static class Products
         {
             for (var j = 0; j < n; j++)
             {
-                var sum = ComplexLanes.Zero;
+                var sum = ComplexVector.Zero;
                 for (var k = 0; k < n; k++)
                 {
                     sum += a[i * n + k] * b[k * n + j];
@@ -28,9 +28,9 @@ internal static class Products
     }
 
     public static void Times(
-        ReadOnlySpan<ComplexLanes> a,
+        ReadOnlySpan<ComplexVector> a,
         ReadOnlySpan<double> b,
-        Span<ComplexLanes> result,
+        Span<ComplexVector> result,
         int n
     )
     {
@@ -38,7 +38,7 @@ internal static class Products
         {
             for (var j = 0; j < n; j++)
             {
-                var sum = ComplexLanes.Zero;
+                var sum = ComplexVector.Zero;
                 for (var k = 0; k < n; k++)
                 {
                     sum += b[k * n + j] * a[i * n + k];
@@ -50,9 +50,9 @@ internal static class Products
     }
 
     public static void Times(
-        ReadOnlySpan<ComplexLanes> a,
-        ReadOnlySpan<ComplexLanes> b,
-        Span<ComplexLanes> result,
+        ReadOnlySpan<ComplexVector> a,
+        ReadOnlySpan<ComplexVector> b,
+        Span<ComplexVector> result,
         int n
     )
     {
@@ -60,10 +60,10 @@ internal static class Products
         {
             for (var j = 0; j < n; j++)
             {
-                var sum = ComplexLanes.Zero;
+                var sum = ComplexVector.Zero;
                 for (var k = 0; k < n; k++)
                 {
-                    sum = ComplexLanes.MultiplyAdd(a[i * n + k], b[k * n + j], sum);
+                    sum = ComplexVector.MultiplyAdd(a[i * n + k], b[k * n + j], sum);
                 }
 
                 result[i * n + j] = sum;
@@ -73,9 +73,9 @@ internal static class Products
 
     /// <summary>a·bᵀ.</summary>
     public static void TimesTransposed(
-        ReadOnlySpan<ComplexLanes> a,
+        ReadOnlySpan<ComplexVector> a,
         ReadOnlySpan<double> b,
-        Span<ComplexLanes> result,
+        Span<ComplexVector> result,
         int n
     )
     {
@@ -83,7 +83,7 @@ internal static class Products
         {
             for (var j = 0; j < n; j++)
             {
-                var sum = ComplexLanes.Zero;
+                var sum = ComplexVector.Zero;
                 for (var k = 0; k < n; k++)
                 {
                     sum += b[j * n + k] * a[i * n + k];
@@ -97,8 +97,8 @@ internal static class Products
     /// <summary>aᵀ·b.</summary>
     public static void TransposedTimes(
         ReadOnlySpan<double> a,
-        ReadOnlySpan<ComplexLanes> b,
-        Span<ComplexLanes> result,
+        ReadOnlySpan<ComplexVector> b,
+        Span<ComplexVector> result,
         int n
     )
     {
@@ -106,7 +106,7 @@ internal static class Products
         {
             for (var j = 0; j < n; j++)
             {
-                var sum = ComplexLanes.Zero;
+                var sum = ComplexVector.Zero;
                 for (var k = 0; k < n; k++)
                 {
                     sum += a[k * n + i] * b[k * n + j];
@@ -119,19 +119,19 @@ internal static class Products
 
     /// <summary>A row times a matrix, in place.</summary>
     public static void Row(
-        Span<ComplexLanes> row,
-        ReadOnlySpan<ComplexLanes> a,
-        Span<ComplexLanes> room,
+        Span<ComplexVector> row,
+        ReadOnlySpan<ComplexVector> a,
+        Span<ComplexVector> room,
         int n
     )
     {
         row[..n].CopyTo(room);
         for (var j = 0; j < n; j++)
         {
-            var sum = ComplexLanes.Zero;
+            var sum = ComplexVector.Zero;
             for (var k = 0; k < n; k++)
             {
-                sum = ComplexLanes.MultiplyAdd(room[k], a[k * n + j], sum);
+                sum = ComplexVector.MultiplyAdd(room[k], a[k * n + j], sum);
             }
 
             row[j] = sum;
@@ -140,16 +140,16 @@ internal static class Products
 
     /// <summary>A row times a real matrix, in place.</summary>
     public static void RowTimes(
-        Span<ComplexLanes> row,
+        Span<ComplexVector> row,
         ReadOnlySpan<double> a,
-        Span<ComplexLanes> room,
+        Span<ComplexVector> room,
         int n
     )
     {
         row[..n].CopyTo(room);
         for (var j = 0; j < n; j++)
         {
-            var sum = ComplexLanes.Zero;
+            var sum = ComplexVector.Zero;
             for (var k = 0; k < n; k++)
             {
                 sum += a[k * n + j] * room[k];
@@ -160,7 +160,7 @@ internal static class Products
     }
 
     /// <summary>Takes the rounding out of a matrix that is symmetric but for it.</summary>
-    public static void Symmetrize(Span<ComplexLanes> a, int n)
+    public static void Symmetrize(Span<ComplexVector> a, int n)
     {
         for (var i = 0; i < n; i++)
         {

@@ -1,5 +1,5 @@
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
+using System.Numerics;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Multimodal;
 
@@ -115,7 +115,7 @@ internal sealed class StepPiece : ModalPiece
     }
 
     // B, 1/m.
-    private void Masses(ModalState state, Span<ComplexLanes> b, Span<ComplexLanes> total)
+    private void Masses(ModalState state, Span<ComplexVector> b, Span<ComplexVector> total)
     {
         var n = basis.Count;
         var k = state.Wavenumber(speedOfSound);
@@ -152,12 +152,12 @@ internal sealed class StepPiece : ModalPiece
 
         LaneSymmetric.Eliminate(turned, n, n - 1, row);
         var omega = state.Frequencies.Omega;
-        var exact = ComplexLanes.Each(i => mass(omega.GetElement(i)) / density);
+        var exact = ComplexVector.Each(i => mass(omega[i]) / density);
         b[0] += exact - turned[n * n - 1];
     }
 
     // F·X·Fᵀ of the wider side's higher modes in a straight pipe.
-    private void Share(RadialBasis wider, double[] sees, Vector512<double> k, Span<ComplexLanes> sum)
+    private void Share(RadialBasis wider, double[] sees, RealVector k, Span<ComplexVector> sum)
     {
         var n = basis.Count;
         sum[..(n * n)].Clear();
@@ -175,6 +175,6 @@ internal sealed class StepPiece : ModalPiece
         }
     }
 
-    private static ComplexLanes Decay(double across, Vector512<double> k) =>
-        new ComplexLanes(Vector512.Create(across * across) - k * k, Vector512<double>.Zero).Root();
+    private static ComplexVector Decay(double across, RealVector k) =>
+        new ComplexVector(Vector.Create(across * across) - k * k, RealVector.Zero).Root();
 }

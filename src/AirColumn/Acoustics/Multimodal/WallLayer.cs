@@ -1,7 +1,6 @@
 using System.Numerics;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
 using AirColumn.Acoustics.Losses;
+using AirColumn.Acoustics.Vectors;
 using AirColumn.Bores;
 using AirColumn.Gases;
 
@@ -17,8 +16,14 @@ namespace AirColumn.Acoustics.Multimodal;
 /// <param name="points">At how many places it is integrated.</param>
 /// <param name="atWall">Σwₙ² of all modes but the plane one.</param>
 /// <param name="gas">The gas.</param>
-/// <param name="losses">The model of the losses.</param>
-internal sealed class WallLayer(int functions, int points, double atWall, GasConstants gas, WallLosses losses)
+/// <param name="losses">The losses.</param>
+internal sealed class WallLayer(
+    int functions,
+    int points,
+    double atWall,
+    GasConstants gas,
+    BoundaryLayer losses
+)
 {
     private readonly double[] radii = new double[points]; // a/cos of the slope
     private readonly double[] friction = new double[points * functions * functions];
@@ -50,14 +55,14 @@ internal sealed class WallLayer(int functions, int points, double atWall, GasCon
         Complex[] all = [.. plane.Zip(rest, (a, b) => a + b)];
         for (var g = 0; g < radii.Length; g++)
         {
-            var terms = LossTerms.At(radii[g], omega, gas, losses);
-            var slowed = terms.Series / (1 + terms.Series);
+            losses.At(radii[g], FrequencyVector.All(omega), out var h, out var t);
+            var slowed = 1 - h.At(0);
             var size = Complex.Abs(slowed);
             var share = Math.Sqrt(Math.Max(0, 1 - size) / (1 - size + size * atWall));
             Complex[] felt = [.. plane.Zip(rest, (a, b) => a + share * b)];
             var at = g * functions * functions;
             byFriction -= slowed.Imaginary * Form(friction.AsSpan(at), felt);
-            asHeat -= k * k * terms.Shunt.Imaginary * Form(heat.AsSpan(at), all);
+            asHeat -= k * k * t.At(0).Imaginary * Form(heat.AsSpan(at), all);
         }
 
         return (byFriction, asHeat);
@@ -81,21 +86,20 @@ internal sealed class WallLayer(int functions, int points, double atWall, GasCon
     /// <summary>
     /// The lower triangle for the functions along x, at k²: three of them, of the plane mode with itself, with another, and of two others.
     /// </summary>
-    public void At(in FrequencyLanes frequencies, Vector512<double> square, Span<ComplexLanes> sums)
+    public void At(in FrequencyVector frequencies, RealVector square, Span<ComplexVector> sums)
     {
         var each = functions * functions;
         sums[..(3 * each)].Clear();
         for (var g = 0; g < radii.Length; g++)
         {
-            var (series, shunt) = SectionLanes.LossesAt(radii[g], gas, losses, frequencies);
-            // 1/(1 − Fv) = 1 + ε, so Fv = ε/(1 + ε).
-            var slowed = series / (1 + series);
-            var size = Vector512.Sqrt(slowed.Norm);
-            var left = Vector512.Max(Vector512<double>.One - size, Vector512<double>.Zero);
-            var share = Vector512.Sqrt(left / (left + size * atWall));
+            losses.At(radii[g], frequencies, out var h, out var t);
+            var slowed = 1 - h;
+            var size = Vector.SquareRoot(slowed.Norm);
+            var left = Vector.Max(RealVector.One - size, RealVector.Zero);
+            var share = Vector.SquareRoot(left / (left + size * atWall));
             var mixed = share * slowed;
             var other = share * mixed;
-            var warmed = square * shunt;
+            var warmed = square * (t - RealVector.One);
             var at = g * each;
             for (var i = 0; i < functions; i++)
             {

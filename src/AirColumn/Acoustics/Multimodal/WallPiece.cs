@@ -1,7 +1,7 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Losses;
+using AirColumn.Acoustics.Vectors;
 using AirColumn.Bores;
 using AirColumn.Gases;
 
@@ -28,7 +28,7 @@ internal sealed class WallPiece : ModalPiece
     private readonly double length;
     private readonly int degree;
     private readonly GasConstants gas;
-    private readonly WallLosses losses;
+    private readonly BoundaryLayer losses;
     private readonly int modes;
     private readonly int size; // of the system: modes times functions along x
     private readonly int functions;
@@ -46,7 +46,7 @@ internal sealed class WallPiece : ModalPiece
         double to,
         int degree,
         GasConstants gas,
-        WallLosses losses
+        BoundaryLayer losses
     )
     {
         (this.basis, this.section, this.from, this.degree) = (basis, section, from, degree);
@@ -61,10 +61,9 @@ internal sealed class WallPiece : ModalPiece
         var (places, weights) = GaussRule.OnUnit(degree + 2);
         length = to - from;
         var (value, slope) = (new double[functions], new double[functions]);
-        layer =
-            losses == WallLosses.None
-                ? null
-                : new WallLayer(functions, places.Length, wall.Skip(1).Sum(w => w * w), gas, losses);
+        layer = losses.IsLossless
+            ? null
+            : new WallLayer(functions, places.Length, wall.Skip(1).Sum(w => w * w), gas, losses);
         for (var g = 0; g < places.Length; g++)
         {
             var at = section.WallAt(from + places[g] * length);
@@ -88,7 +87,7 @@ internal sealed class WallPiece : ModalPiece
             new WallPiece(basis, section, from + at, from + length, degree, gas, losses)
         );
 
-    public override (double Friction, double Heat) Loss(in ModalEnds ends, in FrequencyLanes frequency)
+    public override (double Friction, double Heat) Loss(in ModalEnds ends, in FrequencyVector frequency)
     {
         if (layer is null)
         {
@@ -109,11 +108,11 @@ internal sealed class WallPiece : ModalPiece
     }
 
     // All unknowns, from those at both ends.
-    private Complex[] Inside(Complex[] near, Complex[] far, in FrequencyLanes frequency)
+    private Complex[] Inside(Complex[] near, Complex[] far, in FrequencyVector frequency)
     {
         var state = new ModalState(modes, frequency);
-        var a = new ComplexLanes[size * size];
-        Assemble(state, a, new ComplexLanes[3 * functions * functions]);
+        var a = new ComplexVector[size * size];
+        Assemble(state, a, new ComplexVector[3 * functions * functions]);
         var inner = size - 2 * modes;
         Complex[] p = [.. new Complex[inner], .. far, .. near];
         var matrix = new Complex[inner * inner];
@@ -121,7 +120,7 @@ internal sealed class WallPiece : ModalPiece
         {
             for (var j = 0; j < size; j++)
             {
-                var entry = (i >= j ? a[i * size + j] : a[j * size + i]).Lane(0);
+                var entry = (i >= j ? a[i * size + j] : a[j * size + i]).At(0);
                 if (j < inner)
                 {
                     matrix[i * inner + j] = entry;
@@ -197,7 +196,7 @@ internal sealed class WallPiece : ModalPiece
         }
     }
 
-    private void Assemble(ModalState state, Span<ComplexLanes> a, Span<ComplexLanes> losses)
+    private void Assemble(ModalState state, Span<ComplexVector> a, Span<ComplexVector> losses)
     {
         var k = state.Wavenumber(speedOfSound);
         var square = k * k;
@@ -213,16 +212,16 @@ internal sealed class WallPiece : ModalPiece
                     var at = (i * modes + m) * size + j * modes;
                     for (var n = 0; n < modes; n++)
                     {
-                        var real = Vector512.Create(stiffness[at + n]) + (m == n ? mass : default);
+                        var real = Vector.Create(stiffness[at + n]) + (m == n ? mass : default);
                         if (layer is null)
                         {
-                            a[at + n] = new ComplexLanes(real, default);
+                            a[at + n] = new ComplexVector(real, default);
                             continue;
                         }
 
                         var kind = (m == 0 ? 0 : 1) + (n == 0 ? 0 : 1);
                         var lost = (wall[m] * wall[n]) * losses[kind * each + i * functions + j];
-                        a[at + n] = new ComplexLanes(real + lost.Re, lost.Im);
+                        a[at + n] = new ComplexVector(real + lost.Re, lost.Im);
                     }
                 }
             }

@@ -1,12 +1,13 @@
+using AirColumn.Acoustics.Line;
 using AirColumn.Gases;
 using UnitsNet;
 
 namespace AirColumn.Acoustics.Parameters;
 
 /// <summary>A quantity of the state of the air, in all states of a profile by the same amount.</summary>
-internal sealed record AirParameter(AirQuantity Quantity) : ColumnParameter
+internal sealed record AirParameter(AirQuantity Quantity) : IColumnChange
 {
-    public override string Unit =>
+    public string Unit =>
         Quantity switch
         {
             AirQuantity.Temperature => "K",
@@ -14,7 +15,7 @@ internal sealed record AirParameter(AirQuantity Quantity) : ColumnParameter
             _ => "",
         };
 
-    internal override double StepAt(in ColumnParts parts) =>
+    public double StepAt(in ColumnParts parts) =>
         Quantity switch
         {
             AirQuantity.Temperature => 0.02,
@@ -23,9 +24,9 @@ internal sealed record AirParameter(AirQuantity Quantity) : ColumnParameter
             _ => 5e-5,
         };
 
-    internal override double Of(in ColumnParts parts) => Value(StateAtBlownEnd(parts));
+    public double Of(in ColumnParts parts) => Value(StateAtBlownEnd(parts));
 
-    internal override ColumnParts With(in ColumnParts parts, double value)
+    public ColumnParts With(in ColumnParts parts, double value)
     {
         var change = value - Of(parts);
         return parts with { Air = parts.Air.With(state => Changed(state, change)) };

@@ -1,25 +1,26 @@
+using AirColumn.Acoustics.Line;
 using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Parameters;
 
 /// <summary>The diameter of a section at one end or at both.</summary>
-internal sealed record DiameterParameter(int Section, bool Inlet, bool Outlet) : ColumnParameter
+internal sealed record DiameterParameter(int Section, bool Inlet, bool Outlet) : IColumnChange
 {
-    public override string Unit => "m";
+    public string Unit => "m";
 
-    internal override (int First, int Last)? Sections => (Section, Section);
+    public (int First, int Last)? Sections => (Section, Section);
 
-    internal override ColumnParameter After(int sections) => this with { Section = Section - sections };
+    public IColumnChange After(int sections) => this with { Section = Section - sections };
 
-    internal override double StepAt(in ColumnParts parts)
+    public double StepAt(in ColumnParts parts)
     {
         var section = parts.SectionAt(Section, this);
         return 1e-3 * 2 * Math.Min(Radius(section, true), Radius(section, false));
     }
 
-    internal override double Of(in ColumnParts parts) => 2 * Radius(parts.SectionAt(Section, this), Inlet);
+    public double Of(in ColumnParts parts) => 2 * Radius(parts.SectionAt(Section, this), Inlet);
 
-    internal override ColumnParts With(in ColumnParts parts, double value)
+    public ColumnParts With(in ColumnParts parts, double value)
     {
         var section = parts.SectionAt(Section, this);
         var (inlet, outlet) = (Radius(section, true), Radius(section, false));

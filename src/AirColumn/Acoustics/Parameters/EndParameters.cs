@@ -1,21 +1,22 @@
+using AirColumn.Acoustics.Line;
 using AirColumn.Bores;
 using UnitsNet;
 
 namespace AirColumn.Acoustics.Parameters;
 
 /// <summary>The wall at the rim of a free open far end.</summary>
-internal sealed record WallParameter : ColumnParameter
+internal sealed record WallParameter : IColumnChange
 {
-    public override string Unit => "m";
+    public string Unit => "m";
 
     // What a thin wall adds grows as its thickness to 2/3, so that without any nothing smooth begins.
-    internal override double StepAt(in ColumnParts parts)
+    public double StepAt(in ColumnParts parts)
     {
         var last = parts.Bore.Sections[^1];
         return 1e-3 * Math.Min(last.WallAt(last.LengthMetres).Radius, 10 * Of(parts));
     }
 
-    internal override double Of(in ColumnParts parts) =>
+    public double Of(in ColumnParts parts) =>
         parts.Bore.FarEnd is OpenEnd end
             ? end.WallMetres
             : throw new ArgumentException(
@@ -23,7 +24,7 @@ internal sealed record WallParameter : ColumnParameter
                 nameof(parts)
             );
 
-    internal override ColumnParts With(in ColumnParts parts, double value)
+    public ColumnParts With(in ColumnParts parts, double value)
     {
         _ = Of(parts);
         return parts with { Bore = parts.Bore.WithFarEnd(new OpenEnd(Length.FromMeters(value))) };
@@ -34,13 +35,13 @@ internal sealed record WallParameter : ColumnParameter
 }
 
 /// <summary>The given correction of an open blown end.</summary>
-internal sealed record BlownParameter : ColumnParameter
+internal sealed record BlownParameter : IColumnChange
 {
-    public override string Unit => "m";
+    public string Unit => "m";
 
-    internal override double StepAt(in ColumnParts parts) => 1e-3 * parts.Bore.Sections[0].WallAt(0).Radius;
+    public double StepAt(in ColumnParts parts) => 1e-3 * parts.Bore.Sections[0].WallAt(0).Radius;
 
-    internal override double Of(in ColumnParts parts) =>
+    public double Of(in ColumnParts parts) =>
         parts.Options.BlownEnd is { IsOpen: true, IsFree: false } end
             ? end.CorrectionMetres
             : throw new ArgumentException(
@@ -48,7 +49,7 @@ internal sealed record BlownParameter : ColumnParameter
                 nameof(parts)
             );
 
-    internal override ColumnParts With(in ColumnParts parts, double value)
+    public ColumnParts With(in ColumnParts parts, double value)
     {
         _ = Of(parts);
         return parts with

@@ -1,21 +1,22 @@
+using AirColumn.Acoustics.Line;
 using AirColumn.Bores;
 using UnitsNet;
 
 namespace AirColumn.Acoustics.Parameters;
 
 /// <summary>A dimension of a tone hole.</summary>
-internal sealed record HoleParameter(int Hole, HoleDimension Dimension) : ColumnParameter
+internal sealed record HoleParameter(int Hole, HoleDimension Dimension) : IColumnChange
 {
-    public override string Unit => "m";
+    public string Unit => "m";
 
-    internal override double StepAt(in ColumnParts parts)
+    public double StepAt(in ColumnParts parts)
     {
         var hole = HoleOf(parts);
         return 1e-3
             * (Dimension == HoleDimension.Height ? Math.Max(hole.HeightMetres, hole.Radius) : hole.Radius);
     }
 
-    internal override double Of(in ColumnParts parts)
+    public double Of(in ColumnParts parts)
     {
         var hole = HoleOf(parts);
         return Dimension switch
@@ -26,7 +27,7 @@ internal sealed record HoleParameter(int Hole, HoleDimension Dimension) : Column
         };
     }
 
-    internal override ColumnParts With(in ColumnParts parts, double value)
+    public ColumnParts With(in ColumnParts parts, double value)
     {
         var hole = HoleOf(parts);
         var length = Length.FromMeters(value);

@@ -1,21 +1,22 @@
+using AirColumn.Acoustics.Line;
 using UnitsNet;
 
 namespace AirColumn.Acoustics.Parameters;
 
 /// <summary>The length of a section.</summary>
-internal sealed record LengthParameter(int Section) : ColumnParameter
+internal sealed record LengthParameter(int Section) : IColumnChange
 {
-    public override string Unit => "m";
+    public string Unit => "m";
 
-    internal override (int First, int Last)? Sections => (Section, Section);
+    public (int First, int Last)? Sections => (Section, Section);
 
-    internal override ColumnParameter After(int sections) => this with { Section = Section - sections };
+    public IColumnChange After(int sections) => this with { Section = Section - sections };
 
-    internal override double StepAt(in ColumnParts parts) => 1e-3 * Of(parts);
+    public double StepAt(in ColumnParts parts) => 1e-3 * Of(parts);
 
-    internal override double Of(in ColumnParts parts) => parts.SectionAt(Section, this).LengthMetres;
+    public double Of(in ColumnParts parts) => parts.SectionAt(Section, this).LengthMetres;
 
-    internal override ColumnParts With(in ColumnParts parts, double value)
+    public ColumnParts With(in ColumnParts parts, double value)
     {
         _ = parts.SectionAt(Section, this);
         return parts with { Bore = parts.Bore.WithSectionLength(Section, Length.FromMeters(value)) };

@@ -1,18 +1,19 @@
+using AirColumn.Acoustics.Line;
 using AirColumn.Bores;
 using UnitsNet;
 
 namespace AirColumn.Acoustics.Parameters;
 
 /// <summary>Diameter or place of a point of a profile.</summary>
-internal sealed record PointParameter(int Section, int Point, bool IsPosition) : ColumnParameter
+internal sealed record PointParameter(int Section, int Point, bool IsPosition) : IColumnChange
 {
-    public override string Unit => "m";
+    public string Unit => "m";
 
-    internal override (int First, int Last)? Sections => (Section, Section);
+    public (int First, int Last)? Sections => (Section, Section);
 
-    internal override ColumnParameter After(int sections) => this with { Section = Section - sections };
+    public IColumnChange After(int sections) => this with { Section = Section - sections };
 
-    internal override double StepAt(in ColumnParts parts)
+    public double StepAt(in ColumnParts parts)
     {
         var profile = Profile(parts);
         return 1e-3
@@ -26,13 +27,13 @@ internal sealed record PointParameter(int Section, int Point, bool IsPosition) :
             );
     }
 
-    internal override double Of(in ColumnParts parts)
+    public double Of(in ColumnParts parts)
     {
         var point = Profile(parts).Points[Point];
         return IsPosition ? point.Position.Meters : point.Diameter.Meters;
     }
 
-    internal override ColumnParts With(in ColumnParts parts, double value)
+    public ColumnParts With(in ColumnParts parts, double value)
     {
         var profile = Profile(parts);
         var point = profile.Points[Point];

@@ -1,13 +1,14 @@
+using AirColumn.Acoustics.Line;
 using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Parameters;
 
 /// <summary>Several parameters changed by the same amount.</summary>
-internal sealed record TogetherParameter(EquatableArray<ColumnParameter> Parameters) : ColumnParameter
+internal sealed record TogetherParameter(EquatableArray<IColumnChange> Parameters) : IColumnChange
 {
-    public override string Unit => Parameters[0].Unit;
+    public string Unit => Parameters[0].Unit;
 
-    internal override (int First, int Last)? Sections
+    public (int First, int Last)? Sections
     {
         get
         {
@@ -26,12 +27,12 @@ internal sealed record TogetherParameter(EquatableArray<ColumnParameter> Paramet
         }
     }
 
-    internal override ColumnParameter After(int sections) =>
+    public IColumnChange After(int sections) =>
         new TogetherParameter(
-            new EquatableArray<ColumnParameter>(Parameters.Select(parameter => parameter.After(sections)))
+            new EquatableArray<IColumnChange>(Parameters.Select(parameter => parameter.After(sections)))
         );
 
-    internal override double StepAt(in ColumnParts parts)
+    public double StepAt(in ColumnParts parts)
     {
         var step = double.PositiveInfinity;
         foreach (var parameter in Parameters)
@@ -42,9 +43,9 @@ internal sealed record TogetherParameter(EquatableArray<ColumnParameter> Paramet
         return step;
     }
 
-    internal override double Of(in ColumnParts parts) => Parameters[0].Of(parts);
+    public double Of(in ColumnParts parts) => Parameters[0].Of(parts);
 
-    internal override ColumnParts With(in ColumnParts parts, double value)
+    public ColumnParts With(in ColumnParts parts, double value)
     {
         var change = value - Of(parts);
         var changed = parts;

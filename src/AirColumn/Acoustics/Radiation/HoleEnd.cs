@@ -14,17 +14,33 @@ internal sealed class HoleEnd(double radiusRatio)
     private readonly double correction =
         BaffledTable.LowFrequencyEndCorrection - 0.47 * Math.Pow(radiusRatio, 0.8);
 
+    /// <summary>The end for one ka or several.</summary>
+    public OpenEndModel Model
+    {
+        get
+        {
+            var blend = ThinEnd.Unflanged.WithCorrectionTowards(ThinEnd.Baffled, Math.Max(0, Share));
+            var shrunk = Math.Min(1, correction / UnflangedTable.LowFrequencyEndCorrection);
+            return new OpenEndModel(At, ThinEnd.HighestKa)
+            {
+                SomeAt = ka => blend.At(ka) is var (log, length, _) ? (log, shrunk * length) : default,
+            };
+        }
+    }
+
+    // How far the static end correction lies from that of the thin edge towards that of the baffle; negative below the former.
+    private double Share =>
+        (correction - UnflangedTable.LowFrequencyEndCorrection)
+        / (BaffledTable.LowFrequencyEndCorrection - UnflangedTable.LowFrequencyEndCorrection);
+
     /// <summary>What it sends back at kb.</summary>
     public EndReflection At(double kb)
     {
         var (thin, baffled) = (ThinEnd.Unflanged.EndCorrection(kb), ThinEnd.Baffled.EndCorrection(kb));
         const double StaticThin = UnflangedTable.LowFrequencyEndCorrection;
-        const double StaticBaffled = BaffledTable.LowFrequencyEndCorrection;
         return new EndReflection(
             ThinEnd.Unflanged.LogReflection(kb),
-            correction < StaticThin
-                ? thin * correction / StaticThin
-                : thin + (baffled - thin) * (correction - StaticThin) / (StaticBaffled - StaticThin)
+            correction < StaticThin ? thin * correction / StaticThin : thin + (baffled - thin) * Share
         );
     }
 }

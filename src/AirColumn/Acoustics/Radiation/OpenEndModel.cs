@@ -1,17 +1,13 @@
 using System.Numerics;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Radiation;
 
 /// <summary>What an open end sends back as a function of ka, up to where, and what a user should know of it.</summary>
 internal sealed record OpenEndModel(Func<double, EndReflection> At, double HighestKa, string? Warning = null)
 {
-    /// <summary>ln|R| and l/a of the straight end at eight ka; null where they are asked for one by one.</summary>
-    public Func<
-        Vector512<double>,
-        (Vector512<double> Log, Vector512<double> Correction)
-    >? EightAt { get; init; }
+    /// <summary>ln|R| and l/a of the straight end at some ka; null where they are asked for one by one.</summary>
+    public Func<RealVector, (RealVector Log, RealVector Correction)>? SomeAt { get; init; }
 
     /// <summary>The tapering bore behind it, if it tapers.</summary>
     public TaperedMouth? Mouth { get; private init; }
@@ -24,69 +20,67 @@ internal sealed record OpenEndModel(Func<double, EndReflection> At, double Highe
             Mouth = mouth,
         };
 
-    /// <summary>R at eight ka.</summary>
-    public ComplexLanes ReflectionAt(Vector512<double> ka)
+    /// <summary>R at some ka.</summary>
+    public ComplexVector ReflectionAt(RealVector ka)
     {
-        if (EightAt is null)
+        if (SomeAt is null)
         {
-            return ComplexLanes.Each(i =>
-            {
-                var end = At(ka[i]);
-                return -Complex.FromPolarCoordinates(end.Modulus, -2 * ka[i] * end.EndCorrection);
-            });
+            return ReflectionsAt(ka);
         }
 
-        var (log, correction) = EightAt(ka);
-        var (sin, cos) = Vector512.SinCos(2 * ka * correction);
-        var modulus = Vector512.Exp(log);
-        var reflection = new ComplexLanes(-modulus * cos, modulus * sin);
+        var (log, correction) = SomeAt(ka);
+        var (sin, cos) = Vector.SinCos(2 * ka * correction);
+        var modulus = Vector.Exp(log);
+        var reflection = new ComplexVector(-modulus * cos, modulus * sin);
         if (Mouth is null)
         {
             return reflection;
         }
 
-        var one = Vector512<double>.One;
+        var one = RealVector.One;
         var z = (1.0 + reflection) / -(reflection - one) + Mouth.Added(ka);
         return (z - one) / (1.0 + z);
     }
 
-    /// <summary>Impedance over ρc/S at eight ka, in which nothing cancels; see <see cref="EndReflection.RelativeImpedance"/>.</summary>
-    public ComplexLanes RelativeImpedanceAt(Vector512<double> ka)
+    /// <summary>Impedance over ρc/S at some ka, in which nothing cancels; see <see cref="EndReflection.RelativeImpedance"/>.</summary>
+    public ComplexVector RelativeImpedanceAt(RealVector ka)
     {
-        if (EightAt is null)
+        if (SomeAt is null)
         {
-            return ComplexLanes.Each(i => At(ka[i]).RelativeImpedance(ka[i]));
+            return ImpedancesAt(ka);
         }
 
-        var (log, correction) = EightAt(ka);
-        var (sin, cos) = Vector512.SinCos(2 * ka * correction);
-        var grown = Vector512.Exp(-log);
-        var shrunk = Vector512<double>.One / grown;
-        var inverse = Vector512<double>.One / (cos + 0.5 * (grown + shrunk));
-        var straight = new ComplexLanes(inverse * Sinh(-log, grown, shrunk), inverse * sin);
+        var (log, correction) = SomeAt(ka);
+        var (sin, cos) = Vector.SinCos(2 * ka * correction);
+        var grown = Vector.Exp(-log);
+        var shrunk = RealVector.One / grown;
+        var inverse = RealVector.One / (cos + 0.5 * (grown + shrunk));
+        var straight = new ComplexVector(inverse * Sinh(-log, grown, shrunk), inverse * sin);
         return Mouth is null ? straight : straight + Mouth.Added(ka);
     }
 
-    private static Vector512<double> Sinh(
-        Vector512<double> x,
-        Vector512<double> grown,
-        Vector512<double> shrunk
-    )
+    private ComplexVector ReflectionsAt(RealVector ka) =>
+        ComplexVector.Each(i =>
+        {
+            var end = At(ka[i]);
+            return -Complex.FromPolarCoordinates(end.Modulus, -2 * ka[i] * end.EndCorrection);
+        });
+
+    private ComplexVector ImpedancesAt(RealVector ka) =>
+        ComplexVector.Each(i => At(ka[i]).RelativeImpedance(ka[i]));
+
+    private static RealVector Sinh(RealVector x, RealVector grown, RealVector shrunk)
     {
         // x + x³/3! + …, to rounding below a half.
         var square = x * x;
-        var series = Vector512<double>.One;
+        var series = RealVector.One;
         for (var n = 15; n > 1; n -= 2)
         {
-            series = Vector512.FusedMultiplyAdd(
-                square * (1.0 / (n * (n - 1))),
-                series,
-                Vector512<double>.One
-            );
+            series = RealVectors.MultiplyAdd(square * (1.0 / (n * (n - 1))), series, RealVector.One);
         }
 
-        return Vector512.ConditionalSelect(
-            Vector512.LessThan(Vector512.Abs(x), Vector512.Create(0.5)),
+        return Vector.ConditionalSelect(
+            Vector.LessThan(Vector.Abs(x), Vector.Create(0.5)),
             x * series,
             0.5 * (grown - shrunk)
         );

@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Interpolation;
 
 namespace AirColumn.Acoustics.Radiation;
@@ -38,12 +37,10 @@ internal sealed class RimmedEnd
 
     // Its nodes; the values are those of a rim.
     private static readonly RationalInterpolant AlongKa = new(
-        [.. RimTable.Ka.ToArray().Select(ThinEnd.Variable)],
+        [.. RimTable.Ka.ToArray().Select(ThinBlend.Variable)],
         new double[RimTable.Ka.Length],
         DegreeAlongKa
     );
-
-    private static readonly double LowestVariable = ThinEnd.Variable(RimTable.Ka[0]);
 
     private readonly double innerOverOuter;
     private readonly ThinBlend blend;
@@ -63,25 +60,25 @@ internal sealed class RimmedEnd
 
     public EndReflection At(double ka)
     {
-        // Below the table's first ka both rests have reached their limits.
-        var x = ThinEnd.Variable(Math.Max(ka, RimTable.Ka[0]));
+        var x = ThinBlend.Variable(ka);
         return new EndReflection(
             ThinLog(ka, innerOverOuter) + ka * ka * logRest.At(x),
             ThinCorrection(ka, innerOverOuter) + correctionRest.At(x)
         );
     }
 
-    /// <summary>ln|R| and l/a at eight ka.</summary>
-    public (Vector512<double> Log, Vector512<double> Correction) At(Vector512<double> ka)
+    /// <summary>ln|R| and l/a at some ka.</summary>
+    public (RealVector Log, RealVector Correction) At(RealVector ka)
     {
         var (log, correction, variable) = blend.At(ka);
-        Span<Vector512<double>> rests = stackalloc Vector512<double>[2];
-        RationalInterpolant.At(Vector512.Max(variable, Vector512.Create(LowestVariable)), both, rests);
+        Span<RealVector> rests = stackalloc RealVector[2];
+        RationalInterpolant.At(variable, both, rests);
         return (log + ka * ka * rests[1], correction + rests[0]);
     }
 
     private static RationalInterpolant Along(RationalInterpolant[] rests, double rim)
     {
+        // Below the table's first ka both rests are all but at their limits, and the interpolant goes on smoothly.
         Span<double> values = stackalloc double[rests.Length];
         for (var i = 0; i < rests.Length; i++)
         {

@@ -1,7 +1,6 @@
 using System.Numerics;
-using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Interpolation;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Vectors;
 using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Radiation;
@@ -112,12 +111,12 @@ internal sealed class TaperedMouth
         return new EndReflection(0.5 * double.LogP1(-lost), -((1 - z) / distance).Phase / (2 * ka));
     }
 
-    /// <summary>What it adds at eight ka to the impedance over ρc/S.</summary>
-    public ComplexLanes Added(Vector512<double> ka)
+    /// <summary>What it adds at some ka to the impedance over ρc/S.</summary>
+    public ComplexVector Added(RealVector ka)
     {
-        Span<Vector512<double>> course = stackalloc Vector512<double>[2];
-        RationalInterpolant.At(Vector512.Min(ka, Vector512.Create(HighestKa)), Both, course);
-        return strength * ka * new ComplexLanes(-course[1], course[0]);
+        Span<RealVector> course = stackalloc RealVector[2];
+        RationalInterpolant.At(Vector.Min(ka, Vector.Create(HighestKa)), Both, course);
+        return strength * ka * new ComplexVector(-course[1], course[0]);
     }
 
     private static double Variable(double outerOverInner) => Math.Pow(1 - 1 / outerOverInner, 2.0 / 3);

@@ -1,26 +1,30 @@
-using System.Runtime.Intrinsics;
+using System.Numerics;
 using AirColumn.Acoustics.Interpolation;
 
 namespace AirColumn.Acoustics.Radiation;
 
-/// <summary>A thin edge, a baffle, or what lies between the two, at eight ka; see <see cref="ThinEnd"/>.</summary>
+/// <summary>A thin edge, a baffle, or what lies between the two, at some ka; see <see cref="ThinEnd"/>.</summary>
 internal sealed class ThinBlend(RationalInterpolant[] functions, double logarithm, double scale)
 {
+    /// <summary>First zero of J₁: the cut-on of the first radial mode of a rigid duct.</summary>
+    public const double CutOnKa = 3.8317059702075123;
+
     /// <summary>ln|R| and l/a, and v there.</summary>
-    public (Vector512<double> Log, Vector512<double> Correction, Vector512<double> Variable) At(
-        Vector512<double> ka
-    )
+    public (RealVector Log, RealVector Correction, RealVector Variable) At(RealVector ka)
     {
-        Span<double> variables = stackalloc double[Vector512<double>.Count];
+        Span<double> variables = stackalloc double[RealVector.Count];
         for (var i = 0; i < variables.Length; i++)
         {
-            variables[i] = ThinEnd.Variable(ka[i]);
+            variables[i] = Variable(ka[i]);
         }
 
-        var v = Vector512.Create<double>(variables);
-        Span<Vector512<double>> values = stackalloc Vector512<double>[functions.Length];
-        RationalInterpolant.At(Vector512.Sqrt(v * scale), functions, values);
+        var v = Vector.Create<double>(variables);
+        Span<RealVector> values = stackalloc RealVector[functions.Length];
+        RationalInterpolant.At(Vector.SquareRoot(v * scale), functions, values);
         var square = ka * ka;
-        return (square * (values[1] + logarithm * square * Vector512.Log(ka)), values[0], v);
+        return (square * (values[1] + logarithm * square * Vector.Log(ka)), values[0], v);
     }
+
+    /// <summary>v: smooth functions of it are smooth up to the cut-on.</summary>
+    public static double Variable(double ka) => Math.Asin(ka / CutOnKa);
 }

@@ -12,11 +12,11 @@ internal sealed class ThinEnd
     public const double HighestKa = 3.8;
 
     /// <summary>First zero of J₁: the cut-on of the first radial mode of a rigid duct.</summary>
-    public const double CutOnKa = 3.8317059702075123;
+    public const double CutOnKa = ThinBlend.CutOnKa;
 
     private const int Degree = 6;
 
-    private static readonly double Highest = Variable(HighestKa);
+    private static readonly double Highest = ThinBlend.Variable(HighestKa);
 
     private readonly RationalInterpolant endCorrection;
     private readonly RationalInterpolant logReflection;
@@ -72,7 +72,7 @@ internal sealed class ThinEnd
 
     public EndReflection At(double ka) => new(LogReflection(ka), EndCorrection(ka));
 
-    /// <summary>What lies between another end and this one, in eight ka at a time; <paramref name="share"/> of this one, 0 to 1.</summary>
+    /// <summary>What lies between another end and this one, in some ka at a time; <paramref name="share"/> of this one, 0 to 1.</summary>
     public ThinBlend After(ThinEnd other, double share) =>
         new(
             [
@@ -83,16 +83,17 @@ internal sealed class ThinEnd
             1 / Highest
         );
 
+    /// <summary>This end, its end correction a share, 0 to 1, of the way towards that of another.</summary>
+    public ThinBlend WithCorrectionTowards(ThinEnd other, double share) =>
+        new([other.endCorrection.Blended(endCorrection, share), logReflection], logarithm, 1 / Highest);
+
     /// <summary>l/a.</summary>
     public double EndCorrection(double ka) => endCorrection.At(Node(ka));
 
     /// <summary>ln|R|.</summary>
     public double LogReflection(double ka) => ka * ka * (logReflection.At(Node(ka)) + Singular(ka));
 
-    /// <summary>v: smooth functions of it are smooth up to the cut-on.</summary>
-    public static double Variable(double ka) => Math.Asin(ka / CutOnKa);
-
-    private static double Node(double ka) => Math.Sqrt(Variable(ka) / Highest);
+    private static double Node(double ka) => Math.Sqrt(ThinBlend.Variable(ka) / Highest);
 
     private double Singular(double ka) => ka == 0 ? 0 : logarithm * ka * ka * Math.Log(ka);
 }

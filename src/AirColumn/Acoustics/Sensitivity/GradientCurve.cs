@@ -1,12 +1,15 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Interpolation;
+using AirColumn.Acoustics.Propagation;
+using AirColumn.Acoustics.Spectra;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Sensitivity;
 
 /// <summary>
-/// Z and its gradient over rising frequencies: eight at a time, or, where there are more of them than Chebyshev nodes in √f are
+/// Z and its gradient over rising frequencies: one by one, or, where there are more of them than Chebyshev nodes in √f are
 /// needed, through those.
 /// </summary>
 /// <remarks>Pressure, flow and q = U·δp − p·δU are smooth in √f whatever resonates; Z and δZ = q/U² are made of them after.</remarks>
@@ -15,38 +18,44 @@ internal sealed class GradientCurve
     private const int FewestNodes = 16;
     private const int MostNodes = 128;
     private const int More = 16; // nodes, where those were too few
-
-    private const int ResonancesPerSeries = 4;
-    private const int Block = 4; // vectors
-    private const double BlockTurn = 1.6; // radians of q to either side of the middle
-    private const int FewestOfBlock = 64; // frequencies, for which it is worth while to make them
+    private const double MostRatio = 32; // of frequencies
+    private const double MostTurns = 13; // radians of the waves, over which one series goes
 
     // Of q, which turns twice as fast as the waves; less where it comes from differences.
-    private const double Allowed = 1e-11;
+    private const double AllowedOfWaves = 1e-11;
     private const double AllowedOfDifferences = 1e-7;
 
-    private readonly Column column;
+    private readonly InputWave wave;
     private readonly StateSensitivity sensitivity;
+    private readonly double allowed;
     private readonly int count;
     private readonly double[] hertz;
     private readonly int rows; // p, U and each q
-    private readonly ComplexLanes[] q;
-    private readonly double[] series = new double[MostNodes];
-    private readonly double[] shorter;
-    private double[] values = []; // at the nodes of a segment, then its coefficients; used again for the next
+    private readonly ComplexVector[] q;
 
-    public GradientCurve(Column column, IReadOnlyList<ColumnParameter> parameters, ReadOnlySpan<double> hertz)
+    /// <summary>Computes it.</summary>
+    /// <param name="wave">The column's waves.</param>
+    /// <param name="sensitivity">What its parameters do.</param>
+    /// <param name="parameters">How many there are.</param>
+    /// <param name="isExact">Whether q comes from the waves themselves rather than from differences.</param>
+    /// <param name="hertz">Rising.</param>
+    public GradientCurve(
+        InputWave wave,
+        StateSensitivity sensitivity,
+        int parameters,
+        bool isExact,
+        ReadOnlySpan<double> hertz
+    )
     {
-        this.column = column;
+        (this.wave, this.sensitivity) = (wave, sensitivity);
         this.hertz = hertz.ToArray();
         count = hertz.Length;
-        sensitivity = StateSensitivity.Of(column, parameters);
-        q = new ComplexLanes[parameters.Count];
-        rows = parameters.Count + 2;
-        shorter = new double[2 * rows * ShortSeries.Terms];
+        allowed = isExact ? AllowedOfWaves : AllowedOfDifferences;
+        q = new ComplexVector[parameters];
+        rows = parameters + 2;
         (Real, Imaginary) = (new double[count], new double[count]);
-        GradientReal = GC.AllocateUninitializedArray<double>(count * parameters.Count);
-        GradientImaginary = GC.AllocateUninitializedArray<double>(count * parameters.Count);
+        GradientReal = GC.AllocateUninitializedArray<double>(count * parameters);
+        GradientImaginary = GC.AllocateUninitializedArray<double>(count * parameters);
         Run();
     }
 
@@ -67,39 +76,48 @@ internal sealed class GradientCurve
         var i = 0;
         while (i < count)
         {
-            var end = i + 1;
-            var isSmooth = false;
-            if (column.Waves.Segments.SmoothAround(hertz[i], ResonancesPerSeries) is var (_, high))
+            var end = EndOfSmooth(i);
+            if (!wave.IsSmooth || end - i <= FewestNodes || !TryInterpolate(i, end))
             {
-                while (end < count && hertz[end] < high)
+                for (var n = i; n < end; n += RealVectors.Count)
                 {
-                    end++;
+                    Direct(n, Math.Min(RealVectors.Count, end - n));
                 }
-
-                // No wider than what is asked for.
-                isSmooth = end - i > FewestNodes && Interpolate(i, end, hertz[i], hertz[end - 1]);
-            }
-
-            for (; !isSmooth && i < end; i += ComplexLanes.Count)
-            {
-                Direct(i, Math.Min(ComplexLanes.Count, end - i));
             }
 
             i = end;
         }
     }
 
-    private void Direct(int from, int some)
+    // Up to a corner of a model, or as far as one series serves.
+    private int EndOfSmooth(int from)
     {
-        Span<double> omega = stackalloc double[ComplexLanes.Count];
-        for (var i = 0; i < omega.Length; i++)
+        // At low frequency the flow into a closed end is small, and counts against its own size.
+        var high = Math.Min(hertz[^1], MostRatio * hertz[from]);
+        foreach (var corner in wave.Corners)
         {
-            omega[i] = 2 * Math.PI * hertz[from + Math.Min(i, some - 1)];
+            high = corner > hertz[from] ? Math.Min(high, corner) : high;
         }
 
-        var (p, u, _) = sensitivity.At(new FrequencyLanes(Vector512.Create<double>(omega)), q);
-        var inverse = u.Inverse();
-        Write(p * inverse, Real, Imaginary, from, some);
+        while (high > hertz[from] && new RootRange(hertz[from], high).Turns(wave.Delay) > MostTurns)
+        {
+            high = new RootRange(hertz[from], high).Middle;
+        }
+
+        var end = from + 1;
+        while (end < count && hertz[end] <= high)
+        {
+            end++;
+        }
+
+        return end;
+    }
+
+    private void Direct(int from, int some)
+    {
+        var state = sensitivity.At(FrequencyVector.OfHertz(hertz.AsSpan(from, some)), q);
+        var inverse = state.U.Inverse();
+        Write(state.P * inverse, Real, Imaginary, from, some);
         inverse *= inverse;
         for (var n = 0; n < q.Length; n++)
         {
@@ -107,51 +125,47 @@ internal sealed class GradientCurve
         }
     }
 
-    private static void Write(in ComplexLanes value, double[] real, double[] imaginary, int from, int some)
+    private static void Write(in ComplexVector value, double[] real, double[] imaginary, int from, int some)
     {
-        if (some == ComplexLanes.Count)
+        if (some == RealVectors.Count)
         {
-            Vector512.StoreUnsafe(value.Re, ref real[from]);
-            Vector512.StoreUnsafe(value.Im, ref imaginary[from]);
+            value.Re.CopyTo(real, from);
+            value.Im.CopyTo(imaginary, from);
             return;
         }
 
         for (var i = 0; i < some; i++)
         {
-            (real[from + i], imaginary[from + i]) = (value.Re.GetElement(i), value.Im.GetElement(i));
+            (real[from + i], imaginary[from + i]) = (value.Re[i], value.Im[i]);
         }
     }
 
-    private bool Interpolate(int from, int end, double low, double high)
+    private bool TryInterpolate(int from, int end)
     {
-        for (var n = Nodes(low, high); n <= MostNodes && n < end - from; n += More)
+        var range = new RootRange(hertz[from], hertz[end - 1]);
+        // q turns twice as fast as the waves.
+        var turns = 2 * range.Turns(wave.Delay);
+        var n = Math.Max(FewestNodes, Chebyshev.NodesFor(turns, allowed));
+        for (; n <= MostNodes && n < end - from; n += More)
         {
-            if (!FillValues(n, low, high))
+            var values = new double[2 * rows * n];
+            if (!TryValues(range, n, values))
             {
                 return false;
             }
 
-            var (worst, flowRest) = (0.0, 0.0);
-            for (var row = 0; row < rows; row++)
+            var coefficients = new double[values.Length];
+            Chebyshev.Transform(values, n, coefficients);
+            var (worst, flowRest) = Rest(coefficients, n);
+            if (worst <= allowed)
             {
-                var (largest, tail) = (0.0, 0.0);
-                for (var part = 0; part < 2; part++)
-                {
-                    var place = values.AsSpan((2 * row + part) * n, n);
-                    var c = series.AsSpan(0, n);
-                    ChebyshevFit.Coefficients(place, c);
-                    c.CopyTo(place);
-                    largest = Math.Max(largest, Largest(c));
-                    tail = Math.Max(tail, Largest(c[(n - 4)..]));
-                }
-
-                worst = largest == 0 ? worst : Math.Max(worst, tail / largest);
-                flowRest = row == 1 ? 4 * tail : flowRest;
-            }
-
-            if (worst <= MostLeftOut)
-            {
-                Evaluate(values, n, from, end, low, high, flowRest, 4 * worst);
+                Evaluate(
+                    new ChebyshevRows(range, coefficients, n, turns, allowed),
+                    from,
+                    end,
+                    flowRest,
+                    4 * worst
+                );
                 return true;
             }
         }
@@ -159,106 +173,85 @@ internal sealed class GradientCurve
         return false;
     }
 
-    private double MostLeftOut => column.Modal is null ? Allowed : AllowedOfDifferences;
-
-    // q turns twice as fast as the waves.
-    private int Nodes(double low, double high) =>
-        Math.Max(
-            FewestNodes,
-            WaveSegment.NodesFor(2 * WaveSegment.Turns(column.Waves, low, high), MostLeftOut)
-        );
-
-    private static double Largest(ReadOnlySpan<double> values)
+    // Of the last coefficients over the largest of each complex row; and of the flow itself.
+    private (double Worst, double Flow) Rest(double[] coefficients, int n)
     {
-        var largest = 0.0;
-        foreach (var value in values)
+        var (worst, flow) = (0.0, 0.0);
+        for (var row = 0; row < rows; row++)
         {
-            largest = Math.Max(largest, Math.Abs(value));
+            var (largest, tail) = (0.0, 0.0);
+            for (var part = 2 * row; part < 2 * row + 2; part++)
+            {
+                for (var k = 0; k < n; k++)
+                {
+                    var size = Math.Abs(coefficients[part * n + k]);
+                    largest = Math.Max(largest, size);
+                    tail = k >= n - 4 ? Math.Max(tail, size) : tail;
+                }
+            }
+
+            worst = largest == 0 ? worst : Math.Max(worst, tail / largest);
+            flow = row == 1 ? 4 * tail : flow;
         }
 
-        return largest;
+        return (worst, flow);
     }
 
     // [(2·row + part)·n + node]; false where scales differ.
-    private bool FillValues(int n, double low, double high)
+    private bool TryValues(in RootRange range, int n, double[] values)
     {
-        if (values.Length < 2 * rows * n)
+        for (var from = 0; from < n; from += RealVectors.Count)
         {
-            values = new double[2 * rows * n];
-        }
-
-        for (var from = 0; from < n; from += ComplexLanes.Count)
-        {
-            var (p, u, log) = sensitivity.At(FrequencyLanes.AtNodes(low, high, n, from), q);
-            if (log != 0)
+            var state = sensitivity.At(range.NodesFrom(from, n), q);
+            if (state.Log != RealVector.Zero)
             {
                 return false;
             }
 
-            Store(p, 0);
-            Store(u, 1);
+            Store(state.P, 0);
+            Store(state.U, 1);
             for (var row = 2; row < rows; row++)
             {
                 Store(q[row - 2], row);
             }
 
-            void Store(in ComplexLanes value, int row)
+            void Store(in ComplexVector value, int row)
             {
-                Vector512.StoreUnsafe(value.Re, ref values[2 * row * n + from]);
-                Vector512.StoreUnsafe(value.Im, ref values[(2 * row + 1) * n + from]);
+                value.Re.CopyTo(values, 2 * row * n + from);
+                value.Im.CopyTo(values, (2 * row + 1) * n + from);
             }
         }
 
         return true;
     }
 
-    // Where there are many frequencies, by shorter series over blocks in which q turns little.
-    private void Evaluate(
-        double[] coefficients,
-        int n,
-        int from,
-        int end,
-        double low,
-        double high,
-        double flowRest,
-        double rest
-    )
+    private void Evaluate(ChebyshevRows series, int from, int end, double flowRest, double rest)
     {
-        var (scale, shift) = WaveSegment.Variable(low, high);
-        var blocks = (int)Math.Ceiling(2 * WaveSegment.Turns(column.Waves, low, high) / BlockTurn);
-        if (n <= ShortSeries.Terms || end - from < FewestOfBlock * blocks)
-        {
-            EvaluatePart(coefficients, n, from, end, scale, shift, flowRest, rest);
-            return;
-        }
-
         var i = from;
-        for (var b = 0; b < blocks; b++)
+        while (i < end)
         {
-            var (middle, edge) = (-1 + (2.0 * b + 1) / blocks, -1 + 2.0 * (b + 1) / blocks);
-            var next = i;
-            while (next < end && (b + 1 == blocks || Math.Sqrt(hertz[next]) * scale + shift < edge))
+            var part = series.PartOf(hertz[i]);
+            var next = i + 1;
+            while (next < end && series.PartOf(hertz[next]) == part)
             {
                 next++;
             }
 
-            var leftOut = new ShortSeries(n, middle, 1.0 / blocks).Of(coefficients, 2 * rows, shorter);
-            if (leftOut > MostLeftOut)
+            var powers = series.Part(part, out var scale, out var shift);
+            if (powers.Length > 0)
             {
-                // As losses may have it at low frequencies, however little the waves turn.
-                EvaluatePart(coefficients, n, i, next, scale, shift, flowRest, rest);
+                EvaluatePart((row, t) => At(powers, row, t), i, next, scale, shift, flowRest, rest);
             }
             else
             {
                 EvaluatePart(
-                    shorter,
-                    ShortSeries.Terms,
+                    (row, t) => new ComplexVector(series.At(2 * row, t), series.At(2 * row + 1, t)),
                     i,
                     next,
-                    scale * blocks,
-                    (shift - middle) * blocks,
+                    series.Range.Scale,
+                    series.Range.Shift,
                     flowRest,
-                    rest + 4 * leftOut
+                    rest
                 );
             }
 
@@ -266,12 +259,8 @@ internal sealed class GradientCurve
         }
     }
 
-    // Four vectors of frequencies at a time, so that a coefficient that is loaded serves all of them.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    [SkipLocalsInit]
     private void EvaluatePart(
-        double[] coefficients,
-        int n,
+        Func<int, RealVector, ComplexVector> at,
         int from,
         int end,
         double scale,
@@ -280,112 +269,40 @@ internal sealed class GradientCurve
         double rest
     )
     {
-        // Chebyshev polynomials, [k·Block + vector].
-        Span<Vector512<double>> powers = stackalloc Vector512<double>[MostNodes * Block];
-        Span<ComplexLanes> sums = stackalloc ComplexLanes[Block];
-        Span<ComplexLanes> inverses = stackalloc ComplexLanes[Block];
-        Span<double> some = stackalloc double[ComplexLanes.Count];
-        const int Wide = Block * ComplexLanes.Count;
-        for (var i = from; i < end; i += Wide)
+        Span<double> some = stackalloc double[RealVectors.Count];
+        for (var i = from; i < end; i += some.Length)
         {
-            for (var v = 0; v < Block; v++)
-            {
-                // Beyond the end the last one again.
-                for (var lane = 0; lane < some.Length; lane++)
-                {
-                    some[lane] = hertz[Math.Min(end - 1, i + v * ComplexLanes.Count + lane)];
-                }
-
-                var t = Vector512.Sqrt(Vector512.Create<double>(some)) * scale + Vector512.Create(shift);
-                (powers[v], powers[Block + v]) = (Vector512<double>.One, t);
-                for (var k = 2; k < n; k++)
-                {
-                    powers[k * Block + v] = Vector512.FusedMultiplyAdd(
-                        t + t,
-                        powers[(k - 1) * Block + v],
-                        -powers[(k - 2) * Block + v]
-                    );
-                }
-            }
-
-            Sum(coefficients, 1, n, powers, inverses);
-            Sum(coefficients, 0, n, powers, sums);
-            for (var v = 0; v < Block; v++)
-            {
-                inverses[v] = inverses[v].Inverse();
-                sums[v] *= inverses[v];
-                Error = Math.Max(Error, rest + 2 * flowRest * inverses[v].Largest());
-                inverses[v] *= inverses[v];
-            }
-
-            Write(sums, Real, Imaginary, i, end - i);
+            var left = Math.Min(some.Length, end - i);
+            some.Fill(hertz[i + left - 1]);
+            hertz.AsSpan(i, left).CopyTo(some);
+            var x = RealVectors.MultiplyAdd(
+                Vector.SquareRoot(Vector.Create<double>(some)),
+                Vector.Create(scale),
+                Vector.Create(shift)
+            );
+            var inverse = at(1, x).Inverse();
+            Error = Math.Max(Error, rest + 2 * flowRest * inverse.Largest());
+            Write(at(0, x) * inverse, Real, Imaginary, i, left);
+            inverse *= inverse;
             for (var row = 2; row < rows; row++)
             {
-                Sum(coefficients, row, n, powers, sums);
-                for (var v = 0; v < Block; v++)
-                {
-                    sums[v] *= inverses[v];
-                }
-
-                Write(sums, GradientReal, GradientImaginary, (row - 2) * count + i, end - i);
+                Write(at(row, x) * inverse, GradientReal, GradientImaginary, (row - 2) * count + i, left);
             }
         }
     }
 
-    private static void Write(
-        ReadOnlySpan<ComplexLanes> values,
-        double[] real,
-        double[] imaginary,
-        int from,
-        int room
-    )
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static ComplexVector At(double[] powers, int row, RealVector x)
     {
-        for (var v = 0; v < values.Length && v * ComplexLanes.Count < room; v++)
+        const int N = ChebyshevRows.Terms;
+        ref var c = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(powers), 2 * row * N);
+        var (re, im) = (Vector.Create(Unsafe.Add(ref c, N - 1)), Vector.Create(Unsafe.Add(ref c, 2 * N - 1)));
+        for (var k = N - 2; k >= 0; k--)
         {
-            Write(
-                values[v],
-                real,
-                imaginary,
-                from + v * ComplexLanes.Count,
-                Math.Min(ComplexLanes.Count, room - v * ComplexLanes.Count)
-            );
-        }
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static void Sum(
-        double[] coefficients,
-        int row,
-        int n,
-        Span<Vector512<double>> powers,
-        Span<ComplexLanes> sums
-    )
-    {
-        ref var c = ref coefficients[2 * row * n];
-        ref var power = ref MemoryMarshal.GetReference(powers);
-        var (re0, im0) = (Vector512<double>.Zero, Vector512<double>.Zero);
-        var (re1, im1, re2, im2, re3, im3) = (re0, re0, re0, re0, re0, re0);
-        for (var k = 0; k < n; k++)
-        {
-            var real = Vector512.Create(Unsafe.Add(ref c, k));
-            var imaginary = Vector512.Create(Unsafe.Add(ref c, n + k));
-            var p0 = Unsafe.Add(ref power, k * Block);
-            re0 = Vector512.FusedMultiplyAdd(real, p0, re0);
-            im0 = Vector512.FusedMultiplyAdd(imaginary, p0, im0);
-            var p1 = Unsafe.Add(ref power, k * Block + 1);
-            re1 = Vector512.FusedMultiplyAdd(real, p1, re1);
-            im1 = Vector512.FusedMultiplyAdd(imaginary, p1, im1);
-            var p2 = Unsafe.Add(ref power, k * Block + 2);
-            re2 = Vector512.FusedMultiplyAdd(real, p2, re2);
-            im2 = Vector512.FusedMultiplyAdd(imaginary, p2, im2);
-            var p3 = Unsafe.Add(ref power, k * Block + 3);
-            re3 = Vector512.FusedMultiplyAdd(real, p3, re3);
-            im3 = Vector512.FusedMultiplyAdd(imaginary, p3, im3);
+            re = RealVectors.MultiplyAdd(re, x, Vector.Create(Unsafe.Add(ref c, k)));
+            im = RealVectors.MultiplyAdd(im, x, Vector.Create(Unsafe.Add(ref c, N + k)));
         }
 
-        sums[0] = new ComplexLanes(re0, im0);
-        sums[1] = new ComplexLanes(re1, im1);
-        sums[2] = new ComplexLanes(re2, im2);
-        sums[3] = new ComplexLanes(re3, im3);
+        return new ComplexVector(re, im);
     }
 }

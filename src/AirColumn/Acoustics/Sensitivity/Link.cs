@@ -1,6 +1,4 @@
-using System.Numerics;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Sensitivity;
 
@@ -36,31 +34,13 @@ internal sealed record Link<T>(int Parameter, T Self, double Weight, double[] We
         return sum;
     }
 
-    /// <summary>The derivative of something of it at eight frequencies.</summary>
-    public ComplexLanes Derivative(Vector512<double> omega, Func<T, double, Complex> value)
+    /// <summary>The same of something that depends on frequency.</summary>
+    public ComplexVector DerivativeAt(RealVector omega, Func<T, RealVector, ComplexVector> value)
     {
-        Span<Complex> sums = stackalloc Complex[ComplexLanes.Count];
-        for (var i = 0; i < ComplexLanes.Count; i++)
-        {
-            var sum = Weight == 0 ? 0 : Weight * value(Self, omega.GetElement(i));
-            for (var n = 0; n < Parts.Length; n++)
-            {
-                sum += Parts[n] is { } part ? Weights[n] * value(part, omega.GetElement(i)) : 0;
-            }
-
-            sums[i] = sum;
-        }
-
-        return ComplexLanes.Of(sums);
-    }
-
-    /// <summary>The same of something that is asked for at eight frequencies at a time.</summary>
-    public ComplexLanes DerivativeAt(Vector512<double> omega, Func<T, Vector512<double>, ComplexLanes> value)
-    {
-        var sum = Weight == 0 ? ComplexLanes.Zero : Weight * value(Self, omega);
+        var sum = Weight == 0 ? ComplexVector.Zero : Weight * value(Self, omega);
         for (var n = 0; n < Parts.Length; n++)
         {
-            sum += Parts[n] is { } part ? Weights[n] * value(part, omega) : ComplexLanes.Zero;
+            sum += Parts[n] is { } part ? Weights[n] * value(part, omega) : ComplexVector.Zero;
         }
 
         return sum;

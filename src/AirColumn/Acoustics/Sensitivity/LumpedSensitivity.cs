@@ -1,84 +1,100 @@
 using System.Numerics;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Elements;
-using AirColumn.Acoustics.Kernels;
+using AirColumn.Acoustics.Line;
+using AirColumn.Acoustics.Propagation;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Acoustics.Sensitivity;
 
 /// <summary>A mass in series.</summary>
-internal sealed class MassSensitivity(InertanceElement mass, IReadOnlyList<Link<InertanceElement>> links)
-    : ElementSensitivity
+internal sealed class MassSensitivity(SeriesMass mass, IReadOnlyList<Link<SeriesMass>> links)
+    : PartSensitivity
 {
-    public override void Carry(
-        in FrequencyLanes frequencies,
-        ref ComplexLanes p,
-        ref ComplexLanes u,
-        Span<ComplexLanes> q
-    )
+    public override void Carry(in FrequencyVector frequency, ref WaveState state, Span<ComplexVector> q)
     {
-        var omega = frequencies.Omega;
-        var square = u * u;
+        var omega = frequency.Omega;
+        var square = state.U * state.U;
         foreach (var link in links)
         {
-            q[link.Parameter] += link.Derivative(omega, Impedance) * square;
+            q[link.Parameter] += link.DerivativeAt(omega, Impedance) * square;
         }
 
-        p += ComplexLanes.Each(i => Impedance(mass, omega.GetElement(i))) * u;
+        MassPropagator.Put(omega * mass.InertanceAt(omega), ref state);
     }
 
-    private static Complex Impedance(InertanceElement mass, double omega) =>
-        new(0, omega * mass.InertanceAt(omega));
+    private static ComplexVector Impedance(SeriesMass mass, RealVector omega) =>
+        new(RealVector.Zero, omega * mass.InertanceAt(omega));
 }
 
-/// <summary>A hole or branch: half its series mass, the branch in shunt, the other half.</summary>
-internal sealed class SideSensitivity(SideElement side, IReadOnlyList<Link<SideElement>> links)
-    : ElementSensitivity
+/// <summary>
+/// A hole or branch: half its series mass, the branch in shunt, the other half; all times the pressure at its foot, as
+/// <see cref="SidePropagator"/> does it.
+/// </summary>
+internal sealed class SideSensitivity : PartSensitivity
 {
-    public override void Carry(
-        in FrequencyLanes frequencies,
-        ref ComplexLanes p,
-        ref ComplexLanes u,
-        Span<ComplexLanes> q
-    )
+    private readonly SideColumn side;
+    private readonly PlanePath branch;
+    private readonly (Link<SideColumn> Link, PlanePath?[] Branches)[] links;
+
+    public SideSensitivity(SideColumn side, IReadOnlyList<Link<SideColumn>> links, in Band band)
     {
-        var omega = frequencies.Omega;
-        var halfMass = 0.5 * side.SeriesMass * omega;
-        var middle = p + (halfMass * u).TimesJ();
-        Span<Complex> pressures = stackalloc Complex[ComplexLanes.Count];
-        Span<Complex> flows = stackalloc Complex[ComplexLanes.Count];
-        Span<double> logs = stackalloc double[ComplexLanes.Count];
-        for (var i = 0; i < ComplexLanes.Count; i++)
+        this.side = side;
+        var within = band;
+        branch = Path(side);
+        this.links =
+        [
+            .. links.Select(link =>
+                (link, Array.ConvertAll(link.Parts, part => part is null ? null : Path(part)))
+            ),
+        ];
+
+        PlanePath Path(SideColumn of) => new(of.Parts, of.End, of.Impedance, within);
+    }
+
+    public override void Carry(in FrequencyVector frequency, ref WaveState state, Span<ComplexVector> q)
+    {
+        var omega = frequency.Omega;
+        var half = 0.5 * side.SeriesMass * omega;
+        var before = state.U;
+        var foot = At(branch, frequency);
+        MassPropagator.Put(half, ref state);
+        // In front of the branch, times the pressure at its foot.
+        var middle = state.P;
+        var flow = ComplexVector.MultiplyAdd(foot.P, before, foot.U * middle);
+        var square = foot.P * foot.P;
+        var squares = (0.5 * omega * (square * (before * before) + flow * flow)).TimesJ();
+        foreach (ref var each in q)
         {
-            (pressures[i], flows[i], logs[i]) = side.StateAtFoot(omega.GetElement(i));
+            each *= square;
         }
 
-        var (pressure, branchFlow) = (ComplexLanes.Of(pressures), ComplexLanes.Of(flows));
-        var flow = ComplexLanes.MultiplyAdd(branchFlow / pressure, middle, u);
-        var squares = (0.5 * omega * ComplexLanes.MultiplyAdd(u, u, flow * flow)).TimesJ();
-        var across = middle / pressure;
-        across *= across;
-        Span<Complex> shunt = stackalloc Complex[ComplexLanes.Count];
-        foreach (var link in links)
+        foreach (var (link, branches) in links)
         {
             // For a fixed state at its far end, p²·δY = p·δU − U·δp at the foot.
-            for (var i = 0; i < ComplexLanes.Count; i++)
+            var (dp, du) = (link.Weight * foot.P, link.Weight * foot.U);
+            for (var n = 0; n < branches.Length; n++)
             {
-                var (dp, du) = (link.Weight * pressures[i], link.Weight * flows[i]);
-                for (var n = 0; n < link.Parts.Length; n++)
+                if (branches[n] is { } other)
                 {
-                    var (p1, u1, log) = link.Parts[n]!.StateAtFoot(omega.GetElement(i));
-                    var scale = link.Weights[n] * Math.Exp(log - logs[i]);
-                    (dp, du) = (dp + scale * p1, du + scale * u1);
+                    var there = At(other, frequency);
+                    var scale = link.Weights[n] * Vector.Exp(there.Log - foot.Log);
+                    (dp, du) = (dp + scale * there.P, du + scale * there.U);
                 }
-
-                shunt[i] = pressures[i] * du - flows[i] * dp;
             }
 
+            var shunt = foot.P * du - foot.U * dp;
             q[link.Parameter] +=
-                link.Derivative(part => part.SeriesMass) * squares - ComplexLanes.Of(shunt) * across;
+                link.Derivative(part => part.SeriesMass) * squares - shunt * (middle * middle);
         }
 
-        p = middle + (halfMass * flow).TimesJ();
-        u = flow;
+        state.P = foot.P * middle;
+        state.U = flow;
+        MassPropagator.Put(half, ref state);
+    }
+
+    private static WaveState At(PlanePath path, in FrequencyVector frequency)
+    {
+        Span<WaveState> state = stackalloc WaveState[1];
+        path.CarryNormalised(new(in frequency), state);
+        return state[0];
     }
 }

@@ -1,3 +1,4 @@
+using AirColumn.Acoustics.Line;
 using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Sensitivity;
@@ -8,28 +9,28 @@ namespace AirColumn.Acoustics.Sensitivity;
 /// <param name="Parts">What it is made of.</param>
 /// <param name="Compiled">What that has become, the same objects as in the column.</param>
 /// <param name="Parameter">The parameter, counted from where this begins.</param>
-/// <param name="FirstElement">Where its elements begin in the column.</param>
+/// <param name="FirstPart">Where its parts begin in the column.</param>
 internal sealed record Surroundings(
     ColumnParts Parts,
-    CompiledColumn Compiled,
+    ColumnLine Compiled,
     ColumnParameter Parameter,
-    int FirstElement
+    int FirstPart
 )
 {
     /// <summary>
     /// Only some sections where one air fills all and nothing opens into the side, so that a gradient takes a time in proportion to the number
     /// of sections and not to its square.
     /// </summary>
-    public static Surroundings Of(Column column, ColumnParameter parameter)
+    public static Surroundings Of(ColumnModel column, ColumnParameter parameter)
     {
-        var (bore, compiled) = (column.Bore, column.Compiled);
+        var (bore, compiled) = (column.Bore, column.Line);
         if (
             parameter.Sections is not var (first, last)
-            || !column.AirProfile.IsUniform
+            || !column.Asked.Air.IsUniform
             || bore.Holes.Count + bore.Branches.Count > 0
         )
         {
-            return new(column.Parts, compiled, parameter, 0);
+            return new(column.Asked, compiled, parameter, 0);
         }
 
         var from = Math.Max(0, first - 1);
@@ -42,12 +43,12 @@ internal sealed record Surroundings(
         var before = 0;
         for (var i = 0; i < from; i++)
         {
-            before += compiled.Sections[i].Elements.Length;
+            before += compiled.Sections[i].Parts.Length;
         }
 
         return new(
             parts,
-            new CompiledColumn
+            new ColumnLine
             {
                 Parts = parts,
                 Sections = sections,
@@ -56,8 +57,7 @@ internal sealed record Surroundings(
                 Load = compiled.Load,
                 Blown = compiled.Blown,
                 Warnings = compiled.Warnings,
-                Mouths = compiled.Mouths,
-                Series = compiled.Series,
+                Media = compiled.Media,
             },
             parameter.After(from),
             before

@@ -1,5 +1,4 @@
-using AirColumn.Acoustics.Elements;
-using AirColumn.Acoustics.Radiation;
+using AirColumn.Acoustics.Line;
 using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Sensitivity;
@@ -18,14 +17,9 @@ internal sealed class Variation
     private static readonly int[] Beyond = [1, 2, 3, 4];
     private static readonly double[] BeyondWeights = [-25, 48, -36, 16, -3];
 
-    private Variation(
-        double weight,
-        double[] weights,
-        List<Change<Element>> elements,
-        CompiledColumn[] columns
-    )
+    private Variation(double weight, double[] weights, List<Change<LinePart>> parts, ColumnLine[] columns)
     {
-        (Weight, Weights, Elements) = (weight, weights, elements);
+        (Weight, Weights, Parts) = (weight, weights, parts);
         Loads = [.. columns.Select(column => column.Load)];
         Blown = [.. columns.Select(column => column.Blown)];
     }
@@ -36,20 +30,20 @@ internal sealed class Variation
     /// <summary>The weights of the others.</summary>
     public double[] Weights { get; }
 
-    /// <summary>The elements that the parameter changes, as they are in the others.</summary>
-    public IReadOnlyList<Change<Element>> Elements { get; }
+    /// <summary>The parts that the parameter changes, as they are in the others.</summary>
+    public IReadOnlyList<Change<LinePart>> Parts { get; }
 
     /// <summary>What ends the others.</summary>
-    public FarEndLoad[] Loads { get; }
+    public Termination[] Loads { get; }
 
     /// <summary>What lies outside their blown ends.</summary>
-    public BlownLoad[] Blown { get; }
+    public InputTermination[] Blown { get; }
 
     /// <summary>Varies a column.</summary>
     /// <exception cref="ArgumentException">It has no such parameter, or there is no room for a difference.</exception>
-    public static Variation Of(Column column, ColumnParameter parameter)
+    public static Variation Of(ColumnModel column, ColumnParameter parameter)
     {
-        var parts = column.Parts;
+        var parts = column.Asked;
         var value = parameter.Of(parts);
         var step = parameter.StepAt(parts);
         var around = Surroundings.Of(column, parameter);
@@ -97,7 +91,7 @@ internal sealed class Variation
     }
 
     private static Variation? Try(
-        Column column,
+        ColumnModel column,
         Surroundings around,
         double value,
         double step,
@@ -105,13 +99,13 @@ internal sealed class Variation
         double[] weights
     )
     {
-        var columns = new CompiledColumn[offsets.Length];
+        var columns = new ColumnLine[offsets.Length];
         for (var i = 0; i < offsets.Length; i++)
         {
             try
             {
                 var parts = around.Parameter.With(around.Parts, value + offsets[i] * step);
-                columns[i] = ColumnCompiler.Compile(parts, around.Compiled);
+                columns[i] = LineBuilder.Compile(parts, around.Compiled);
             }
             catch (ArgumentException)
             {
@@ -132,19 +126,23 @@ internal sealed class Variation
 
     // Section by section where there are no holes to be open or closed, so that those that are shared cost nothing. Null where the columns
     // are not made alike.
-    private static List<Change<Element>>? Changes(Column column, Surroundings around, CompiledColumn[] others)
+    private static List<Change<LinePart>>? Changes(
+        ColumnModel column,
+        Surroundings around,
+        ColumnLine[] others
+    )
     {
-        var changes = new List<Change<Element>>();
+        var changes = new List<Change<LinePart>>();
         var compiled = around.Compiled;
         if (compiled.Holes.Count > 0)
         {
             var open = column.Options.Fingering.ForHoles(compiled.Holes.Count, nameof(column));
-            return Add(changes, 0, column.Elements, Array.ConvertAll(others, other => other.Fingered(open)))
+            return Add(changes, 0, column.Way, Array.ConvertAll(others, other => other.Fingered(open)))
                 ? changes
                 : null;
         }
 
-        var first = around.FirstElement;
+        var first = around.FirstPart;
         for (var i = 0; i < compiled.Sections.Length; i++)
         {
             var section = compiled.Sections[i];
@@ -153,33 +151,33 @@ internal sealed class Variation
                 && !Add(
                     changes,
                     first,
-                    section.Elements,
-                    Array.ConvertAll(others, other => other.Sections[i].Elements)
+                    section.Parts,
+                    Array.ConvertAll(others, other => other.Sections[i].Parts)
                 )
             )
             {
                 return null;
             }
 
-            first += section.Elements.Length;
+            first += section.Parts.Length;
         }
 
         return changes;
     }
 
-    private static bool Add(List<Change<Element>> changes, int first, Element[] elements, Element[][] others)
+    private static bool Add(List<Change<LinePart>> changes, int first, LinePart[] parts, LinePart[][] others)
     {
-        var aligned = Array.ConvertAll(others, other => Aligned(elements, other));
+        var aligned = Array.ConvertAll(others, other => Aligned(parts, other));
         if (Array.Exists(aligned, other => other is null))
         {
             return false;
         }
 
-        for (var i = 0; i < elements.Length; i++)
+        for (var i = 0; i < parts.Length; i++)
         {
-            if (Array.Exists(aligned, other => !ReferenceEquals(other![i], elements[i])))
+            if (Array.Exists(aligned, other => !ReferenceEquals(other![i], parts[i])))
             {
-                changes.Add(new Change<Element>(first + i, Array.ConvertAll(aligned, other => other![i])));
+                changes.Add(new Change<LinePart>(first + i, Array.ConvertAll(aligned, other => other![i])));
             }
         }
 
@@ -188,28 +186,28 @@ internal sealed class Variation
 
     // Those of the other column in the places of this one's. The mass of a step comes and goes with it, to second order: where only one
     // column has it, there is nothing to say. Null where more differs than that.
-    private static Element?[]? Aligned(Element[] elements, Element[] others)
+    private static LinePart?[]? Aligned(LinePart[] parts, LinePart[] others)
     {
-        var aligned = new Element?[elements.Length];
+        var aligned = new LinePart?[parts.Length];
         var n = 0;
         for (var i = 0; i < aligned.Length; i++)
         {
-            if (n < others.Length && ReferenceEquals(others[n], elements[i]))
+            if (n < others.Length && ReferenceEquals(others[n], parts[i]))
             {
                 aligned[i] = others[n++];
                 continue;
             }
 
-            if (n < others.Length && others[n] is InertanceElement && elements[i] is not InertanceElement)
+            if (n < others.Length && others[n] is SeriesMass && parts[i] is not SeriesMass)
             {
                 n++;
             }
 
-            if (n < others.Length && others[n].GetType() == elements[i].GetType())
+            if (n < others.Length && others[n].GetType() == parts[i].GetType())
             {
                 aligned[i] = others[n++];
             }
-            else if (elements[i] is not InertanceElement)
+            else if (parts[i] is not SeriesMass)
             {
                 return null;
             }

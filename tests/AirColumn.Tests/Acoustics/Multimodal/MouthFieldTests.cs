@@ -1,8 +1,7 @@
 using System.Numerics;
-using System.Runtime.Intrinsics;
-using AirColumn.Acoustics.Kernels;
 using AirColumn.Acoustics.Multimodal;
 using AirColumn.Acoustics.Radiation;
+using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Tests.Acoustics.Multimodal;
 
@@ -57,7 +56,7 @@ public class MouthFieldTests
 
         static double Correction(double outer)
         {
-            var x = new MouthField(outer).At(RadialBasis.Of(1), Vector512.Create(0.05))[0].Lane(0);
+            var x = new MouthField(outer).At(RadialBasis.Of(1), Vector.Create(0.05))[0].At(0);
             return Math.PI * x.Real;
         }
     }
@@ -85,11 +84,8 @@ public class MouthFieldTests
                 .OpenEnd(ReferenceAir.Mm(3)),
             3.0 / 45
         );
-        var change = new MouthField(1 + 3.0 / 45, tapering).ChangeAt(
-            RadialBasis.Of(2),
-            Vector512.Create(0.2)
-        );
-        Assert.True(change[0].Lane(0).Real < 0);
+        var change = new MouthField(1 + 3.0 / 45, tapering).ChangeAt(RadialBasis.Of(2), Vector.Create(0.2));
+        Assert.True(change[0].At(0).Real < 0);
     }
 
     private static void Compare(ReferenceTable.Row row, MouthField field, int modes, double tolerance)
@@ -110,9 +106,9 @@ public class MouthFieldTests
     private static Complex PlaneImpedance(MouthField field, int modes, double ka)
     {
         var basis = RadialBasis.Of(modes);
-        var x = field.At(basis, Vector512.Create(ka));
+        var x = field.At(basis, Vector.Create(ka));
         var n = modes;
-        var turned = new ComplexLanes[n * n];
+        var turned = new ComplexVector[n * n];
         for (var i = 0; i < n; i++)
         {
             for (var j = 0; j < n; j++)
@@ -123,11 +119,11 @@ public class MouthFieldTests
             if (i > 0)
             {
                 var decay = Complex.Sqrt(basis.Gamma[i] * basis.Gamma[i] - ka * ka);
-                turned[(n - 1 - i) * (n + 1)] += ComplexLanes.All(1 / (Math.PI * decay));
+                turned[(n - 1 - i) * (n + 1)] += ComplexVector.All(1 / (Math.PI * decay));
             }
         }
 
-        LaneSymmetric.Eliminate(turned, n, n - 1, new ComplexLanes[n]);
-        return new Complex(0, ka * Math.PI) * turned[n * n - 1].Lane(0);
+        LaneSymmetric.Eliminate(turned, n, n - 1, new ComplexVector[n]);
+        return new Complex(0, ka * Math.PI) * turned[n * n - 1].At(0);
     }
 }

@@ -1,0 +1,75 @@
+namespace AirColumn.Acoustics;
+
+/// <summary>The choices of a <see cref="Column"/> that are neither geometry nor air.</summary>
+public sealed record ColumnOptions
+{
+    private readonly double tolerance = 1e-10;
+    private readonly BlownEnd blownEnd = BlownEnd.Closed;
+    private readonly WallLosses losses = WallLosses.Full;
+    private readonly Fingering fingering = Fingering.AllOpen;
+    private readonly RadiationModel radiation = RadiationModel.Exact;
+    private readonly Wavefronts wavefronts = Wavefronts.Curved;
+    private readonly int? modes;
+
+    /// <summary>The model of the losses at the wall; full by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not one of the named models.</exception>
+    public WallLosses Losses
+    {
+        get => losses;
+        init => losses = Require.Named(value, nameof(Losses));
+    }
+
+    /// <summary>What is assumed of the wave fronts where the bore widens or narrows; curved by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not one of the named models.</exception>
+    public Wavefronts Wavefronts
+    {
+        get => wavefronts;
+        init => wavefronts = Require.Named(value, nameof(Wavefronts));
+    }
+
+    /// <summary>
+    /// How many radial modes <see cref="Wavefronts.Multimodal"/> carries, the plane one included: 1 to 12. Null, the default, takes as
+    /// many as the column needs for its resonances to stay within 0.05 cent when more are carried.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The number is outside that range.</exception>
+    public int? Modes
+    {
+        get => modes;
+        init => modes = value is { } count ? (int)Require.InRange(count, 1, 12, "", nameof(Modes)) : null;
+    }
+
+    /// <summary>
+    /// Which tone holes are open; all by default. A fingering hole by hole must be for as many as the bore has.
+    /// </summary>
+    public Fingering Fingering
+    {
+        get => fingering;
+        init => fingering = value ?? throw new ArgumentNullException(nameof(Fingering));
+    }
+
+    /// <summary>How the far end radiates; exactly by default.</summary>
+    public RadiationModel Radiation
+    {
+        get => radiation;
+        init => radiation = value ?? throw new ArgumentNullException(nameof(Radiation));
+    }
+
+    /// <summary>How the column is excited; closed by default.</summary>
+    public BlownEnd BlownEnd
+    {
+        get => blownEnd;
+        init => blownEnd = value ?? throw new ArgumentNullException(nameof(BlownEnd));
+    }
+
+    /// <summary>
+    /// Relative error allowed in the transfer matrix of a section that has no closed form (a taper with losses): 1e-13 to 1e-3; 1e-10 by
+    /// default. Cylinders are exact whatever the tolerance. Impedances of ordinary bores come out to ten times of it, beside sharp
+    /// resonances to more; what the series of a curve leaves out is a hundredth of it and is stated by the curve.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is outside that range or not a number.</exception>
+    public double Tolerance
+    {
+        get => tolerance;
+        init => tolerance = Require.InRange(value, 1e-13, 1e-3, "", nameof(Tolerance));
+    }
+}

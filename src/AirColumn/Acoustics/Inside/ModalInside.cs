@@ -1,0 +1,57 @@
+using System.Numerics;
+using AirColumn.Acoustics.Multimodal;
+using UnitsNet;
+
+namespace AirColumn.Acoustics.Inside;
+
+/// <summary>What <see cref="InsideColumn"/> answers, for a column of several modes.</summary>
+internal static class ModalInside
+{
+    public static ModalField FieldAt(Column column, double omega) =>
+        new(column.Modal!, omega, column.Options.BlownEnd.IsOpen, column.Model.Blown.Impedance(omega));
+
+    public static (Complex[] Pressure, Complex[] Flow) At(Column column, double omega, double[] metres)
+    {
+        var field = FieldAt(column, omega);
+        var (pressure, flow) = (new Complex[metres.Length], new Complex[metres.Length]);
+        for (var i = 0; i < metres.Length; i++)
+        {
+            (pressure[i], flow[i]) = field.At(metres[i]);
+        }
+
+        return (pressure, flow);
+    }
+
+    public static PowerBalance Power(Column column, Frequency frequency)
+    {
+        var field = FieldAt(column, column.Omega(frequency));
+        var (viscous, thermal, side) = (0.0, 0.0, 0.0);
+        for (var i = 0; i < field.Count; i++)
+        {
+            if (field.Piece(i) is SidePiece)
+            {
+                side += field.Power(i) - field.Power(i + 1);
+            }
+            else
+            {
+                var (friction, heat) = field.Loss(i);
+                viscous += friction;
+                thermal += heat;
+            }
+        }
+
+        return new PowerBalance(frequency, field.Power(0), field.Power(field.Count), viscous, thermal, side);
+    }
+
+    public static EndTransfer Transfer(Column column, Frequency frequency)
+    {
+        var field = FieldAt(column, column.Omega(frequency));
+        var (near, far) = (field.Joint(0), field.Joint(field.Count));
+        return new EndTransfer(
+            far.Pressure / near.Pressure,
+            far.Flow / near.Flow,
+            far.Pressure / near.Flow,
+            field.Power(field.Count) / field.Power(0)
+        );
+    }
+}

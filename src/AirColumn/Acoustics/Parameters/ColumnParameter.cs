@@ -1,0 +1,218 @@
+using AirColumn.Acoustics.Line;
+using AirColumn.Acoustics.Parameters;
+using AirColumn.Bores;
+
+namespace AirColumn.Acoustics;
+
+/// <summary>
+/// One number that a column depends on, by name: a diameter, a length, the place of a hole, the temperature. Gradients are taken
+/// with respect to them, designs vary them. Immutable, equal by value.
+/// </summary>
+/// <remarks>Values are plain numbers in SI units, <see cref="Unit"/> says which; a column itself takes and gives quantities.</remarks>
+public sealed record ColumnParameter
+{
+    // The kinds know nothing of this class, so that it alone has to know them.
+    private readonly IColumnChange change;
+
+    private ColumnParameter(IColumnChange change)
+    {
+        this.change = change;
+    }
+
+    /// <summary>The unit of its value: m, K, Pa, or nothing where it is a fraction.</summary>
+    public string Unit => change.Unit;
+
+    /// <summary>The first and the last section whose shape it changes; null where it is about something else.</summary>
+    internal (int First, int Last)? Sections => change.Sections;
+
+    /// <summary>Temperature of the air, K: that of all states of an air profile, by the same amount.</summary>
+    public static ColumnParameter Temperature { get; } = new(new AirParameter(AirQuantity.Temperature));
+
+    /// <summary>Relative humidity of the air, 0 to 1: that of all states of an air profile, by the same amount.</summary>
+    public static ColumnParameter Humidity { get; } = new(new AirParameter(AirQuantity.Humidity));
+
+    /// <summary>Static pressure of the air, Pa.</summary>
+    public static ColumnParameter Pressure { get; } = new(new AirParameter(AirQuantity.Pressure));
+
+    /// <summary>Mole fraction of carbon dioxide in the dry part of the air, 0 to 0.1: of all states, by the same amount.</summary>
+    public static ColumnParameter CarbonDioxide { get; } = new(new AirParameter(AirQuantity.CarbonDioxide));
+
+    /// <summary>
+    /// Thickness of the wall at the rim of a free open far end, m. What it does begins as its power 2/3, so that there is no derivative at 0.
+    /// </summary>
+    public static ColumnParameter Wall { get; } = new(new WallParameter());
+
+    /// <summary>The end correction of an open blown end that was given one, m.</summary>
+    public static ColumnParameter BlownCorrection { get; } = new(new BlownParameter());
+
+    /// <summary>Inside diameter of a section where it begins, m. A cylinder becomes a cone when it changes.</summary>
+    /// <param name="section">Which section: 0 is at the blown end.</param>
+    public static ColumnParameter InletDiameter(int section) =>
+        new(new DiameterParameter(Index(section, nameof(section)), true, false));
+
+    /// <summary>Inside diameter of a section where it ends, m. A cylinder becomes a cone when it changes.</summary>
+    /// <param name="section">Which section: 0 is at the blown end.</param>
+    public static ColumnParameter OutletDiameter(int section) =>
+        new(new DiameterParameter(Index(section, nameof(section)), false, true));
+
+    /// <summary>Inside diameter of a section, m: both its ends by the same amount; its value is that of the inlet.</summary>
+    /// <param name="section">Which section: 0 is at the blown end.</param>
+    public static ColumnParameter Diameter(int section) =>
+        new(new DiameterParameter(Index(section, nameof(section)), true, true));
+
+    /// <summary>
+    /// Inside diameter where a section ends and the next begins, m: both by the same amount, so that what meets goes on meeting.
+    /// </summary>
+    /// <param name="section">The section that ends there: 0 is at the blown end.</param>
+    public static ColumnParameter JointDiameter(int section) =>
+        Together(OutletDiameter(section), InletDiameter(section + 1));
+
+    /// <summary>Length of a section, m, its diameters kept; holes keep their distance from the blown end.</summary>
+    /// <param name="section">Which section: 0 is at the blown end.</param>
+    public static ColumnParameter SectionLength(int section) =>
+        new(new LengthParameter(Index(section, nameof(section))));
+
+    /// <summary>Inside diameter at a point of a <see cref="ProfileSection"/>, m.</summary>
+    /// <param name="section">Which section: 0 is at the blown end.</param>
+    /// <param name="point">Which of its points: 0 is its inlet.</param>
+    public static ColumnParameter PointDiameter(int section, int point) =>
+        new(new PointParameter(Index(section, nameof(section)), Index(point, nameof(point)), false));
+
+    /// <summary>Place of an inner point of a <see cref="ProfileSection"/>, m from its inlet.</summary>
+    /// <param name="section">Which section: 0 is at the blown end.</param>
+    /// <param name="point">Which of its points: 1 is the first after its inlet.</param>
+    public static ColumnParameter PointPosition(int section, int point) =>
+        new(new PointParameter(Index(section, nameof(section)), Index(point, nameof(point)), true));
+
+    /// <summary>Distance of a tone hole's axis from the blown end, m.</summary>
+    /// <param name="hole">Which hole: 0 is nearest to the blown end.</param>
+    public static ColumnParameter HolePosition(int hole) =>
+        new(new HoleParameter(Index(hole, nameof(hole)), HoleDimension.Position));
+
+    /// <summary>Diameter of a tone hole, m.</summary>
+    /// <param name="hole">Which hole: 0 is nearest to the blown end.</param>
+    public static ColumnParameter HoleDiameter(int hole) =>
+        new(new HoleParameter(Index(hole, nameof(hole)), HoleDimension.Diameter));
+
+    /// <summary>Height of a tone hole, m.</summary>
+    /// <param name="hole">Which hole: 0 is nearest to the blown end.</param>
+    public static ColumnParameter HoleHeight(int hole) =>
+        new(new HoleParameter(Index(hole, nameof(hole)), HoleDimension.Height));
+
+    /// <summary>Several parameters of one unit that change by the same amount; the value is that of the first.</summary>
+    /// <param name="parameters">At least one, all of the same unit.</param>
+    /// <exception cref="ArgumentException">There are none, or their units differ.</exception>
+    public static ColumnParameter Together(params IReadOnlyList<ColumnParameter> parameters)
+    {
+        ArgumentNullException.ThrowIfNull(parameters);
+        if (parameters.Count == 0 || parameters.Any(p => p.Unit != parameters[0].Unit))
+        {
+            throw new ArgumentException(
+                $"There are {parameters.Count} parameters together, in {string.Join(", ", parameters.Select(p => p.Unit).Distinct())}; "
+                    + "give at least one, and all in the same unit.",
+                nameof(parameters)
+            );
+        }
+
+        return new(
+            new TogetherParameter(
+                new EquatableArray<IColumnChange>(parameters.Select(parameter => parameter.change))
+            )
+        );
+    }
+
+    /// <summary>
+    /// All parameters of a column: for each section its diameter, or those of its two ends or of its points, and its length; place,
+    /// diameter and height of each tone hole; the wall at a free far end where it has any; the correction of a blown end; and the state of the air
+    /// where it is known.
+    /// </summary>
+    /// <param name="column">The column.</param>
+    public static IReadOnlyList<ColumnParameter> AllOf(Column column)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        var all = new List<ColumnParameter>();
+        for (var i = 0; i < column.Bore.Sections.Count; i++)
+        {
+            switch (column.Bore.Sections[i])
+            {
+                case CylinderSection or BendSection:
+                    all.Add(Diameter(i));
+                    break;
+                case ProfileSection profile:
+                    all.AddRange(
+                        Enumerable.Range(0, profile.Positions.Count).Select(point => PointDiameter(i, point))
+                    );
+                    break;
+                default:
+                    all.AddRange([InletDiameter(i), OutletDiameter(i)]);
+                    break;
+            }
+
+            all.Add(SectionLength(i));
+        }
+
+        for (var i = 0; i < column.Bore.Holes.Count; i++)
+        {
+            all.AddRange([HolePosition(i), HoleDiameter(i), HoleHeight(i)]);
+        }
+
+        if (column.Bore.FarEnd is OpenEnd { WallMetres: > 0 })
+        {
+            all.Add(Wall);
+        }
+
+        if (column.Options.BlownEnd is { IsOpen: true, IsFree: false })
+        {
+            all.Add(BlownCorrection);
+        }
+
+        if (column.AirProfile.HasState)
+        {
+            all.AddRange([Temperature, Humidity, Pressure, CarbonDioxide]);
+        }
+
+        return all;
+    }
+
+    /// <summary>Its value in a column, in <see cref="Unit"/>.</summary>
+    /// <param name="column">The column.</param>
+    /// <exception cref="ArgumentException">The column has no such parameter.</exception>
+    public double Of(Column column)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        return Of(column.Parts);
+    }
+
+    /// <summary>A column with another value of it; what stays the same is shared with the first.</summary>
+    /// <param name="column">The column to begin with; it is not changed.</param>
+    /// <param name="value">The value, in <see cref="Unit"/>.</param>
+    /// <exception cref="ArgumentException">The column has no such parameter, or what the value makes does not fit.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value is out of the range that the column's parts allow.</exception>
+    public Column With(Column column, double value)
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        return column.With(With(column.Parts, value));
+    }
+
+    /// <summary>A value of it for people: lengths in millimetres.</summary>
+    internal string Show(double value) =>
+        Unit == "m"
+            ? Require.Show(Math.Round(value * 1000, 6), "mm")
+            : Require.Show(Math.Round(value, 9), Unit);
+
+    /// <summary>What it is, with sections, points and holes counted from 1.</summary>
+    public override string ToString() => change.ToString();
+
+    /// <summary>How far to go for a difference, in <see cref="Unit"/>: where the column is still smooth.</summary>
+    internal double StepAt(in ColumnParts parts) => change.StepAt(parts);
+
+    internal double Of(in ColumnParts parts) => change.Of(parts);
+
+    internal ColumnParts With(in ColumnParts parts, double value) => change.With(parts, value);
+
+    /// <summary>The same parameter of a bore that lacks so many sections at its beginning.</summary>
+    internal ColumnParameter After(int sections) => new(change.After(sections));
+
+    private static int Index(int index, string parameter) =>
+        (int)Require.InRange(index, 0, int.MaxValue, "", parameter);
+}

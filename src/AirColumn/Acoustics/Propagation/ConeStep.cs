@@ -1,0 +1,171 @@
+using System.Numerics;
+using System.Runtime.CompilerServices;
+using AirColumn.Acoustics.Vectors;
+
+namespace AirColumn.Acoustics.Propagation;
+
+/// <summary>
+/// One step of ψ'' + k²q(x)·ψ = 0 that carries the oscillation exactly, however many wavelengths long it is: only what the walls do
+/// varies along it.
+/// </summary>
+/// <remarks>
+/// With q = q₀ + q₁P₁ + q₂P₂ + q₃P₃ over the step (Legendre), κ = k·mean √q, z = κL and ν = q/q₀, the pair (ψ, ψ'/κ) is carried by
+/// <code>
+/// (1 + (a² + b²)/2)·R(z) + d·R(z + π/2) + [a, b; b, −a],   R a rotation,
+/// a = z/2·(ν₁j₁ − ν₃j₃),   b = z/2·j₂·(ν₂ − ν₁²/2) − ν₁²/24·sin z,   d = ν₁²z/8·j₁·(sin z + cos z/z):
+/// </code>
+/// Magnus' series in the frame that turns with the mean, to first order in what varies and to second of ν₁ (sources: iserles2002,
+/// blanes2009; ∫Pₙ·exp(jzt)dt = 2jⁿjₙ(z), DLMF 10.54.2). Its determinant is 1. Where |z|² is small the same as polynomials in z².
+/// </remarks>
+internal static class ConeStep
+{
+    private const MethodImplOptions Apart =
+        MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization;
+
+    // Of |z|², below which polynomials serve.
+    private const double Short = 0.1;
+
+    /// <summary>ψ and ψ'/k at the near side from those at the far side.</summary>
+    /// <param name="kl">k times the length.</param>
+    /// <param name="overKl">One over it.</param>
+    /// <param name="q">The moments.</param>
+    /// <param name="order">How many of them beyond the first count: none, one, or all.</param>
+    /// <param name="psi">ψ.</param>
+    /// <param name="slope">ψ'/k.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Carry(
+        RealVector kl,
+        RealVector overKl,
+        in Moments q,
+        int order,
+        ref ComplexVector psi,
+        ref ComplexVector slope
+    )
+    {
+        var size = kl * kl * (Vector.Abs(q.Q0.Re) + Vector.Abs(q.Q0.Im));
+        if (Vector.LessThanAll(size, Vector.Create(Short)))
+        {
+            CarryShort(kl, overKl, q, order, ref psi, ref slope);
+        }
+        else if (order == 0)
+        {
+            CarryEven(kl, q.Q0, ref psi, ref slope);
+        }
+        else
+        {
+            CarryLong(kl, overKl, q, order, ref psi, ref slope);
+        }
+    }
+
+    /// <summary>The same where nothing varies: a cylinder.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void CarryStraight(
+        RealVector kl,
+        RealVector overKl,
+        in ComplexVector q,
+        ref ComplexVector psi,
+        ref ComplexVector slope
+    ) => Carry(kl, overKl, new Moments(q, default, default, default), 0, ref psi, ref slope);
+
+    [MethodImpl(Apart)]
+    private static void CarryEven(
+        RealVector kl,
+        in ComplexVector q,
+        ref ComplexVector psi,
+        ref ComplexVector slope
+    )
+    {
+        q.Roots(out var root, out var inverse);
+        Trigonometry.SinCos(kl * root, out var sin, out var cos);
+        var (first, second) = (psi, slope);
+        psi = ComplexVector.MultiplyAdd(cos, first, sin * (inverse * second));
+        slope = ComplexVector.MultiplyAdd(cos, second, -(sin * (root * first)));
+    }
+
+    [MethodImpl(Apart)]
+    private static void CarryLong(
+        RealVector kl,
+        RealVector overKl,
+        in Moments q,
+        int order,
+        ref ComplexVector psi,
+        ref ComplexVector slope
+    )
+    {
+        q.Q0.Roots(out var root, out var inverse);
+        var over = inverse * inverse;
+        var nu1 = q.Q1 * over;
+        var square = nu1 * nu1;
+        // The mean of √q is √q₀·(1 − ν₁²/24 − …).
+        var small = (1.0 / 24) * square;
+        root -= small * root;
+        inverse = ComplexVector.MultiplyAdd(small, inverse, inverse);
+        var z = kl * root;
+        var overZ = overKl * inverse;
+        Trigonometry.SinCos(z, out var sin, out var cos);
+        var j0 = sin * overZ;
+        var j1 = (j0 - cos) * overZ;
+        var halfZ = 0.5 * z;
+        var zj1 = halfZ * j1;
+        var a = zj1 * nu1;
+        var b = -(small * sin);
+        var d = 0.25 * (square * (zj1 * ComplexVector.MultiplyAdd(cos, overZ, sin)));
+        if (order > 1)
+        {
+            var j2 = 3 * (j1 * overZ) - j0;
+            b = ComplexVector.MultiplyAdd(halfZ * j2, q.Q2 * over - 0.5 * square, b);
+            var j3 = 5 * (j2 * overZ) - j1;
+            a -= (halfZ * j3) * (q.Q3 * over);
+        }
+
+        var scale = 1 + 0.5 * ComplexVector.MultiplyAdd(a, a, b * b);
+        var u = scale * cos - d * sin;
+        var w = ComplexVector.MultiplyAdd(scale, sin, d * cos);
+        var (first, second) = (psi, slope);
+        psi = ComplexVector.MultiplyAdd(u + a, first, (w + b) * (inverse * second));
+        slope = ComplexVector.MultiplyAdd(u - a, second, (b - w) * (root * first));
+    }
+
+    // With p = q·(kL)²: no quotients that would cancel, or lose their meaning where q₀ vanishes, as in a steep narrow throat.
+    [MethodImpl(Apart)]
+    private static void CarryShort(
+        RealVector kl,
+        RealVector overKl,
+        in Moments q,
+        int order,
+        ref ComplexVector psi,
+        ref ComplexVector slope
+    )
+    {
+        var square = kl * kl;
+        var zz = square * q.Q0;
+        Trigonometry.OfSmall(zz, out var cos, out var sinc);
+        var (first, second) = (psi, slope);
+        if (order == 0)
+        {
+            psi = ComplexVector.MultiplyAdd(cos, first, kl * (sinc * second));
+            slope = ComplexVector.MultiplyAdd(cos, second, -(overKl * ((sinc * zz) * first)));
+            return;
+        }
+
+        var p1 = square * q.Q1;
+        var a = p1 * (1.0 / 6 + zz * (-1.0 / 60 + (1.0 / 1680) * zz));
+        var p11 = p1 * p1;
+        var scale = 1 + 0.5 * (a * a);
+        var u = ComplexVector.MultiplyAdd(scale, cos, (-1.0 / 60) * p11);
+        var w = scale * sinc;
+        var b = order > 1 ? square * (q.Q2 * (1.0 / 30 + (-1.0 / 420) * zz)) : ComplexVector.Zero;
+        var down = ComplexVector.MultiplyAdd(b - w, zz, (-1.0 / 30) * p11);
+        psi = ComplexVector.MultiplyAdd(u + a, first, kl * ((w + b) * second));
+        slope = ComplexVector.MultiplyAdd(u - a, second, overKl * (down * first));
+    }
+}
+
+/// <summary>Legendre moments of q over a step.</summary>
+internal readonly struct Moments(ComplexVector q0, ComplexVector q1, ComplexVector q2, ComplexVector q3)
+{
+    public readonly ComplexVector Q0 = q0;
+    public readonly ComplexVector Q1 = q1;
+    public readonly ComplexVector Q2 = q2;
+    public readonly ComplexVector Q3 = q3;
+}

@@ -1,0 +1,48 @@
+using AirColumn.Acoustics.Sensitivity;
+
+namespace AirColumn.Acoustics;
+
+/// <summary>How the impedance of a column changes with its dimensions and its air.</summary>
+public static class ImpedanceGradients
+{
+    /// <summary>
+    /// Input impedance over a grid and its gradient: what Z changes by with each of a number of dimensions and quantities of the air.
+    /// </summary>
+    /// <remarks>
+    /// By reciprocity δZ = (1/U₀²)·∫(δZ'·U² − δY'·p²)dx, so that one pass from the far end, in which pressure and flow are
+    /// integrated at the accuracy of doubles, gives all parameters at once. Only what a parameter does to walls, gas constants, holes
+    /// and ends, real functions without resonances, is taken from differences of fourth order. Holes are differentiated by their own
+    /// impedance. Over many frequencies what is smooth is interpolated.
+    /// </remarks>
+    /// <param name="column">The column.</param>
+    /// <param name="grid">The frequencies; as for <see cref="Column.Impedance(FrequencyGrid)"/>.</param>
+    /// <param name="parameters">The parameters; if left out all of <see cref="ColumnParameter.AllOf"/>.</param>
+    /// <returns>The curve, and ∂Z/∂θ at each frequency for each parameter θ.</returns>
+    /// <exception cref="ArgumentException">The column does not have one of the parameters.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>
+    public static ImpedanceGradient ImpedanceGradient(
+        this Column column,
+        FrequencyGrid grid,
+        IReadOnlyList<ColumnParameter>? parameters = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        ArgumentNullException.ThrowIfNull(grid);
+        column.RequireRadiation(grid);
+        ColumnParameter[] all = [.. parameters ?? ColumnParameter.AllOf(column)];
+        var curve = new GradientCurve(
+            column.Answers.Wave,
+            StateSensitivities.Of(column, all),
+            all.Length,
+            column.Modal is null,
+            grid.Hertz
+        );
+        return new ImpedanceGradient(
+            column.Curve(grid, curve.Real, curve.Imaginary, curve.Error),
+            all,
+            curve.GradientReal,
+            curve.GradientImaginary,
+            curve.Error
+        );
+    }
+}

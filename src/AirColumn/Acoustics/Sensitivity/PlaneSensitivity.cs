@@ -1,0 +1,166 @@
+using System.Numerics;
+using AirColumn.Acoustics.Line;
+using AirColumn.Acoustics.Propagation;
+using AirColumn.Acoustics.Vectors;
+
+namespace AirColumn.Acoustics.Sensitivity;
+
+/// <summary>For one-dimensional waves: one pass from the far end gives all.</summary>
+internal sealed class PlaneSensitivity : StateSensitivity
+{
+    // Beyond these a strongly attenuated state is brought back near 1.
+    private const double Largest = 1e60;
+
+    private const double Finest = 1e-13;
+    private const double LowestOmega = 2e-3 * Math.PI;
+
+    private readonly ColumnModel column;
+    private readonly LinePart[] parts; // from the blown end
+    private readonly List<Link<LinePart>>?[] links; // of each part
+    private readonly PartSensitivity[]?[] octaves = new PartSensitivity[64][];
+    private readonly Link<Termination>[] loadLinks; // of what changes the shape of the far end
+    private readonly (int Parameter, double Impedance, double Speed)[] gasLinks; // of what changes the gas there only, relative
+    private readonly Link<InputTermination>[] blownLinks;
+
+    /// <summary>Prepares it.</summary>
+    /// <exception cref="ArgumentException">The column has not one of the parameters.</exception>
+    public PlaneSensitivity(ColumnModel column, IReadOnlyList<ColumnParameter> parameters)
+    {
+        this.column = column;
+        Parameters = parameters;
+        Variation[] variations = [.. parameters.Select(parameter => Variation.Of(column, parameter))];
+        parts = column.Way;
+        links = LinksOf(parts, variations);
+        var loads = Link<Termination>.Of(variations, column.End, variation => variation.Loads);
+        var inGas = loads.ToLookup(link =>
+            Array.TrueForAll(link.Parts, part => part!.DiffersInGasFrom(link.Self))
+        );
+        loadLinks = [.. inGas[false]];
+        var scales = column.End.Scales;
+        gasLinks =
+        [
+            .. inGas[true]
+                .Select(link =>
+                    (
+                        link.Parameter,
+                        link.Derivative(load => load.Scales.Impedance) / scales.Impedance,
+                        link.Derivative(load => load.Scales.SpeedOfSound) / scales.SpeedOfSound
+                    )
+                ),
+        ];
+        blownLinks = Link<InputTermination>.Of(variations, column.Blown, variation => variation.Blown);
+    }
+
+    public IReadOnlyList<ColumnParameter> Parameters { get; }
+
+    public override WaveState At(in FrequencyVector frequencies, Span<ComplexVector> q)
+    {
+        q.Clear();
+        var omega = frequencies.Omega;
+        var (p, u) = column.End.At(omega);
+        foreach (var link in loadLinks)
+        {
+            // The flow there is the same in all.
+            q[link.Parameter] += u * link.DerivativeAt(omega, static (load, w) => load.At(w).Pressure);
+        }
+
+        if (gasLinks.Length > 0)
+        {
+            var (withImpedance, withSpeed) = column.End.GasSlopes(omega);
+            foreach (var (parameter, impedance, speed) in gasLinks)
+            {
+                q[parameter] += u * (impedance * withImpedance + speed * withSpeed);
+            }
+        }
+
+        var state = new WaveState(p, u);
+        var prepared = PreparedFor(frequencies);
+        for (var i = prepared.Length - 1; i >= 0; i--)
+        {
+            prepared[i].Carry(frequencies, ref state, q);
+            var size = Math.Max(state.P.Largest(), column.Impedance * state.U.Largest());
+            if (size is > Largest or < 1 / Largest)
+            {
+                state.Log += Vector.Create(Math.Log(size));
+                (state.P, state.U) = ((1 / size) * state.P, (1 / size) * state.U);
+                foreach (ref var each in q)
+                {
+                    each = (1 / size) * ((1 / size) * each);
+                }
+            }
+        }
+
+        foreach (var link in blownLinks)
+        {
+            q[link.Parameter] +=
+                link.DerivativeAt(omega, static (blown, w) => blown.Impedance(w)) * (state.U * state.U);
+        }
+
+        state.P = ComplexVector.MultiplyAdd(column.Blown.Impedance(omega), state.U, state.P);
+        return state;
+    }
+
+    // The walls at points that are dense enough for the octaves of some frequencies.
+    private PartSensitivity[] PreparedFor(in FrequencyVector frequencies)
+    {
+        var (low, high) = (frequencies.Lowest, frequencies.Highest);
+        var octave = Octave(low);
+        if (Octave(high) != octave)
+        {
+            return Prepare(new Band(low, high, Finest));
+        }
+
+        var prepared = Volatile.Read(ref octaves[octave]);
+        if (prepared is null)
+        {
+            var from = LowestOmega * Math.Pow(2, octave);
+            prepared = Prepare(new Band(from, 2 * from, Finest));
+            Volatile.Write(ref octaves[octave], prepared);
+        }
+
+        return prepared;
+    }
+
+    private static int Octave(double omega) =>
+        Math.Clamp((int)Math.Floor(Math.Log2(omega / LowestOmega)), 0, 63);
+
+    private PartSensitivity[] Prepare(Band band) =>
+        [.. parts.Select((part, i) => Of(part, links[i] ?? [], band))];
+
+    private static List<Link<LinePart>>?[] LinksOf(LinePart[] parts, Variation[] variations)
+    {
+        var links = new List<Link<LinePart>>?[parts.Length];
+        for (var n = 0; n < variations.Length; n++)
+        {
+            foreach (var (i, others) in variations[n].Parts)
+            {
+                (links[i] ??= []).Add(
+                    new Link<LinePart>(n, parts[i], variations[n].Weight, variations[n].Weights, others)
+                );
+            }
+        }
+
+        return links;
+    }
+
+    private static PartSensitivity Of(LinePart part, List<Link<LinePart>> links, in Band band) =>
+        part switch
+        {
+            BoreSegment segment => new SegmentSensitivity(segment, Of(segment, links), band),
+            SeriesMass mass => new MassSensitivity(mass, Of(mass, links)),
+            SideColumn side => new SideSensitivity(side, Of(side, links), band),
+            _ => throw new InvalidOperationException($"No sensitivity for {part.GetType().Name}."),
+        };
+
+    private static Link<T>[] Of<T>(T self, List<Link<LinePart>> links)
+        where T : LinePart =>
+        [
+            .. links.Select(link => new Link<T>(
+                link.Parameter,
+                self,
+                link.Weight,
+                link.Weights,
+                Array.ConvertAll(link.Parts, part => part as T)
+            )),
+        ];
+}

@@ -1,0 +1,238 @@
+using System.Numerics;
+using AirColumn.Acoustics.Spectra;
+using AirColumn.Acoustics.Vectors;
+
+namespace AirColumn.Resonances;
+
+/// <summary>An extremum of |Z|.</summary>
+/// <param name="Part">In which part of the series it lies.</param>
+/// <param name="Place">Where in that, −1 to 1.</param>
+/// <param name="Hertz">Its frequency.</param>
+internal readonly record struct Extremum(int Part, double Place, double Hertz);
+
+/// <summary>Extrema of |Z| and complex resonances in one piece of a spectrum.</summary>
+/// <remarks>
+/// With λ the logarithmic derivative of large/small (<see cref="PartSeries"/>), Re 1/λ has the sign of the slope of its modulus, and next
+/// to a single pole it is a straight line through the extremum, 1/λ = u₀ − u: a secant finds it however sharp it is.
+/// </remarks>
+internal sealed class PieceExtrema(SpectrumPiece piece, bool isOpen)
+{
+    private const int MostRounds = 50;
+    private const double Rest = 1e-9; // of the variable: the extremum is flat there
+    private const double Reach = 1.4; // of the variable, beyond which a part's polynomial is no guide off the axis
+
+    private readonly ChebyshevRows rows = piece.Rows;
+
+    /// <summary>The extrema, sampled so often over the whole piece; beside its ends only where they lie inside.</summary>
+    public void Find(int samples, List<Extremum> found)
+    {
+        var count = RealVectors.Count;
+        var each = Math.Max(1, (samples / rows.Parts + count - 1) / count) * count;
+        Span<double> places = stackalloc double[count];
+        for (var part = 0; part < rows.Parts; part++)
+        {
+            var series = Series(part);
+            var (lastPlace, lastRate) = (-1.0, double.NaN);
+            for (var i = 0; i < each; i += count)
+            {
+                for (var lane = 0; lane < count; lane++)
+                {
+                    places[lane] = -1 + 2.0 * (i + lane) / (each - 1);
+                }
+
+                var rates = series.InverseRate(Vector.Create<double>(places)).Re;
+                for (var lane = 0; lane < count; lane++)
+                {
+                    if (lastRate > 0 && rates[lane] <= 0)
+                    {
+                        var place = Refine(series, lastPlace, lastRate, places[lane], rates[lane]);
+                        found.Add(Settled(new Extremum(part, place, HertzAt(part, place))));
+                    }
+
+                    (lastPlace, lastRate) = (places[lane], rates[lane]);
+                }
+            }
+        }
+    }
+
+    /// <summary>|Z| at an extremum, Pa·s/m³.</summary>
+    public double Magnitude(in Extremum at) => piece.Impedance * Series(at.Part).Ratio(at.Place);
+
+    /// <summary>The half-width, Hz, of a single resonance that would make the curvature of an extremum; not a number where none would.</summary>
+    public double HalfWidth(in Extremum at)
+    {
+        var bend = Series(at.Part).Bend(at.Place);
+        return HertzAt(at.Part, new Complex(at.Place, 1 / Math.Sqrt(bend))).Imaginary;
+    }
+
+    /// <summary>The complex resonance, Hz, that by itself would make an extremum.</summary>
+    public Complex Guess(in Extremum at)
+    {
+        var guess = at.Place + Series(at.Part).InverseRate(at.Place);
+        return HertzAt(at.Part, new Complex(guess.Real, Math.Max(guess.Imaginary, 0)));
+    }
+
+    /// <summary>
+    /// The complex resonance, Hz, that Newton's method finds from a start, others being divided out; whether it came to rest.
+    /// </summary>
+    public bool TryPole(Complex start, IReadOnlyList<Complex> known, out Complex pole)
+    {
+        pole = Complex.NaN;
+        if (!(start.Real > 0))
+        {
+            return false;
+        }
+
+        var part = rows.PartOf(start.Real);
+        var series = Series(part);
+        var u = PlaceOf(part, start);
+        Span<Complex> zeros = stackalloc Complex[Math.Min(known.Count, 8)];
+        for (var i = 0; i < zeros.Length; i++)
+        {
+            zeros[i] = PlaceOf(part, known[known.Count - 1 - i]);
+        }
+
+        for (var round = 0; round < MostRounds; round++)
+        {
+            var (value, slope) = series.Small(u);
+            if (value == 0)
+            {
+                break;
+            }
+
+            var inverse = slope / value;
+            foreach (var zero in zeros)
+            {
+                inverse -= 1 / (u - zero);
+            }
+
+            var step = 1 / inverse;
+            u -= step;
+            if (!Complex.IsFinite(u) || Complex.Abs(u) > 4 * Reach)
+            {
+                return false;
+            }
+
+            if (Complex.Abs(step) < 1e-13 + 1e-9 * Math.Abs(u.Imaginary))
+            {
+                pole = HertzAt(part, u);
+                return Complex.Abs(u) < Reach || TrySeries(ref pole, known);
+            }
+        }
+
+        pole = HertzAt(part, u);
+        return series.Small(u).Value == 0;
+    }
+
+    // Away from the part by the series of the whole piece.
+    private bool TrySeries(ref Complex pole, IReadOnlyList<Complex> known)
+    {
+        var range = piece.Range;
+        var t = range.Scale * Complex.Sqrt(pole) + range.Shift;
+        for (var round = 0; round < MostRounds; round++)
+        {
+            rows.At(isOpen ? 0 : 2, ComplexVector.All(t), out var value, out var slope, out _);
+            var inverse = slope.At(0) / value.At(0);
+            foreach (var zero in known)
+            {
+                inverse -= 1 / (t - (range.Scale * Complex.Sqrt(zero) + range.Shift));
+            }
+
+            var step = 1 / inverse;
+            t -= step;
+            if (!Complex.IsFinite(t) || Math.Abs(t.Imaginary) > 1 || Math.Abs(t.Real) > 1.5)
+            {
+                return false;
+            }
+
+            if (Complex.Abs(step) < 1e-13 + 1e-9 * Math.Abs(t.Imaginary))
+            {
+                pole = range.HertzAt(t);
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // Where the polynomial of a part is near only, by the series of the whole piece: a few secants.
+    private Extremum Settled(Extremum at)
+    {
+        if (rows.Part(at.Part, out var scale, out var shift).Length > 0)
+        {
+            return at;
+        }
+
+        var t = piece.Range.Place(at.Hertz);
+        var (before, atBefore) = (t - 1e-4, Rate(t - 1e-4));
+        for (var round = 0; round < MostRounds; round++)
+        {
+            var here = Rate(t);
+            var next = t - here * ((t - before) / (here - atBefore));
+            (before, atBefore) = (t, here);
+            if (!(Math.Abs(next - t) < 0.1) || Math.Abs(next - t) < Rest)
+            {
+                t = Math.Abs(next - t) < Rest ? next : t;
+                break;
+            }
+
+            t = next;
+        }
+
+        var hertz = piece.Range.HertzAt(t);
+        return at with { Hertz = hertz, Place = scale * Math.Sqrt(hertz) + shift };
+
+        double Rate(double place)
+        {
+            var z = new ComplexVector(Vector.Create(place), RealVector.Zero);
+            rows.At(isOpen ? 0 : 2, z, out var s, out var s1, out _);
+            rows.At(isOpen ? 2 : 0, z, out var l, out var l1, out _);
+            return (l * s / (l1 * s - l * s1)).Re[0];
+        }
+    }
+
+    private PartSeries Series(int part)
+    {
+        var powers = rows.Part(part, out _, out _);
+        return new PartSeries(powers.Length > 0 ? powers : rows.Nearest(part), isOpen);
+    }
+
+    private double HertzAt(int part, double u) => HertzAt(part, new Complex(u, 0)).Real;
+
+    private Complex HertzAt(int part, Complex u)
+    {
+        _ = rows.Part(part, out var scale, out var shift);
+        var root = (u - shift) / scale;
+        return root * root;
+    }
+
+    private Complex PlaceOf(int part, Complex hertz)
+    {
+        _ = rows.Part(part, out var scale, out var shift);
+        return scale * Complex.Sqrt(hertz) + shift;
+    }
+
+    private static double Refine(PartSeries series, double left, double atLeft, double right, double atRight)
+    {
+        var (before, atBefore) = (left, atLeft);
+        var x = left + (right - left) * (atLeft / (atLeft - atRight));
+        for (var round = 0; round < MostRounds; round++)
+        {
+            var here = series.InverseRate(x).Real;
+            (left, right) = here > 0 ? (x, right) : (left, x);
+            // A secant through the last two, kept between the bounds.
+            var next = x - here * ((x - before) / (here - atBefore));
+            next = next >= left && next <= right ? next : 0.5 * (left + right);
+            next = here == atBefore ? x : next;
+            (before, atBefore) = (x, here);
+            if (Math.Abs(next - x) < Rest)
+            {
+                return next;
+            }
+
+            x = next;
+        }
+
+        return x;
+    }
+}

@@ -1,0 +1,1 @@
+global using RealVector = System.Numerics.Vector<double>;
