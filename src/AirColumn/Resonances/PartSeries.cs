@@ -10,10 +10,11 @@ namespace AirColumn.Resonances;
 /// </summary>
 /// <param name="powers">[row·terms + power] of Re p, Im p, Re U, Im U.</param>
 /// <param name="isOpen">Whether the pressure is the small one.</param>
-internal readonly struct PartSeries(double[] powers, bool isOpen)
+internal readonly ref struct PartSeries(ReadOnlySpan<double> powers, bool isOpen)
 {
     private const int Terms = ChebyshevRows.Terms;
 
+    private readonly ReadOnlySpan<double> powers = powers;
     private readonly int small = isOpen ? 0 : 2 * Terms;
     private readonly int large = isOpen ? 2 * Terms : 0;
 

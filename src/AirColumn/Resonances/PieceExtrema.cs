@@ -29,10 +29,11 @@ internal sealed class PieceExtrema(SpectrumPiece piece, bool isOpen)
         var count = RealVectors.Count;
         var each = Math.Max(1, (samples / rows.Parts + count - 1) / count) * count;
         Span<double> places = stackalloc double[count];
+        var lastRate = double.NaN;
         for (var part = 0; part < rows.Parts; part++)
         {
             var series = Series(part);
-            var (lastPlace, lastRate) = (-1.0, double.NaN);
+            var lastPlace = -1.0;
             for (var i = 0; i < each; i += count)
             {
                 for (var lane = 0; lane < count; lane++)
@@ -45,8 +46,12 @@ internal sealed class PieceExtrema(SpectrumPiece piece, bool isOpen)
                 {
                     if (lastRate > 0 && rates[lane] <= 0)
                     {
-                        var place = Refine(series, lastPlace, lastRate, places[lane], rates[lane]);
-                        found.Add(Settled(new Extremum(part, place, HertzAt(part, place))));
+                        // On the border of two parts to rounding.
+                        var isBorder = lastPlace == places[lane];
+                        var place = isBorder
+                            ? lastPlace
+                            : Refine(series, lastPlace, lastRate, places[lane], rates[lane]);
+                        found.Add(new Extremum(part, place, HertzAt(part, place)));
                     }
 
                     (lastPlace, lastRate) = (places[lane], rates[lane]);
@@ -155,47 +160,7 @@ internal sealed class PieceExtrema(SpectrumPiece piece, bool isOpen)
         return false;
     }
 
-    // Where the polynomial of a part is near only, by the series of the whole piece: a few secants.
-    private Extremum Settled(Extremum at)
-    {
-        if (rows.Part(at.Part, out var scale, out var shift).Length > 0)
-        {
-            return at;
-        }
-
-        var t = piece.Range.Place(at.Hertz);
-        var (before, atBefore) = (t - 1e-4, Rate(t - 1e-4));
-        for (var round = 0; round < MostRounds; round++)
-        {
-            var here = Rate(t);
-            var next = t - here * ((t - before) / (here - atBefore));
-            (before, atBefore) = (t, here);
-            if (!(Math.Abs(next - t) < 0.1) || Math.Abs(next - t) < Rest)
-            {
-                t = Math.Abs(next - t) < Rest ? next : t;
-                break;
-            }
-
-            t = next;
-        }
-
-        var hertz = piece.Range.HertzAt(t);
-        return at with { Hertz = hertz, Place = scale * Math.Sqrt(hertz) + shift };
-
-        double Rate(double place)
-        {
-            var z = new ComplexVector(Vector.Create(place), RealVector.Zero);
-            rows.At(isOpen ? 0 : 2, z, out var s, out var s1, out _);
-            rows.At(isOpen ? 2 : 0, z, out var l, out var l1, out _);
-            return (l * s / (l1 * s - l * s1)).Re[0];
-        }
-    }
-
-    private PartSeries Series(int part)
-    {
-        var powers = rows.Part(part, out _, out _);
-        return new PartSeries(powers.Length > 0 ? powers : rows.Nearest(part), isOpen);
-    }
+    private PartSeries Series(int part) => new(rows.Part(part, out _, out _).Span, isOpen);
 
     private double HertzAt(int part, double u) => HertzAt(part, new Complex(u, 0)).Real;
 

@@ -237,38 +237,14 @@ internal sealed class GradientCurve
                 next++;
             }
 
-            var powers = series.Part(part, out var scale, out var shift);
-            if (powers.Length > 0)
-            {
-                EvaluatePart((row, t) => At(powers, row, t), i, next, scale, shift, flowRest, rest);
-            }
-            else
-            {
-                EvaluatePart(
-                    (row, t) => new ComplexVector(series.At(2 * row, t), series.At(2 * row + 1, t)),
-                    i,
-                    next,
-                    series.Range.Scale,
-                    series.Range.Shift,
-                    flowRest,
-                    rest
-                );
-            }
-
+            EvaluatePart(series, part, i, next, flowRest, rest + series.LeftOut);
             i = next;
         }
     }
 
-    private void EvaluatePart(
-        Func<int, RealVector, ComplexVector> at,
-        int from,
-        int end,
-        double scale,
-        double shift,
-        double flowRest,
-        double rest
-    )
+    private void EvaluatePart(ChebyshevRows series, int part, int from, int end, double flowRest, double rest)
     {
+        var powers = series.Part(part, out var scale, out var shift).Span;
         Span<double> some = stackalloc double[RealVectors.Count];
         for (var i = from; i < end; i += some.Length)
         {
@@ -280,22 +256,28 @@ internal sealed class GradientCurve
                 Vector.Create(scale),
                 Vector.Create(shift)
             );
-            var inverse = at(1, x).Inverse();
+            var inverse = At(powers, 1, x).Inverse();
             Error = Math.Max(Error, rest + 2 * flowRest * inverse.Largest());
-            Write(at(0, x) * inverse, Real, Imaginary, i, left);
+            Write(At(powers, 0, x) * inverse, Real, Imaginary, i, left);
             inverse *= inverse;
             for (var row = 2; row < rows; row++)
             {
-                Write(at(row, x) * inverse, GradientReal, GradientImaginary, (row - 2) * count + i, left);
+                Write(
+                    At(powers, row, x) * inverse,
+                    GradientReal,
+                    GradientImaginary,
+                    (row - 2) * count + i,
+                    left
+                );
             }
         }
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static ComplexVector At(double[] powers, int row, RealVector x)
+    private static ComplexVector At(ReadOnlySpan<double> powers, int row, RealVector x)
     {
         const int N = ChebyshevRows.Terms;
-        ref var c = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(powers), 2 * row * N);
+        ref var c = ref Unsafe.Add(ref MemoryMarshal.GetReference(powers), 2 * row * N);
         var (re, im) = (Vector.Create(Unsafe.Add(ref c, N - 1)), Vector.Create(Unsafe.Add(ref c, 2 * N - 1)));
         for (var k = N - 2; k >= 0; k--)
         {

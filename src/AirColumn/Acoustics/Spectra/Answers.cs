@@ -34,16 +34,17 @@ internal sealed class Answers
     /// <param name="trusts">Whether functions that were given are taken to be smooth as far as a series shows.</param>
     public Spectrum Over(double low, double high, bool trusts = false)
     {
+        var isSmooth = trusts || Wave.IsSmooth;
         foreach (var spectrum in Volatile.Read(ref kept))
         {
-            if (spectrum.Low.Equals(low) && spectrum.High.Equals(high))
+            if (spectrum.Low.Equals(low) && spectrum.High.Equals(high) && spectrum.IsSmooth == isSmooth)
             {
                 return spectrum;
             }
         }
 
         var allowed = Math.Max(SeriesShare * tolerance, LeastAllowed);
-        var made = Spectrum.Of(Wave, low, high, tolerance, allowed, trusts || Wave.IsSmooth);
+        var made = Spectrum.Of(Wave, low, high, tolerance, allowed, isSmooth);
         Volatile.Write(ref kept, [made, .. Volatile.Read(ref kept).Take(MostKept - 1)]);
         return made;
     }

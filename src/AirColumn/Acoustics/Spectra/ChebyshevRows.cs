@@ -7,24 +7,29 @@ namespace AirColumn.Acoustics.Spectra;
 
 /// <summary>
 /// Several real functions of frequency as Chebyshev series in √f over one range, and as short polynomials over equal parts of it for
-/// dense evaluation, which are made when first asked for. Safe to share between threads.
+/// dense evaluation. Immutable.
 /// </summary>
 internal sealed class ChebyshevRows
 {
     /// <summary>Terms of a polynomial over a part.</summary>
     public const int Terms = 16;
 
-    private const int NodesAt = Terms * Terms;
-    private const int LastAt = NodesAt + Terms;
-
     // Radians to either side of the middle of a part: there J₁₆ is below rounding.
     private const double PartTurn = 1.6;
 
-    private static readonly double[] FromValues = PowersFromValues();
+    // Losses may need shorter parts at low frequencies, however little the waves turn.
+    private const int MostDoublings = 5;
+    private const double Rounding = 1e-14;
+
+    private static readonly double[] Nodes16 =
+    [
+        .. Enumerable.Range(0, Terms).Select(i => Chebyshev.Node(i, Terms)),
+    ];
+    private static readonly double[] FromValues = CoefficientsFromValues();
+    private static readonly double[] FromCoefficients = PowersFromCoefficients();
 
     private readonly double[] coefficients; // [row·n + k]
-    private readonly double[]?[] parts; // [row·Terms + power]; empty where so few terms do not serve
-    private readonly double allowed;
+    private readonly double[] powers; // [(part·rows + row)·Terms + power]
 
     /// <param name="range">Over which.</param>
     /// <param name="coefficients">[row·nodes + k].</param>
@@ -33,9 +38,19 @@ internal sealed class ChebyshevRows
     /// <param name="allowed">What the polynomial of a part may leave out, over the largest value of a function there.</param>
     public ChebyshevRows(in RootRange range, double[] coefficients, int nodes, double turns, double allowed)
     {
-        (Range, this.coefficients, Nodes, this.allowed) = (range, coefficients, nodes, allowed);
+        (Range, this.coefficients, Nodes) = (range, coefficients, nodes);
         Rows = coefficients.Length / nodes;
-        parts = new double[Math.Max(1, (int)Math.Ceiling(turns / PartTurn))][];
+        Parts = Math.Max(1, (int)Math.Ceiling(turns / PartTurn));
+        powers = [];
+        for (var doublings = 0; doublings <= MostDoublings; doublings++, Parts *= 2)
+        {
+            powers = new double[Parts * Rows * Terms];
+            LeftOut = Make();
+            if (LeftOut <= Math.Max(allowed, Rounding) || doublings == MostDoublings)
+            {
+                break;
+            }
+        }
     }
 
     /// <summary>Over which.</summary>
@@ -51,40 +66,34 @@ internal sealed class ChebyshevRows
     public ReadOnlySpan<double> Row(int row) => coefficients.AsSpan(row * Nodes, Nodes);
 
     /// <summary>Over how many equal parts of the variable there are polynomials.</summary>
-    public int Parts => parts.Length;
+    public int Parts { get; }
+
+    /// <summary>The most that a polynomial leaves out, over the largest value of its function in its part.</summary>
+    public double LeftOut { get; }
 
     /// <summary>The part in which a frequency lies.</summary>
     public int PartOf(double hertz) =>
-        Math.Clamp((int)((Range.Place(hertz) + 1) * 0.5 * parts.Length), 0, parts.Length - 1);
+        Math.Clamp((int)((Range.Place(hertz) + 1) * 0.5 * Parts), 0, Parts - 1);
 
     /// <summary>
-    /// The polynomials over a part, [row·<see cref="Terms"/> + power], in u = (t − middle)/half, and these; empty where they would leave out
-    /// too much, as losses may have it at low frequencies, however little the waves turn.
+    /// The polynomials over a part, [row·<see cref="Terms"/> + power], in u = scale·√f + shift, −1 to 1.
     /// </summary>
-    public double[] Part(int part, out double scale, out double shift)
+    public ReadOnlyMemory<double> Part(int part, out double scale, out double shift)
     {
-        var half = 1.0 / parts.Length;
-        var middle = -1 + (2 * part + 1) * half;
+        var half = 1.0 / Parts;
+        var middle = MiddleOf(part);
         (scale, shift) = (Range.Scale / half, (Range.Shift - middle) / half);
-        var made = Volatile.Read(ref parts[part]);
-        if (made is null)
-        {
-            made = Make(middle, half);
-            Volatile.Write(ref parts[part], made);
-        }
-
-        return made;
+        return powers.AsMemory(part * Rows * Terms, Rows * Terms);
     }
 
-    /// <summary>The polynomials over a part even where they leave out more than is allowed; not kept.</summary>
-    public double[] Nearest(int part) => Make(-1 + (2 * part + 1.0) / parts.Length, 1.0 / parts.Length, true);
-
-    /// <summary>Two complex functions, rows in the order Re, Im, Re, Im, at some places of the variable (Clenshaw).</summary>
+    // Two complex functions from a row on, Re, Im, Re, Im, at some places of the variable (Clenshaw); the first one twice where it is the
+    // last.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public void At(RealVector t, out ComplexVector first, out ComplexVector second)
+    private void At(int row, RealVector t, out ComplexVector first, out ComplexVector second)
     {
-        ref var c = ref coefficients[0];
+        ref var c = ref coefficients[row * Nodes];
         var n = Nodes;
+        var next = row + 2 < Rows ? 2 * n : 0;
         var twice = t + t;
         var zero = RealVector.Zero;
         var (a, b, d, e) = (zero, zero, zero, zero);
@@ -96,12 +105,12 @@ internal sealed class ChebyshevRows
             var dNext = RealVectors.MultiplyAdd(
                 twice,
                 d,
-                Vector.Create(Unsafe.Add(ref c, 2 * n + k)) - dAfter
+                Vector.Create(Unsafe.Add(ref c, next + k)) - dAfter
             );
             var eNext = RealVectors.MultiplyAdd(
                 twice,
                 e,
-                Vector.Create(Unsafe.Add(ref c, 3 * n + k)) - eAfter
+                Vector.Create(Unsafe.Add(ref c, next + n + k)) - eAfter
             );
             (aAfter, bAfter, dAfter, eAfter) = (a, b, d, e);
             (a, b, d, e) = (aNext, bNext, dNext, eNext);
@@ -112,23 +121,9 @@ internal sealed class ChebyshevRows
             RealVectors.MultiplyAdd(t, b, Vector.Create(Unsafe.Add(ref c, n)) - bAfter)
         );
         second = new ComplexVector(
-            RealVectors.MultiplyAdd(t, d, Vector.Create(Unsafe.Add(ref c, 2 * n)) - dAfter),
-            RealVectors.MultiplyAdd(t, e, Vector.Create(Unsafe.Add(ref c, 3 * n)) - eAfter)
+            RealVectors.MultiplyAdd(t, d, Vector.Create(Unsafe.Add(ref c, next)) - dAfter),
+            RealVectors.MultiplyAdd(t, e, Vector.Create(Unsafe.Add(ref c, next + n)) - eAfter)
         );
-    }
-
-    /// <summary>One function at some places of the variable.</summary>
-    public RealVector At(int row, RealVector t)
-    {
-        ref var c = ref coefficients[row * Nodes];
-        var (a, after) = (RealVector.Zero, RealVector.Zero);
-        var twice = t + t;
-        for (var k = Nodes - 1; k > 0; k--)
-        {
-            (a, after) = (RealVectors.MultiplyAdd(twice, a, Vector.Create(Unsafe.Add(ref c, k)) - after), a);
-        }
-
-        return RealVectors.MultiplyAdd(t, a, Vector.Create(c) - after);
     }
 
     /// <summary>
@@ -172,113 +167,112 @@ internal sealed class ChebyshevRows
         second = ComplexVector.MultiplyAdd(t, e, 2 * d - eAfter);
     }
 
-    // Through values at sixteen Chebyshev nodes of the part.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private double[] Make(double middle, double half, bool always = false)
-    {
-        var made = new double[Rows * Terms];
-        ValuesAt(middle, half, made);
-        Span<double> values = stackalloc double[Terms];
-        ref var weight = ref FromValues[0];
-        for (var row = 0; row < Rows; row++)
-        {
-            made.AsSpan(row * Terms, Terms).CopyTo(values);
-            if (!always && LeftOut(values) > allowed)
-            {
-                return [];
-            }
+    private double MiddleOf(int part) => -1 + (2 * part + 1.0) / Parts;
 
-            for (var power = 0; power < Terms; power += RealVectors.Count)
+    // What the worst part leaves out. By values at sixteen Chebyshev nodes and the coefficients through them: powers straight from the
+    // values would hold their rounding ten thousand times.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private double Make()
+    {
+        var worst = 0.0;
+        Span<double> values = stackalloc double[Rows * Terms];
+        Span<double> series = stackalloc double[Terms];
+        for (var part = 0; part < Parts; part++)
+        {
+            ValuesAt(MiddleOf(part), 1.0 / Parts, values);
+            for (var row = 0; row < Rows; row++)
             {
-                var (even, odd) = (RealVector.Zero, RealVector.Zero);
-                for (var i = 0; i < Terms; i += 2)
+                var some = values.Slice(row * Terms, Terms);
+                Product(some, FromValues, series);
+                var largest = Math.Max(some[0], -some[0]);
+                foreach (var value in some[1..])
                 {
-                    var at = (nuint)(i * Terms + power);
-                    even = RealVectors.MultiplyAdd(
-                        Vector.Create(values[i]),
-                        Vector.LoadUnsafe(ref weight, at),
-                        even
-                    );
-                    odd = RealVectors.MultiplyAdd(
-                        Vector.Create(values[i + 1]),
-                        Vector.LoadUnsafe(ref weight, at + Terms),
-                        odd
-                    );
+                    largest = Math.Max(largest, Math.Abs(value));
                 }
 
-                (even + odd).CopyTo(made, row * Terms + power);
+                var last = Math.Abs(series[^1]) + Math.Abs(series[^2]);
+                worst = largest == 0 ? worst : Math.Max(worst, last / largest);
+                Product(series, FromCoefficients, powers.AsSpan((part * Rows + row) * Terms, Terms));
             }
         }
 
-        return made;
+        return worst;
     }
 
     // [row·Terms + i].
-    private void ValuesAt(double middle, double half, double[] values)
+    private void ValuesAt(double middle, double half, Span<double> values)
     {
         for (var i = 0; i < Terms; i += RealVectors.Count)
         {
-            var t = Vector.Create(middle) + half * Vector.Create(FromValues.AsSpan(NodesAt + i));
-            if (Rows == 4)
+            var t = Vector.Create(middle) + half * Vector.Create(Nodes16.AsSpan(i));
+            for (var row = 0; row < Rows; row += 4)
             {
-                At(t, out var first, out var second);
-                first.Re.CopyTo(values, i);
-                first.Im.CopyTo(values, Terms + i);
-                second.Re.CopyTo(values, 2 * Terms + i);
-                second.Im.CopyTo(values, 3 * Terms + i);
-                continue;
-            }
-
-            for (var row = 0; row < Rows; row++)
-            {
-                At(row, t).CopyTo(values, row * Terms + i);
+                At(row, t, out var first, out var second);
+                first.Re.CopyTo(values[(row * Terms + i)..]);
+                first.Im.CopyTo(values[((row + 1) * Terms + i)..]);
+                if (row + 2 < Rows)
+                {
+                    second.Re.CopyTo(values[((row + 2) * Terms + i)..]);
+                    second.Im.CopyTo(values[((row + 3) * Terms + i)..]);
+                }
             }
         }
     }
 
-    // The last two Chebyshev coefficients of values at the nodes over the largest of them.
-    private static double LeftOut(ReadOnlySpan<double> values)
+    // result[k] = Σ matrix[i·Terms + k]·values[i].
+    private static void Product(ReadOnlySpan<double> values, double[] matrix, Span<double> result)
     {
-        var (last, before, largest) = (0.0, 0.0, 0.0);
+        ref var weight = ref matrix[0];
+        for (var k = 0; k < Terms; k += RealVectors.Count)
+        {
+            var (even, odd) = (RealVector.Zero, RealVector.Zero);
+            for (var i = 0; i < Terms; i += 2)
+            {
+                var at = (nuint)(i * Terms + k);
+                even = RealVectors.MultiplyAdd(
+                    Vector.Create(values[i]),
+                    Vector.LoadUnsafe(ref weight, at),
+                    even
+                );
+                odd = RealVectors.MultiplyAdd(
+                    Vector.Create(values[i + 1]),
+                    Vector.LoadUnsafe(ref weight, at + Terms),
+                    odd
+                );
+            }
+
+            (even + odd).CopyTo(result[k..]);
+        }
+    }
+
+    // [i·Terms + k].
+    private static double[] CoefficientsFromValues()
+    {
+        var result = new double[Terms * Terms];
         for (var i = 0; i < Terms; i++)
         {
-            last += FromValues[LastAt + i] * values[i];
-            before += FromValues[LastAt + Terms + i] * values[i];
-            largest = Math.Max(largest, Math.Abs(values[i]));
+            for (var k = 0; k < Terms; k++)
+            {
+                result[i * Terms + k] =
+                    (k == 0 ? 1.0 : 2.0) / Terms * Math.Cos(Math.PI * k * (i + 0.5) / Terms);
+            }
         }
 
-        return largest == 0 ? 0 : (Math.Abs(last) + Math.Abs(before)) / largest;
+        return result;
     }
 
-    private static double Weight(int k, int i) =>
-        (k == 0 ? 1.0 : 2.0) / Terms * Math.Cos(Math.PI * k * (i + 0.5) / Terms);
-
-    // [i·Terms + power]: what the value at node i gives to each power; behind them the nodes, and what they give to the last two
-    // Chebyshev coefficients.
-    private static double[] PowersFromValues()
+    // [k·Terms + power]: T(k) in powers.
+    private static double[] PowersFromCoefficients()
     {
-        var powers = new double[Terms, Terms]; // of T(k)
-        (powers[0, 0], powers[1, 1]) = (1, 1);
+        var result = new double[Terms * Terms];
+        (result[0], result[Terms + 1]) = (1, 1);
         for (var k = 2; k < Terms; k++)
         {
             for (var power = 0; power < Terms; power++)
             {
-                powers[k, power] = (power > 0 ? 2 * powers[k - 1, power - 1] : 0) - powers[k - 2, power];
-            }
-        }
-
-        var result = new double[LastAt + 2 * Terms];
-        for (var i = 0; i < Terms; i++)
-        {
-            result[NodesAt + i] = Chebyshev.Node(i, Terms);
-            (result[LastAt + i], result[LastAt + Terms + i]) = (Weight(Terms - 1, i), Weight(Terms - 2, i));
-            for (var k = 0; k < Terms; k++)
-            {
-                var weight = Weight(k, i);
-                for (var power = 0; power < Terms; power++)
-                {
-                    result[i * Terms + power] += weight * powers[k, power];
-                }
+                result[k * Terms + power] =
+                    (power > 0 ? 2 * result[(k - 1) * Terms + power - 1] : 0)
+                    - result[(k - 2) * Terms + power];
             }
         }
 

@@ -11,11 +11,19 @@ internal sealed class Spectrum
     // Of the range of a piece, below which what is not smooth is left to direct evaluation.
     private const int MostHalvings = 9;
 
+    // What a series leaves out is to fall to that when a range is halved; if not, halving it again would not help.
+    private const double Helps = 0.3;
+
+    private const double MostLeftOut = 1e-6; // of the smallest state, by a series that is of use
+
     private readonly SpectrumPiece?[] pieces; // null where no series serves
     private readonly double[] ends; // Hz, rising
 
-    private Spectrum(List<SpectrumPiece?> pieces, List<double> ends) =>
-        (this.pieces, this.ends) = ([.. pieces], [.. ends]);
+    private Spectrum(List<SpectrumPiece?> pieces, List<double> ends, bool isSmooth) =>
+        (this.pieces, this.ends, IsSmooth) = ([.. pieces], [.. ends], isSmooth);
+
+    /// <summary>Whether there may be series at all.</summary>
+    public bool IsSmooth { get; }
 
     /// <summary>Hz.</summary>
     public double Low => ends[0];
@@ -45,25 +53,31 @@ internal sealed class Spectrum
         {
             if (corner > ends[^1] * (1 + 1e-12))
             {
-                Add(ends[^1], corner, 0);
+                Add(ends[^1], corner, 0, double.PositiveInfinity);
             }
         }
 
-        Add(ends[^1], high, 0);
-        return new Spectrum(pieces, ends);
+        Add(ends[^1], high, 0, double.PositiveInfinity);
+        return new Spectrum(pieces, ends, isSmooth);
 
-        void Add(double from, double to, int halvings)
+        void Add(double from, double to, int halvings, double before)
         {
             var range = new RootRange(from, to);
             var piece = isSmooth ? SpectrumPiece.Fit(wave, range, tolerance, allowed) : null;
-            if (piece is null && isSmooth && halvings < MostHalvings)
+            var leftOut = piece?.LeftOut ?? double.PositiveInfinity;
+            if (
+                isSmooth
+                && leftOut > 0
+                && halvings < MostHalvings
+                && (piece is null || leftOut < Helps * before)
+            )
             {
-                Add(from, range.Middle, halvings + 1);
-                Add(range.Middle, to, halvings + 1);
+                Add(from, range.Middle, halvings + 1, leftOut);
+                Add(range.Middle, to, halvings + 1, leftOut);
                 return;
             }
 
-            pieces.Add(piece);
+            pieces.Add(leftOut <= MostLeftOut ? piece : null);
             ends.Add(to);
         }
     }

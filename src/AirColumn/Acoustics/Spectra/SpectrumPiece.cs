@@ -15,13 +15,18 @@ internal sealed class SpectrumPiece
 {
     private const int MostNodes = 192;
     private const int More = 16; // where those were too few
+    private const int Last = 4; // coefficients that tell what is left out
     private const double MostGrowth = 1e3; // of the state over a range
-    private const double Rounding = 2e-15;
+    private const double MostNoise = 1e-12; // of the state, below which coefficients that fall no more are rounding
+    private const double Falling = 0.3; // from four coefficients to the next four, of a series that converges
 
     private readonly double off; // how far pressure or flow may be off, over the smallest size of both together
 
-    private SpectrumPiece(ChebyshevRows rows, double impedance, double off) =>
-        (Rows, Impedance, this.off) = (rows, impedance, off);
+    private SpectrumPiece(ChebyshevRows rows, double impedance, double off, double leftOut) =>
+        (Rows, Impedance, this.off, LeftOut) = (rows, impedance, off, leftOut);
+
+    /// <summary>The last coefficients over the smallest size of the state, where they are above what was allowed; else 0.</summary>
+    public double LeftOut { get; }
 
     /// <summary>Re p, Im p, Re U, Im U.</summary>
     public ChebyshevRows Rows { get; }
@@ -33,8 +38,8 @@ internal sealed class SpectrumPiece
     public RootRange Range => Rows.Range;
 
     /// <summary>
-    /// Fits a range; null where no more than <see cref="MostNodes"/> nodes give what is allowed, held against the smallest state in it:
-    /// behind a row of open holes the state grows by orders across a range, and a series held to its largest value forgets the rest.
+    /// Fits a range, held against the smallest state in it: behind a row of open holes the state grows by orders across a range, and a
+    /// series held to its largest value forgets the rest. Null where the range is too long for one series, or the state changes too much.
     /// </summary>
     public static SpectrumPiece? Fit(InputWave wave, in RootRange range, double tolerance, double allowed)
     {
@@ -46,39 +51,29 @@ internal sealed class SpectrumPiece
         }
 
         var path = wave.Prepare(new(2 * Math.PI * range.Low, 2 * Math.PI * range.High, tolerance));
-        for (; n <= MostNodes; n += More)
+        for (; ; n += More)
         {
             var values = new double[4 * n];
-            if (!TryValues(path, range, n, wave.Impedance, values, out var least, out var largest))
-            {
-                return null;
-            }
-
-            if (largest > MostGrowth * least)
+            if (!TryValues(path, range, n, wave.Impedance, values, out var least) || MostGrowth * least < 1)
             {
                 return null;
             }
 
             var coefficients = new double[4 * n];
             Chebyshev.Transform(values, n, coefficients);
-            var tail = Tail(coefficients, n);
-            // Or what rounding leaves in any case.
-            if (tail <= Math.Max(allowed * least, Rounding * largest))
+            var tail = Tail(coefficients, n, n);
+            // Where the coefficients fall no more, more of them would hold the same rounding.
+            var isEnough =
+                tail <= allowed * least
+                || (tail <= MostNoise * least && tail > Falling * Tail(coefficients, n, n - Last));
+            if (isEnough || n + More > MostNodes)
             {
-                return new SpectrumPiece(
-                    new ChebyshevRows(range, coefficients, n, turns, allowed),
-                    wave.Impedance,
-                    (4 * tail + 1e-16 * n * largest) / least
-                );
+                var rows = new ChebyshevRows(range, coefficients, n, turns, allowed);
+                var off = (Math.Max(4, Math.Sqrt(n)) * tail + 1e-16 * n) / least + 2 * rows.LeftOut;
+                return new SpectrumPiece(rows, wave.Impedance, off, isEnough ? 0 : tail / least);
             }
         }
-
-        return null;
     }
-
-    /// <summary>Pressure and flow, the latter times <see cref="Impedance"/>, at a place of the variable.</summary>
-    public void At(RealVector t, out ComplexVector pressure, out ComplexVector flow) =>
-        Rows.At(t, out pressure, out flow);
 
     /// <summary>Z at rising frequencies of the range, Hz, and how far any may be off, relative.</summary>
     public double Impedances(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
@@ -93,16 +88,8 @@ internal sealed class SpectrumPiece
                 end++;
             }
 
-            var powers = Rows.Part(part, out var scale, out var shift);
-            if (powers.Length > 0)
-            {
-                Evaluate(powers, scale, shift, hertz[i..end], real[i..end], imaginary[i..end]);
-            }
-            else
-            {
-                Sum(hertz[i..end], real[i..end], imaginary[i..end]);
-            }
-
+            var powers = Rows.Part(part, out var scale, out var shift).Span;
+            Evaluate(powers, scale, shift, hertz[i..end], real[i..end], imaginary[i..end]);
             i = end;
         }
 
@@ -126,27 +113,9 @@ internal sealed class SpectrumPiece
         static double Of(double square) => Math.Sqrt(1 + square) * (1 + 1 / Math.Sqrt(square));
     }
 
-    // By the series itself.
-    private void Sum(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
-    {
-        Span<double> some = stackalloc double[RealVectors.Count];
-        for (var i = 0; i < hertz.Length; i += some.Length)
-        {
-            var left = Math.Min(some.Length, hertz.Length - i);
-            some.Fill(hertz[i + left - 1]);
-            hertz.Slice(i, left).CopyTo(some);
-            At(Range.Place(Vector.Create<double>(some)), out var p, out var u);
-            var z = Impedance * (p / u);
-            for (var lane = 0; lane < left; lane++)
-            {
-                (real[i + lane], imaginary[i + lane]) = (z.Re[lane], z.Im[lane]);
-            }
-        }
-    }
-
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Evaluate(
-        double[] powers,
+        ReadOnlySpan<double> powers,
         double scale,
         double shift,
         ReadOnlySpan<double> hertz,
@@ -154,7 +123,7 @@ internal sealed class SpectrumPiece
         Span<double> imaginary
     )
     {
-        ref var c = ref MemoryMarshal.GetArrayDataReference(powers);
+        ref var c = ref MemoryMarshal.GetReference(powers);
         ref var f = ref MemoryMarshal.GetReference(hertz);
         ref var re = ref MemoryMarshal.GetReference(real);
         ref var im = ref MemoryMarshal.GetReference(imaginary);
@@ -220,15 +189,14 @@ internal sealed class SpectrumPiece
         next = Impedance * (new ComplexVector(a2, b2) / new ComplexVector(d2, e2));
     }
 
-    // False where they are not finite.
+    // The largest state is 1; false where they are not finite.
     private static bool TryValues(
         WavePath path,
         in RootRange range,
         int n,
         double impedance,
         double[] values,
-        out double least,
-        out double largest
+        out double least
     )
     {
         Span<FrequencyVector> frequencies = new FrequencyVector[WavePath.Block];
@@ -259,28 +227,28 @@ internal sealed class SpectrumPiece
         }
 
         least = Math.Sqrt(RealVectors.Smallest(smallest));
-        largest = Math.Sqrt(RealVectors.Largest(greatest));
+        var largest = Math.Sqrt(RealVectors.Largest(greatest));
         if (!(double.IsFinite(largest) && least > 0))
         {
             return false;
         }
 
-        // Near 1, so that products stay finite.
         foreach (ref var value in values.AsSpan())
         {
             value /= largest;
         }
 
-        (least, largest) = (least / largest, 1);
+        least /= largest;
         return true;
     }
 
-    private static double Tail(double[] coefficients, int n)
+    // The largest of some coefficients of all rows.
+    private static double Tail(double[] coefficients, int n, int end)
     {
         var tail = 0.0;
         for (var row = 0; row < 4; row++)
         {
-            for (var k = n - 4; k < n; k++)
+            for (var k = end - Last; k < end; k++)
             {
                 tail = Math.Max(tail, Math.Abs(coefficients[row * n + k]));
             }
