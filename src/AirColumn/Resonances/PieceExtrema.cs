@@ -97,36 +97,31 @@ internal sealed class PieceExtrema(SpectrumPiece piece, bool isOpen)
             zeros[i] = PlaceOf(part, known[known.Count - 1 - i]);
         }
 
-        for (var round = 0; round < MostRounds; round++)
+        for (var round = 0; round < MostRounds && Complex.Abs(u) < Reach; round++)
         {
             var (value, slope) = series.Small(u);
-            if (value == 0)
-            {
-                break;
-            }
-
             var inverse = slope / value;
             foreach (var zero in zeros)
             {
                 inverse -= 1 / (u - zero);
             }
 
-            var step = 1 / inverse;
-            u -= step;
-            if (!Complex.IsFinite(u) || Complex.Abs(u) > 4 * Reach)
+            var step = value == 0 ? 0 : 1 / inverse;
+            if (!(Complex.Abs(u - step) < Reach))
             {
-                return false;
+                break;
             }
 
+            u -= step;
             if (Complex.Abs(step) < 1e-13 + 1e-9 * Math.Abs(u.Imaginary))
             {
                 pole = HertzAt(part, u);
-                return Complex.Abs(u) < Reach || TrySeries(ref pole, known);
+                return true;
             }
         }
 
         pole = HertzAt(part, u);
-        return series.Small(u).Value == 0;
+        return TrySeries(ref pole, known);
     }
 
     // Away from the part by the series of the whole piece.
@@ -145,7 +140,7 @@ internal sealed class PieceExtrema(SpectrumPiece piece, bool isOpen)
 
             var step = 1 / inverse;
             t -= step;
-            if (!Complex.IsFinite(t) || Math.Abs(t.Imaginary) > 1 || Math.Abs(t.Real) > 1.5)
+            if (!Complex.IsFinite(t) || Math.Abs(t.Imaginary) > 2 || Math.Abs(t.Real) > 1.5)
             {
                 return false;
             }

@@ -1,7 +1,6 @@
 using System.Numerics;
 using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Propagation;
 
@@ -11,8 +10,11 @@ namespace AirColumn.Acoustics.Propagation;
 /// </summary>
 internal sealed class CollocationTable
 {
-    private const double LargestChange = 0.35; // of the radius, over a step
     private const int MostSpans = 10_000;
+
+    // How far the polynomial through the values at the points may be off at the ends of a step, over the root of the tolerance: the rule's
+    // error goes with its square. Measured.
+    private const double Unresolved = 4;
 
     // Radians over a step that leave rounding, and how that grows with what is allowed: the error is of thirteenth order.
     private const double FinestTurn = 0.8;
@@ -36,10 +38,10 @@ internal sealed class CollocationTable
         var allowed = Math.Max(1e-3 * band.Tolerance, 1e-15);
         var nodes = new List<CollocationNode>();
         var rounds = new List<int>();
-        var from = 0.0;
+        var (from, step) = (0.0, segment.Length);
         while (from < segment.Length)
         {
-            var to = EndOfSpan(segment, from);
+            var to = EndOfSpan(segment, from, band.Tolerance, ref step);
             var turn = TurnOf(segment, from, to, band);
             var steps = Math.Max(1, (int)Math.Ceiling(turn / turns));
             Add(segment, from, to - from, steps, nodes);
@@ -87,30 +89,69 @@ internal sealed class CollocationTable
         }
     }
 
-    private static double EndOfSpan(BoreSegment segment, double from)
+    // Where a step has to end so that the wall is resolved; in, what may do, and out, what may do next.
+    private static double EndOfSpan(BoreSegment segment, double from, double tolerance, ref double step)
     {
         var length = segment.Length;
-        var step = length - from;
-        if (!segment.IsStraight)
+        if (segment.IsStraight)
         {
-            step = Math.Min(step, Math.Max(Reach(segment.Section.WallAt(from)), length / MostSpans));
-            // Where the wall steepens or narrows further on, no farther than its end would go.
-            step = Math.Min(
-                step,
-                Math.Max(Reach(segment.Section.WallAt(Math.Min(from + step, length))), 0.2 * step)
-            );
+            return length;
         }
 
-        return length - from - step < 1e-9 * length ? length : from + step;
+        var allowed = Unresolved * Math.Sqrt(Math.Max(tolerance, 1e-13));
+        while (true)
+        {
+            step = Math.Min(step, length - from);
+            // Of sixth order.
+            var change = 0.9 * Math.Pow(allowed / Math.Max(OffAtEnds(segment, from, step), 1e-30), 1.0 / 6);
+            if (change >= 0.9 || step <= length / MostSpans)
+            {
+                var to = length - from - step < 1e-9 * length ? length : from + step;
+                step *= Math.Clamp(change, 1, 3);
+                return to;
+            }
+
+            step = Math.Max(step * Math.Max(change, 0.2), length / MostSpans);
+        }
     }
 
-    // Until the radius has changed by as much as may be.
-    private static double Reach(in Wall wall) =>
-        LargestChange
-        * Math.Min(
-            wall.Radius / Math.Max(Math.Abs(wall.Slope), 1e-300),
-            Math.Sqrt(wall.Radius / Math.Max(Math.Abs(wall.Curvature), 1e-300))
-        );
+    // How far the polynomials through a wall's functions at the points are off at the ends of a step, relative.
+    private static double OffAtEnds(BoreSegment segment, double from, double step)
+    {
+        var (series, shunt) = (new Ends(), new Ends());
+        for (var i = 0; i < GaussCollocation.Points; i++)
+        {
+            var (z, y) = At(from + step * GaussCollocation.Places[i]);
+            series.Add(i, z);
+            shunt.Add(i, y);
+        }
+
+        var (first, last) = (At(from), At(from + step));
+        return Math.Max(series.Off(first.Series, last.Series), shunt.Off(first.Shunt, last.Shunt));
+
+        (double Series, double Shunt) At(double x)
+        {
+            var wall = segment.Section.WallAt(Math.Min(x, segment.Length));
+            var area = wall.Radius * wall.Radius;
+            return (segment.SeriesFactor(wall) / area, area);
+        }
+    }
+
+    // The polynomial through values at the points, at both ends.
+    private record struct Ends
+    {
+        private double first;
+        private double last;
+
+        public void Add(int point, double value)
+        {
+            first += GaussCollocation.AtEnd[point] * value;
+            last += GaussCollocation.AtEnd[GaussCollocation.Points - 1 - point] * value;
+        }
+
+        public readonly double Off(double atFirst, double atLast) =>
+            Math.Max(Math.Abs(first / atFirst - 1), Math.Abs(last / atLast - 1));
+    }
 
     // Losses lengthen the wave number: |Γ/k|² = m·|T/H|, largest in the narrowest place at the lowest frequency.
     private static double TurnOf(BoreSegment segment, double from, double to, in Band band)

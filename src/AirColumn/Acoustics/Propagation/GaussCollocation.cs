@@ -19,6 +19,9 @@ internal static class GaussCollocation
 
     public static readonly double[] Weights = new double[Points];
 
+    /// <summary>What the values at the places give to the polynomial through them at 0; mirrored, at 1.</summary>
+    public static readonly double[] AtEnd = new double[Points];
+
     // [i·Points + j]: the integral from 1 back to place i of the polynomial that is 1 at place j and 0 at the others.
     private static readonly double[] Integrals = new double[Points * Points];
 
@@ -33,6 +36,7 @@ internal static class GaussCollocation
 
         for (var i = 0; i < Points; i++)
         {
+            AtEnd[i] = Lagrange(i, 0);
             for (var j = 0; j < Points; j++)
             {
                 var integral = 0.0;

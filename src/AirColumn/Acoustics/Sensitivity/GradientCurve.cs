@@ -160,7 +160,7 @@ internal sealed class GradientCurve
             if (worst <= allowed)
             {
                 Evaluate(
-                    new ChebyshevRows(range, coefficients, n, turns, allowed),
+                    new ChebyshevRows(range, coefficients, n, turns, 0.1 * allowed),
                     from,
                     end,
                     flowRest,
@@ -237,7 +237,7 @@ internal sealed class GradientCurve
                 next++;
             }
 
-            EvaluatePart(series, part, i, next, flowRest, rest + series.LeftOut);
+            EvaluatePart(series, part, i, next, flowRest, rest + series.LeftOut(part));
             i = next;
         }
     }

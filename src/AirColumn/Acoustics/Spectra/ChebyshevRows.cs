@@ -20,6 +20,7 @@ internal sealed class ChebyshevRows
     // Losses may need shorter parts at low frequencies, however little the waves turn.
     private const int MostDoublings = 5;
     private const double Rounding = 1e-14;
+    private const double Noise = 5e-16;
 
     private static readonly double[] Nodes16 =
     [
@@ -29,7 +30,9 @@ internal sealed class ChebyshevRows
     private static readonly double[] FromCoefficients = PowersFromCoefficients();
 
     private readonly double[] coefficients; // [row·n + k]
+    private readonly int used; // of the terms: those beyond hold rounding only, which grows off the real axis
     private readonly double[] powers; // [(part·rows + row)·Terms + power]
+    private readonly double[] leftOut; // [part]
 
     /// <param name="range">Over which.</param>
     /// <param name="coefficients">[row·nodes + k].</param>
@@ -40,13 +43,14 @@ internal sealed class ChebyshevRows
     {
         (Range, this.coefficients, Nodes) = (range, coefficients, nodes);
         Rows = coefficients.Length / nodes;
+        used = Used();
         Parts = Math.Max(1, (int)Math.Ceiling(turns / PartTurn));
-        powers = [];
+        (powers, leftOut) = ([], []);
         for (var doublings = 0; doublings <= MostDoublings; doublings++, Parts *= 2)
         {
             powers = new double[Parts * Rows * Terms];
-            LeftOut = Make();
-            if (LeftOut <= Math.Max(allowed, Rounding) || doublings == MostDoublings)
+            leftOut = new double[Parts];
+            if (TryMake(Math.Max(allowed, Rounding), doublings == MostDoublings))
             {
                 break;
             }
@@ -68,8 +72,8 @@ internal sealed class ChebyshevRows
     /// <summary>Over how many equal parts of the variable there are polynomials.</summary>
     public int Parts { get; }
 
-    /// <summary>The most that a polynomial leaves out, over the largest value of its function in its part.</summary>
-    public double LeftOut { get; }
+    /// <summary>What the polynomials over a part leave out, over the largest value of each function there.</summary>
+    public double LeftOut(int part) => leftOut[part];
 
     /// <summary>The part in which a frequency lies.</summary>
     public int PartOf(double hertz) =>
@@ -98,7 +102,7 @@ internal sealed class ChebyshevRows
         var zero = RealVector.Zero;
         var (a, b, d, e) = (zero, zero, zero, zero);
         var (aAfter, bAfter, dAfter, eAfter) = (zero, zero, zero, zero);
-        for (var k = n - 1; k > 0; k--)
+        for (var k = used - 1; k > 0; k--)
         {
             var aNext = RealVectors.MultiplyAdd(twice, a, Vector.Create(Unsafe.Add(ref c, k)) - aAfter);
             var bNext = RealVectors.MultiplyAdd(twice, b, Vector.Create(Unsafe.Add(ref c, n + k)) - bAfter);
@@ -145,7 +149,7 @@ internal sealed class ChebyshevRows
         var (a, aAfter) = (ComplexVector.Zero, ComplexVector.Zero);
         var (d, dAfter) = (a, a);
         var (e, eAfter) = (a, a);
-        for (var k = n - 1; k > 0; k--)
+        for (var k = used - 1; k > 0; k--)
         {
             var eNext = ComplexVector.MultiplyAdd(twice, e, 4 * d - eAfter);
             var dNext = ComplexVector.MultiplyAdd(twice, d, 2 * a - dAfter);
@@ -167,14 +171,37 @@ internal sealed class ChebyshevRows
         second = ComplexVector.MultiplyAdd(t, e, 2 * d - eAfter);
     }
 
+    private int Used()
+    {
+        var used = 1;
+        for (var row = 0; row < Rows; row++)
+        {
+            var terms = coefficients.AsSpan(row * Nodes, Nodes);
+            var largest = 0.0;
+            foreach (var term in terms)
+            {
+                largest = Math.Max(largest, Math.Abs(term));
+            }
+
+            var last = Nodes;
+            while (last > used && Math.Abs(terms[last - 1]) <= Noise * largest)
+            {
+                last--;
+            }
+
+            used = last;
+        }
+
+        return used;
+    }
+
     private double MiddleOf(int part) => -1 + (2 * part + 1.0) / Parts;
 
-    // What the worst part leaves out. By values at sixteen Chebyshev nodes and the coefficients through them: powers straight from the
-    // values would hold their rounding ten thousand times.
+    // By values at sixteen Chebyshev nodes and the coefficients through them: powers straight from the values would hold their rounding ten
+    // thousand times. False where more is left out than is allowed, if that counts.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private double Make()
+    private bool TryMake(double allowed, bool always)
     {
-        var worst = 0.0;
         Span<double> values = stackalloc double[Rows * Terms];
         Span<double> series = stackalloc double[Terms];
         for (var part = 0; part < Parts; part++)
@@ -184,19 +211,31 @@ internal sealed class ChebyshevRows
             {
                 var some = values.Slice(row * Terms, Terms);
                 Product(some, FromValues, series);
-                var largest = Math.Max(some[0], -some[0]);
-                foreach (var value in some[1..])
+                var largest = 0.0;
+                foreach (var value in some)
                 {
                     largest = Math.Max(largest, Math.Abs(value));
                 }
 
-                var last = Math.Abs(series[^1]) + Math.Abs(series[^2]);
-                worst = largest == 0 ? worst : Math.Max(worst, last / largest);
+                var rest = Next(series[^4], series[^2]) + Next(series[^3], series[^1]);
+                leftOut[part] = largest == 0 ? leftOut[part] : Math.Max(leftOut[part], rest / largest);
+                if (leftOut[part] > allowed && !always)
+                {
+                    return false;
+                }
+
                 Product(series, FromCoefficients, powers.AsSpan((part * Rows + row) * Terms, Terms));
             }
         }
 
-        return worst;
+        return true;
+    }
+
+    // How large the coefficient two further on may be.
+    private static double Next(double before, double last)
+    {
+        var (b, a) = (Math.Abs(before), Math.Abs(last));
+        return a < b ? a * (a / b) : a;
     }
 
     // [row·Terms + i].

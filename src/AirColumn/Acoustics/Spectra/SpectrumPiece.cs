@@ -69,7 +69,7 @@ internal sealed class SpectrumPiece
             if (isEnough || n + More > MostNodes)
             {
                 var rows = new ChebyshevRows(range, coefficients, n, turns, allowed);
-                var off = (Math.Max(4, Math.Sqrt(n)) * tail + 1e-16 * n) / least + 2 * rows.LeftOut;
+                var off = (Math.Max(4, Math.Sqrt(n)) * tail + 1e-16 * n) / least;
                 return new SpectrumPiece(rows, wave.Impedance, off, isEnough ? 0 : tail / least);
             }
         }
@@ -78,7 +78,7 @@ internal sealed class SpectrumPiece
     /// <summary>Z at rising frequencies of the range, Hz, and how far any may be off, relative.</summary>
     public double Impedances(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
     {
-        var i = 0;
+        var (i, error) = (0, 0.0);
         while (i < hertz.Length)
         {
             var part = Rows.PartOf(hertz[i]);
@@ -90,10 +90,12 @@ internal sealed class SpectrumPiece
 
             var powers = Rows.Part(part, out var scale, out var shift).Span;
             Evaluate(powers, scale, shift, hertz[i..end], real[i..end], imaginary[i..end]);
+            var magnification = Magnification(real[i..end], imaginary[i..end]);
+            error = Math.Max(error, (off + 2 * Rows.LeftOut(part)) * magnification);
             i = end;
         }
 
-        return off * Magnification(real[..hertz.Length], imaginary[..hertz.Length]);
+        return error;
     }
 
     // With z = Z over the impedance and (p, U) of size 1, |p| = |z|/√(1 + |z|²) and |U| = 1/√(1 + |z|²).
