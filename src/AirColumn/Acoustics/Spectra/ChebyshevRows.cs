@@ -20,7 +20,7 @@ internal sealed class ChebyshevRows
     // Losses may need shorter parts at low frequencies, however little the waves turn.
     private const int MostDoublings = 5;
     private const double Rounding = 1e-14;
-    private const double Noise = 5e-16;
+    private const double Noise = 5e-16; // of the largest coefficient
 
     private static readonly double[] Nodes16 =
     [
@@ -43,14 +43,15 @@ internal sealed class ChebyshevRows
     {
         (Range, this.coefficients, Nodes) = (range, coefficients, nodes);
         Rows = coefficients.Length / nodes;
-        used = Used();
+        var largest = new double[Rows];
+        used = Used(largest);
         Parts = Math.Max(1, (int)Math.Ceiling(turns / PartTurn));
         (powers, leftOut) = ([], []);
         for (var doublings = 0; doublings <= MostDoublings; doublings++, Parts *= 2)
         {
             powers = new double[Parts * Rows * Terms];
             leftOut = new double[Parts];
-            if (TryMake(Math.Max(allowed, Rounding), doublings == MostDoublings))
+            if (TryMake(largest, Math.Max(allowed, Rounding), doublings == MostDoublings))
             {
                 break;
             }
@@ -171,7 +172,7 @@ internal sealed class ChebyshevRows
         second = ComplexVector.MultiplyAdd(t, e, 2 * d - eAfter);
     }
 
-    private int Used()
+    private int Used(double[] largestOf)
     {
         var used = 1;
         for (var row = 0; row < Rows; row++)
@@ -183,6 +184,7 @@ internal sealed class ChebyshevRows
                 largest = Math.Max(largest, Math.Abs(term));
             }
 
+            largestOf[row] = largest;
             var last = Nodes;
             while (last > used && Math.Abs(terms[last - 1]) <= Noise * largest)
             {
@@ -200,7 +202,7 @@ internal sealed class ChebyshevRows
     // By values at sixteen Chebyshev nodes and the coefficients through them: powers straight from the values would hold their rounding ten
     // thousand times. False where more is left out than is allowed, if that counts.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private bool TryMake(double allowed, bool always)
+    private bool TryMake(double[] ofAll, double allowed, bool always)
     {
         Span<double> values = stackalloc double[Rows * Terms];
         Span<double> series = stackalloc double[Terms];
@@ -218,7 +220,11 @@ internal sealed class ChebyshevRows
                 }
 
                 var rest = Next(series[^4], series[^2]) + Next(series[^3], series[^1]);
-                leftOut[part] = largest == 0 ? leftOut[part] : Math.Max(leftOut[part], rest / largest);
+                if (rest > 2 * Noise * ofAll[row])
+                {
+                    leftOut[part] = Math.Max(leftOut[part], rest / largest);
+                }
+
                 if (leftOut[part] > allowed && !always)
                 {
                     return false;
