@@ -104,6 +104,7 @@ public class FolderTests
                 "Acoustics/Propagation",
                 "Acoustics/Vectors",
                 "Bores",
+                "Gases",
             ]
         ),
         (

@@ -105,6 +105,13 @@ internal sealed class ColumnField
 
     private FieldState Through(BoreSegment segment, in FieldState far, List<WallLoss> taken)
     {
+        if (segment.IsStraight)
+        {
+            var near = StraightField.Through(segment, Omega, far, model.Impedance, out var loss);
+            taken.Add(loss);
+            return near;
+        }
+
         var state = far.ToWave();
         new CollocationRun(segment, band, true).Carry(
             FrequencyVector.All(Omega),
@@ -153,19 +160,20 @@ internal sealed class ColumnField
             taken.Add(new WallLoss(friction, heat, farLog + log[0]));
         }
     }
-
-    private readonly record struct WallLoss(double Friction, double Heat, double LogScale);
 }
 
 /// <summary>(p, U)·exp(LogScale): kept near 1, so that no attenuation overflows.</summary>
 internal readonly record struct FieldState(Complex Pressure, Complex Flow, double LogScale)
 {
     /// <summary>From a wave that began at another scale.</summary>
-    public static FieldState Of(in WaveState state, double farLog, double impedance)
+    public static FieldState Of(in WaveState state, double farLog, double impedance) =>
+        Of(state.P.At(0), state.U.At(0), farLog + state.Log[0], impedance);
+
+    /// <summary>From pressure and flow of some scale.</summary>
+    public static FieldState Of(Complex p, Complex u, double logScale, double impedance)
     {
-        var (p, u) = (state.P.At(0), state.U.At(0));
         var size = Math.Max(Complex.Abs(p), impedance * Complex.Abs(u));
-        return new FieldState(p / size, u / size, farLog + state.Log[0] + Math.Log(size));
+        return new FieldState(p / size, u / size, logScale + Math.Log(size));
     }
 
     /// <summary>As a wave, without its scale.</summary>

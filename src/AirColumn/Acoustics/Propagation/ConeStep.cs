@@ -23,7 +23,7 @@ internal static class ConeStep
         MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization;
 
     // Of |z|², below which polynomials serve.
-    private const double Short = 0.1;
+    private const double Short = 0.02;
 
     /// <summary>ψ and ψ'/k at the near side from those at the far side.</summary>
     /// <param name="kl">k times the length.</param>
