@@ -1,4 +1,4 @@
-using System.Runtime.Intrinsics;
+using System.Runtime.CompilerServices;
 
 namespace AirColumn.Acoustics.Propagation;
 
@@ -32,34 +32,39 @@ internal struct ConeGauss
         (i3, i4) = (1 / (middle + half * Inner), 1 / (middle + half * Outer));
     }
 
-    /// <summary>Four points for what is not a power, and their weights.</summary>
-    public static ReadOnlySpan<double> FewPlaces =>
-        [-0.8611363115940526, -0.3399810435848563, 0.3399810435848563, 0.8611363115940526];
+    /// <summary>The points, −1 to 1, for what is not a power.</summary>
+    public static ReadOnlySpan<double> Places => [-Outer, -Inner, 0, Inner, Outer];
 
-    public static ReadOnlySpan<double> FewWeights =>
-        [0.3478548451374538, 0.6521451548625461, 0.6521451548625461, 0.3478548451374538];
+    /// <summary>Their weights, 2 in sum.</summary>
+    public static ReadOnlySpan<double> Weights =>
+        [OuterWeight, InnerWeight, MiddleWeight, InnerWeight, OuterWeight];
 
-    /// <summary>The first four moments, two and two; only the mean where the radius stays.</summary>
-    public readonly void Moments(bool isStraight, out Vector128<double> low, out Vector128<double> high)
+    /// <summary>Legendre's P₄.</summary>
+    public static double Fourth(double t) => 0.125 * (35 * t * t * t * t - 30 * t * t + 3);
+
+    /// <summary>The first five moments; only the mean where the radius stays.</summary>
+    /// <param name="isStraight">Whether it stays.</param>
+    /// <param name="moments">The first of those that receive them, (2n + 1)/2·∫Pₙ dt.</param>
+    public readonly void Moments(bool isStraight, ref double moments)
     {
         if (isStraight)
         {
-            (low, high) = (Vector128.CreateScalar(p2), Vector128<double>.Zero);
+            moments = p2;
             return;
         }
 
-        // Even and odd sums of mirrored points, times (2n + 1)/2·Pₙ.
+        // Even and odd sums of mirrored points.
         var (outer, inner, middle) = (
             0.5 * OuterWeight * (p0 + p4),
             0.5 * InnerWeight * (p1 + p3),
             0.5 * MiddleWeight * p2
         );
         var (outerOdd, innerOdd) = (0.5 * OuterWeight * (p4 - p0), 0.5 * InnerWeight * (p3 - p1));
-        low = Vector128.Create(outer + inner + middle, 3 * (Outer * outerOdd + Inner * innerOdd));
-        high = Vector128.Create(
-            5 * (Second(Outer) * outer + Second(Inner) * inner - 0.5 * middle),
-            7 * (Third(Outer) * outerOdd + Third(Inner) * innerOdd)
-        );
+        moments = outer + inner + middle;
+        Unsafe.Add(ref moments, 1) = 3 * (Outer * outerOdd + Inner * innerOdd);
+        Unsafe.Add(ref moments, 2) = 5 * (Second(Outer) * outer + Second(Inner) * inner - 0.5 * middle);
+        Unsafe.Add(ref moments, 3) = 7 * (Third(Outer) * outerOdd + Third(Inner) * innerOdd);
+        Unsafe.Add(ref moments, 4) = 9 * (Fourth(Outer) * outer + Fourth(Inner) * inner + 0.375 * middle);
     }
 
     /// <summary>Goes on to the next power.</summary>

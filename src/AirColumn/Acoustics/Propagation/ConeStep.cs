@@ -9,12 +9,12 @@ namespace AirColumn.Acoustics.Propagation;
 /// varies along it.
 /// </summary>
 /// <remarks>
-/// With q = q₀ + q₁P₁ + q₂P₂ + q₃P₃ over the step (Legendre), κ = k·mean √q, z = κL and ν = q/q₀, the pair (ψ, ψ'/κ) is carried by
+/// With q = q₀ + q₁P₁ + q₂P₂ + q₃P₃ + q₄P₄ over the step (Legendre), κ = k·mean √q, z = κL and ν = q/q₀, the pair (ψ, ψ'/κ) is carried by
 /// <code>
 /// (1 + (a² + b²)/2)·R(z) + d·R(z + π/2) + [a, b; b, −a],   R a rotation,
-/// a = z/2·(ν₁j₁ − ν₃j₃),   b = z/2·j₂·(ν₂ − ν₁²/2) − ν₁²/24·sin z,   d = ν₁²z/8·j₁·(sin z + cos z/z):
+/// a = z/2·(ν₁j₁ − (ν₃ − ν₁ν₂)·j₃),   b = z/2·(j₂·(ν₂ − ν₁²/2) − ν₄j₄) − ν₁²/24·sin z,   d = ν₁²z/8·j₁·(sin z + cos z/z):
 /// </code>
-/// Magnus' series in the frame that turns with the mean, to first order in what varies and to second of ν₁ (sources: iserles2002,
+/// Magnus' series in the frame that turns with the mean, to first order in what varies and to second of ν₁ and ν₁ν₂ (sources: iserles2002,
 /// blanes2009; ∫Pₙ·exp(jzt)dt = 2jⁿjₙ(z), DLMF 10.54.2). Its determinant is 1. Where |z|² is small the same as polynomials in z².
 /// </remarks>
 internal static class ConeStep
@@ -23,7 +23,7 @@ internal static class ConeStep
         MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization;
 
     // Of |z|², below which polynomials serve.
-    private const double Short = 0.02;
+    private const double Short = 0.1;
 
     /// <summary>ψ and ψ'/k at the near side from those at the far side.</summary>
     /// <param name="kl">k times the length.</param>
@@ -65,7 +65,7 @@ internal static class ConeStep
         in ComplexVector q,
         ref ComplexVector psi,
         ref ComplexVector slope
-    ) => Carry(kl, overKl, new Moments(q, default, default, default), 0, ref psi, ref slope);
+    ) => Carry(kl, overKl, new Moments(q, default, default, default, default), 0, ref psi, ref slope);
 
     [MethodImpl(Apart)]
     private static void CarryEven(
@@ -113,9 +113,12 @@ internal static class ConeStep
         if (order > 1)
         {
             var j2 = 3 * (j1 * overZ) - j0;
-            b = ComplexVector.MultiplyAdd(halfZ * j2, q.Q2 * over - 0.5 * square, b);
+            var nu2 = q.Q2 * over;
+            b = ComplexVector.MultiplyAdd(halfZ * j2, nu2 - 0.5 * square, b);
             var j3 = 5 * (j2 * overZ) - j1;
-            a -= (halfZ * j3) * (q.Q3 * over);
+            a -= (halfZ * j3) * (q.Q3 * over - nu1 * nu2);
+            var j4 = 7 * (j3 * overZ) - j2;
+            b -= (halfZ * j4) * (q.Q4 * over);
         }
 
         var scale = 1 + 0.5 * ComplexVector.MultiplyAdd(a, a, b * b);
@@ -148,24 +151,44 @@ internal static class ConeStep
             return;
         }
 
+        // To second order of p₁ and p₁p₂, from the power series of the equation itself.
         var p1 = square * q.Q1;
-        var a = p1 * (1.0 / 6 + zz * (-1.0 / 60 + (1.0 / 1680) * zz));
         var p11 = p1 * p1;
-        var scale = 1 + 0.5 * (a * a);
-        var u = ComplexVector.MultiplyAdd(scale, cos, (-1.0 / 60) * p11);
-        var w = scale * sinc;
-        var b = order > 1 ? square * (q.Q2 * (1.0 / 30 + (-1.0 / 420) * zz)) : ComplexVector.Zero;
-        var down = ComplexVector.MultiplyAdd(b - w, zz, (-1.0 / 30) * p11);
-        psi = ComplexVector.MultiplyAdd(u + a, first, kl * ((w + b) * second));
+        var u = ComplexVector.MultiplyAdd(p11, -1.0 / 360 + zz * (1.0 / 5040 + (-1.0 / 181440) * zz), cos);
+        var a = p1 * (1.0 / 6 + zz * (-1.0 / 60 + zz * (1.0 / 1680 + (-1.0 / 90720) * zz)));
+        var w = ComplexVector.MultiplyAdd(p11, -1.0 / 2520 + (1.0 / 45360) * zz, sinc);
+        var down = ComplexVector.MultiplyAdd(
+            p11,
+            -1.0 / 30 + zz * (1.0 / 360 + (-1.0 / 11340) * zz),
+            -(zz * sinc)
+        );
+        if (order > 1)
+        {
+            var p2 = square * q.Q2;
+            var b = p2 * (1.0 / 30 + zz * (-1.0 / 420 + (1.0 / 15120) * zz));
+            w += b;
+            down = ComplexVector.MultiplyAdd(zz, b, down);
+            var cross = p1 * p2 - square * (zz * q.Q3);
+            a = ComplexVector.MultiplyAdd(cross, 1.0 / 210 + (-1.0 / 3780) * zz, a);
+        }
+
+        psi = ComplexVector.MultiplyAdd(u + a, first, kl * (w * second));
         slope = ComplexVector.MultiplyAdd(u - a, second, overKl * (down * first));
     }
 }
 
 /// <summary>Legendre moments of q over a step.</summary>
-internal readonly struct Moments(ComplexVector q0, ComplexVector q1, ComplexVector q2, ComplexVector q3)
+internal readonly struct Moments(
+    ComplexVector q0,
+    ComplexVector q1,
+    ComplexVector q2,
+    ComplexVector q3,
+    ComplexVector q4
+)
 {
     public readonly ComplexVector Q0 = q0;
     public readonly ComplexVector Q1 = q1;
     public readonly ComplexVector Q2 = q2;
     public readonly ComplexVector Q3 = q3;
+    public readonly ComplexVector Q4 = q4;
 }

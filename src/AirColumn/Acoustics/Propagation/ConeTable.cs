@@ -1,7 +1,6 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Losses;
 using AirColumn.Acoustics.Vectors;
@@ -11,13 +10,13 @@ namespace AirColumn.Acoustics.Propagation;
 /// <summary>The steps of a run of cones for a band of frequencies, and their coefficients.</summary>
 /// <remarks>
 /// Where the boundary layer is thin, each moment of q over a step is a polynomial in 1/√ω: real numbers times eighth roots of unity, from
-/// five Gauss points. Elsewhere moments come from the exact losses at four.
+/// five Gauss points. Elsewhere moments come from the exact losses at the same points.
 /// </remarks>
 internal sealed class ConeTable
 {
     private const int Powers = LossSeries.Orders + 3; // of 1/√ω in q
-    private const int Width = 8; // real and imaginary parts of four moments
-    private const int GaussPoints = 4;
+    private const int Moments = 5;
+    private const int Width = 2 * Moments; // real and imaginary parts of each
     private const double Rounding = 1e-15;
 
     private readonly Medium medium;
@@ -206,7 +205,7 @@ internal sealed class ConeTable
         state.U = ComplexVector.MultiplyAdd(kink, state.P, step.Ratio * state.U);
     }
 
-    // [order·Width + moment], behind four of them the imaginary parts: q as a polynomial in v = 1/√ω. With w = exp(−jπ/4)·v/(unit·a),
+    // [order·Width + moment], behind all of them the imaginary parts: q as a polynomial in v = 1/√ω. With w = exp(−jπ/4)·v/(unit·a),
     // T/H = Σ Wave[n]·wⁿ, and −(a'/ka)²·Bend = −a'²c²·unit²·Σ Bend[n]·wⁿ·v⁴/(unit·a)²; wⁿ and wⁿ⁻⁴ differ by the sign.
     private void AddMoments(ref Step step, double slope)
     {
@@ -220,49 +219,57 @@ internal sealed class ConeTable
         var z = band.High / medium.SpeedOfSound * step.Length;
         // A cylinder is exact whatever the tolerance.
         var least = (isStraight ? Math.Min(allowed, Rounding) : allowed) / Math.Max(1, z);
-        var (leastLow, leastHigh) = (
-            Vector128.Create(least, least * Math.Max(z, 3 / z)),
-            Vector128.Create(least * Math.Max(z, 30 / (z * z)), least * Math.Max(z, 210 / (z * z * z)))
-        );
+        Span<double> leasts =
+        [
+            least,
+            least * Math.Max(z, 3 / z),
+            least * Math.Max(z, 30 / (z * z)),
+            least * Math.Max(z, 210 / (z * z * z)),
+            least * Math.Max(z, 1890 / (z * z * z * z)),
+        ];
         var gauss = new ConeGauss(0.5 * unit * (step.From + step.To), 0.5 * unit * (step.To - step.From));
         Room(Width * Powers);
         ref var c = ref coefficients[used];
-        Span<int> terms = stackalloc int[4];
+        Span<int> terms = stackalloc int[Moments];
         terms.Clear();
-        var zero = Vector128<double>.Zero;
-        var (lowBefore, highBefore, lowEarlier, highEarlier) = (zero, zero, zero, zero);
+        // Of this power, and of those one and two before it.
+        Span<double> moments = stackalloc double[3 * Moments];
+        moments.Clear();
         var power = 1.0;
         for (var n = 0; n < Powers; n++, power *= v)
         {
-            gauss.Moments(isStraight, out var low, out var high);
+            var here = moments.Slice(n % 3 * Moments, Moments);
+            var earlier = moments.Slice((n + 1) % 3 * Moments, Moments);
             var wave = n < LossSeries.Orders ? step.Front * series.Wave[n] : 0;
             var bent = n >= 6 ? bend * series.Bend[n - 4] : 0;
-            var (first, second) = (wave * low + bent * lowEarlier, wave * high + bent * highEarlier);
             var (cos, sin) = Eighth(n);
-            (cos * first).StoreUnsafe(ref c, (nuint)(n * Width));
-            (cos * second).StoreUnsafe(ref c, (nuint)(n * Width + 2));
-            (-sin * first).StoreUnsafe(ref c, (nuint)(n * Width + 4));
-            (-sin * second).StoreUnsafe(ref c, (nuint)(n * Width + 6));
-            var counts =
-                Vector128.GreaterThan(Vector128.Abs(first) * power, leastLow).ExtractMostSignificantBits()
-                | Vector128.GreaterThan(Vector128.Abs(second) * power, leastHigh).ExtractMostSignificantBits()
-                    << 2;
-            for (var i = 0; i < 4; i++)
+            var counts = false;
+            gauss.Moments(isStraight, ref here[0]);
+            ref var place = ref Unsafe.Add(ref c, n * Width);
+            for (var i = 0; i < Moments; i++)
             {
-                terms[i] = (counts >> i & 1) != 0 ? n + 1 : terms[i];
+                var moment = wave * here[i] + bent * earlier[i];
+                Unsafe.Add(ref place, i) = cos * moment;
+                Unsafe.Add(ref place, Moments + i) = -sin * moment;
+                if (Math.Abs(moment) * power > leasts[i])
+                {
+                    (terms[i], counts) = (n + 1, true);
+                }
             }
 
-            if (counts == 0 && n > 1 && (bend == 0 || n > 7))
+            if (!counts && n > 1 && (bend == 0 || n > 7))
             {
                 break;
             }
 
-            (lowEarlier, highEarlier, lowBefore, highBefore) = (lowBefore, highBefore, low, high);
             gauss.Next();
         }
 
-        terms[2] = Math.Min(terms[2], terms[1]);
-        terms[3] = Math.Min(terms[3], terms[2]);
+        for (var i = 2; i < Moments; i++)
+        {
+            terms[i] = Math.Min(terms[i], terms[i - 1]);
+        }
+
         step.Terms = terms[0];
         step.Order =
             isStraight || terms[1] == 0 ? 0
@@ -280,33 +287,42 @@ internal sealed class ConeTable
         var zero = RealVector.Zero;
         var (r0, i0, r1, i1) = (zero, zero, zero, zero);
         var (r2, i2, r3, i3) = (zero, zero, zero, zero);
+        var (r4, i4) = (zero, zero);
         var n = Width * (step.Terms - 1);
         if (step.Order > 1)
         {
             for (; n >= 0; n -= Width)
             {
-                r0 = RealVectors.MultiplyAdd(r0, v, Vector.Create(Unsafe.Add(ref c, n)));
-                i0 = RealVectors.MultiplyAdd(i0, v, Vector.Create(Unsafe.Add(ref c, n + 4)));
+                r0 = RealVectors.MultiplyAdd(r0, v, Vector.Create(Unsafe.Add(ref c, n + 0)));
+                i0 = RealVectors.MultiplyAdd(i0, v, Vector.Create(Unsafe.Add(ref c, n + Moments + 0)));
                 r1 = RealVectors.MultiplyAdd(r1, v, Vector.Create(Unsafe.Add(ref c, n + 1)));
-                i1 = RealVectors.MultiplyAdd(i1, v, Vector.Create(Unsafe.Add(ref c, n + 5)));
+                i1 = RealVectors.MultiplyAdd(i1, v, Vector.Create(Unsafe.Add(ref c, n + Moments + 1)));
                 r2 = RealVectors.MultiplyAdd(r2, v, Vector.Create(Unsafe.Add(ref c, n + 2)));
-                i2 = RealVectors.MultiplyAdd(i2, v, Vector.Create(Unsafe.Add(ref c, n + 6)));
+                i2 = RealVectors.MultiplyAdd(i2, v, Vector.Create(Unsafe.Add(ref c, n + Moments + 2)));
                 r3 = RealVectors.MultiplyAdd(r3, v, Vector.Create(Unsafe.Add(ref c, n + 3)));
-                i3 = RealVectors.MultiplyAdd(i3, v, Vector.Create(Unsafe.Add(ref c, n + 7)));
+                i3 = RealVectors.MultiplyAdd(i3, v, Vector.Create(Unsafe.Add(ref c, n + Moments + 3)));
+                r4 = RealVectors.MultiplyAdd(r4, v, Vector.Create(Unsafe.Add(ref c, n + 4)));
+                i4 = RealVectors.MultiplyAdd(i4, v, Vector.Create(Unsafe.Add(ref c, n + Moments + 4)));
             }
         }
         else
         {
             for (; n >= 0; n -= Width)
             {
-                r0 = RealVectors.MultiplyAdd(r0, v, Vector.Create(Unsafe.Add(ref c, n)));
-                i0 = RealVectors.MultiplyAdd(i0, v, Vector.Create(Unsafe.Add(ref c, n + 4)));
+                r0 = RealVectors.MultiplyAdd(r0, v, Vector.Create(Unsafe.Add(ref c, n + 0)));
+                i0 = RealVectors.MultiplyAdd(i0, v, Vector.Create(Unsafe.Add(ref c, n + Moments + 0)));
                 r1 = RealVectors.MultiplyAdd(r1, v, Vector.Create(Unsafe.Add(ref c, n + 1)));
-                i1 = RealVectors.MultiplyAdd(i1, v, Vector.Create(Unsafe.Add(ref c, n + 5)));
+                i1 = RealVectors.MultiplyAdd(i1, v, Vector.Create(Unsafe.Add(ref c, n + Moments + 1)));
             }
         }
 
-        Turn(step, frequency, new(new(r0, i0), new(r1, i1), new(r2, i2), new(r3, i3)), step.Order, ref state);
+        Turn(
+            step,
+            frequency,
+            new(new(r0, i0), new(r1, i1), new(r2, i2), new(r3, i3), new(r4, i4)),
+            step.Order,
+            ref state
+        );
     }
 
     // From the exact losses.
@@ -317,7 +333,7 @@ internal sealed class ConeTable
         {
             medium.Wall.OfTaper(step.From, frequency, out var even);
             var wave = step.Front * even.Wave;
-            Turn(step, frequency, new(wave, default, default, default), 0, ref state);
+            Turn(step, frequency, new(wave, default, default, default, default), 0, ref state);
             return;
         }
 
@@ -325,22 +341,24 @@ internal sealed class ConeTable
         ComplexVector q1 = default;
         ComplexVector q2 = default;
         ComplexVector q3 = default;
+        ComplexVector q4 = default;
         var slope = (step.To - step.From) / step.Length;
-        for (var i = 0; i < GaussPoints; i++)
+        for (var i = 0; i < ConeGauss.Places.Length; i++)
         {
-            var t = ConeGauss.FewPlaces[i];
+            var t = ConeGauss.Places[i];
             var radius = 0.5 * (step.From + step.To) + 0.5 * (step.To - step.From) * t;
             medium.Wall.OfTaper(radius, frequency, out var terms);
             var g = (slope / radius) * frequency.InverseWavenumber(medium.SpeedOfSound);
             var q = step.Front * terms.Wave - (g * g) * terms.Bend;
-            var weight = 0.5 * ConeGauss.FewWeights[i];
+            var weight = 0.5 * ConeGauss.Weights[i];
             q0 += weight * q;
             q1 += (3 * weight * t) * q;
             q2 += (5 * weight * (1.5 * t * t - 0.5)) * q;
             q3 += (7 * weight * (2.5 * t * t - 1.5) * t) * q;
+            q4 += (9 * weight * ConeGauss.Fourth(t)) * q;
         }
 
-        Turn(step, frequency, new(q0, q1, q2, q3), 2, ref state);
+        Turn(step, frequency, new(q0, q1, q2, q3, q4), 2, ref state);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
