@@ -1,4 +1,4 @@
-using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 
 namespace AirColumn.Acoustics.Propagation;
 
@@ -13,6 +13,22 @@ internal struct ConeGauss
     private const double OuterWeight = 0.2369268850561891;
     private const double InnerWeight = 0.4786286704993665;
     private const double MiddleWeight = 0.5688888888888889;
+
+    private static readonly Vector128<double> Outer01 = Vector128.Create(1, 3 * Outer) * (0.5 * OuterWeight);
+    private static readonly Vector128<double> Inner01 = Vector128.Create(1, 3 * Inner) * (0.5 * InnerWeight);
+    private static readonly Vector128<double> Middle01 = Vector128.CreateScalar(0.5 * MiddleWeight);
+    private static readonly Vector128<double> Outer23 =
+        Vector128.Create(5 * Second(Outer), 7 * Third(Outer)) * (0.5 * OuterWeight);
+    private static readonly Vector128<double> Inner23 =
+        Vector128.Create(5 * Second(Inner), 7 * Third(Inner)) * (0.5 * InnerWeight);
+    private static readonly Vector128<double> Middle23 = Vector128.CreateScalar(-1.25 * MiddleWeight);
+    private static readonly Vector128<double> Outer4 = Vector128.CreateScalar(
+        4.5 * Fourth(Outer) * OuterWeight
+    );
+    private static readonly Vector128<double> Inner4 = Vector128.CreateScalar(
+        4.5 * Fourth(Inner) * InnerWeight
+    );
+    private static readonly Vector128<double> Middle4 = Vector128.CreateScalar(4.5 * 0.375 * MiddleWeight);
 
     private readonly double i0;
     private readonly double i1;
@@ -42,29 +58,23 @@ internal struct ConeGauss
     /// <summary>Legendre's P₄.</summary>
     public static double Fourth(double t) => 0.125 * (35 * t * t * t * t - 30 * t * t + 3);
 
-    /// <summary>The first five moments; only the mean where the radius stays.</summary>
-    /// <param name="isStraight">Whether it stays.</param>
-    /// <param name="moments">The first of those that receive them, (2n + 1)/2·∫Pₙ dt.</param>
-    public readonly void Moments(bool isStraight, ref double moments)
+    /// <summary>The first five moments, (2n + 1)/2·∫Pₙ dt; only the mean where the radius stays.</summary>
+    public readonly GaussMoments Moments(bool isStraight)
     {
         if (isStraight)
         {
-            moments = p2;
-            return;
+            return new GaussMoments(Vector128.CreateScalar(p2), default, default);
         }
 
-        // Even and odd sums of mirrored points.
-        var (outer, inner, middle) = (
-            0.5 * OuterWeight * (p0 + p4),
-            0.5 * InnerWeight * (p1 + p3),
-            0.5 * MiddleWeight * p2
+        // Sums of mirrored points for the even ones, differences for the odd ones.
+        var outer = Vector128.Create(p0 + p4, p4 - p0);
+        var inner = Vector128.Create(p1 + p3, p3 - p1);
+        var middle = Vector128.CreateScalar(p2);
+        return new GaussMoments(
+            Outer01 * outer + Inner01 * inner + Middle01 * middle,
+            Outer23 * outer + Inner23 * inner + Middle23 * middle,
+            Outer4 * outer + Inner4 * inner + Middle4 * middle
         );
-        var (outerOdd, innerOdd) = (0.5 * OuterWeight * (p4 - p0), 0.5 * InnerWeight * (p3 - p1));
-        moments = outer + inner + middle;
-        Unsafe.Add(ref moments, 1) = 3 * (Outer * outerOdd + Inner * innerOdd);
-        Unsafe.Add(ref moments, 2) = 5 * (Second(Outer) * outer + Second(Inner) * inner - 0.5 * middle);
-        Unsafe.Add(ref moments, 3) = 7 * (Third(Outer) * outerOdd + Third(Inner) * innerOdd);
-        Unsafe.Add(ref moments, 4) = 9 * (Fourth(Outer) * outer + Fourth(Inner) * inner + 0.375 * middle);
     }
 
     /// <summary>Goes on to the next power.</summary>
@@ -74,3 +84,10 @@ internal struct ConeGauss
 
     private static double Third(double t) => (2.5 * t * t - 1.5) * t;
 }
+
+/// <summary>Five moments, two and two, and none.</summary>
+internal readonly record struct GaussMoments(
+    Vector128<double> First,
+    Vector128<double> Second,
+    Vector128<double> Third
+);

@@ -1,6 +1,7 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Losses;
 using AirColumn.Acoustics.Vectors;
@@ -15,7 +16,7 @@ namespace AirColumn.Acoustics.Propagation;
 internal sealed class ConeTable
 {
     private const int Powers = LossSeries.Orders + 3; // of 1/√ω in q
-    private const int Moments = 5;
+    private const int Moments = 6; // five, and none
     private const int Width = 2 * Moments; // real and imaginary parts of each
     private const double Rounding = 1e-15;
 
@@ -219,53 +220,53 @@ internal sealed class ConeTable
         var z = band.High / medium.SpeedOfSound * step.Length;
         // A cylinder is exact whatever the tolerance.
         var least = (isStraight ? Math.Min(allowed, Rounding) : allowed) / Math.Max(1, z);
-        Span<double> leasts =
-        [
-            least,
-            least * Math.Max(z, 3 / z),
-            least * Math.Max(z, 30 / (z * z)),
-            least * Math.Max(z, 210 / (z * z * z)),
-            least * Math.Max(z, 1890 / (z * z * z * z)),
-        ];
+        var (least01, least23, least4) = (
+            Vector128.Create(least, least * Math.Max(z, 3 / z)),
+            Vector128.Create(least * Math.Max(z, 30 / (z * z)), least * Math.Max(z, 210 / (z * z * z))),
+            Vector128.Create(least * Math.Max(z, 1890 / (z * z * z * z)), double.PositiveInfinity)
+        );
         var gauss = new ConeGauss(0.5 * unit * (step.From + step.To), 0.5 * unit * (step.To - step.From));
         Room(Width * Powers);
         ref var c = ref coefficients[used];
         Span<int> terms = stackalloc int[Moments];
         terms.Clear();
-        // Of this power, and of those one and two before it.
-        Span<double> moments = stackalloc double[3 * Moments];
-        moments.Clear();
+        var (before, earlier) = (default(GaussMoments), default(GaussMoments));
         var power = 1.0;
         for (var n = 0; n < Powers; n++, power *= v)
         {
-            var here = moments.Slice(n % 3 * Moments, Moments);
-            var earlier = moments.Slice((n + 1) % 3 * Moments, Moments);
+            var here = gauss.Moments(isStraight);
             var wave = n < LossSeries.Orders ? step.Front * series.Wave[n] : 0;
             var bent = n >= 6 ? bend * series.Bend[n - 4] : 0;
+            var m01 = wave * here.First + bent * earlier.First;
+            var m23 = wave * here.Second + bent * earlier.Second;
+            var m4 = wave * here.Third + bent * earlier.Third;
             var (cos, sin) = Eighth(n);
-            var counts = false;
-            gauss.Moments(isStraight, ref here[0]);
-            ref var place = ref Unsafe.Add(ref c, n * Width);
+            var at = (nuint)(n * Width);
+            (cos * m01).StoreUnsafe(ref c, at);
+            (cos * m23).StoreUnsafe(ref c, at + 2);
+            (cos * m4).StoreUnsafe(ref c, at + 4);
+            (-sin * m01).StoreUnsafe(ref c, at + 6);
+            (-sin * m23).StoreUnsafe(ref c, at + 8);
+            (-sin * m4).StoreUnsafe(ref c, at + 10);
+            var counts =
+                Counts(m01, power, least01)
+                | Counts(m23, power, least23) << 2
+                | Counts(m4, power, least4) << 4;
             for (var i = 0; i < Moments; i++)
             {
-                var moment = wave * here[i] + bent * earlier[i];
-                Unsafe.Add(ref place, i) = cos * moment;
-                Unsafe.Add(ref place, Moments + i) = -sin * moment;
-                if (Math.Abs(moment) * power > leasts[i])
-                {
-                    (terms[i], counts) = (n + 1, true);
-                }
+                terms[i] = (counts >> i & 1) != 0 ? n + 1 : terms[i];
             }
 
-            if (!counts && n > 1 && (bend == 0 || n > 7))
+            if (counts == 0 && n > 1 && (bend == 0 || n > 7))
             {
                 break;
             }
 
+            (earlier, before) = (before, here);
             gauss.Next();
         }
 
-        for (var i = 2; i < Moments; i++)
+        for (var i = 2; i < Moments - 1; i++)
         {
             terms[i] = Math.Min(terms[i], terms[i - 1]);
         }
@@ -277,6 +278,9 @@ internal sealed class ConeTable
             : 2;
         used = step.Offset + Width * step.Terms;
     }
+
+    private static uint Counts(Vector128<double> moments, double power, Vector128<double> least) =>
+        Vector128.GreaterThan(Vector128.Abs(moments) * power, least).ExtractMostSignificantBits();
 
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization)]
     private void CarryThin(in Step step, in FrequencyVector frequency, ref WaveState state)
