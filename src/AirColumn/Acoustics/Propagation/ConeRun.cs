@@ -48,6 +48,7 @@ internal sealed class ConeRun : Propagator
             near = new Port(cone.Near, cone.Front, cone.Slope);
         }
 
+        table.Close();
         return new ConeRun(medium, table, far!.Value, near);
     }
 

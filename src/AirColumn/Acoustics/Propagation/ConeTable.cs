@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
@@ -18,6 +19,7 @@ internal sealed class ConeTable
     private const int Powers = LossSeries.Orders + 3; // of 1/√ω in q
     private const int Moments = 6; // five, and none
     private const int Width = 2 * Moments; // real and imaginary parts of each
+    private const int Narrow = 4; // where only the first two count
     private const double Rounding = 1e-15;
 
     private readonly Medium medium;
@@ -34,7 +36,7 @@ internal sealed class ConeTable
     {
         (this.medium, this.band, this.isStrong) = (medium, band, isStrong);
         steps = new Step[cones];
-        coefficients = new double[7 * Width * cones];
+        coefficients = ArrayPool<double>.Shared.Rent(Width * (Powers + 2 * cones));
         allowed = 1e-2 * band.Tolerance;
     }
 
@@ -73,6 +75,14 @@ internal sealed class ConeTable
         }
 
         last = cone;
+    }
+
+    /// <summary>To be called after the last cone: gives back room that was taken in advance.</summary>
+    public void Close()
+    {
+        var taken = coefficients;
+        coefficients = taken.AsSpan(0, used).ToArray();
+        ArrayPool<double>.Shared.Return(taken);
     }
 
     /// <summary>ψ and ψ'/k, in the places of pressure and flow, from the far end of the run to the near one.</summary>
@@ -276,7 +286,22 @@ internal sealed class ConeTable
             isStraight || terms[1] == 0 ? 0
             : terms[2] == 0 ? 1
             : 2;
-        used = step.Offset + Width * step.Terms;
+        if (step.Order > 1)
+        {
+            used += Width * step.Terms;
+            return;
+        }
+
+        // Only the first two moments.
+        for (var n = 0; n < step.Terms; n++, used += Narrow)
+        {
+            var from = n * Width;
+            var to = n * Narrow;
+            Unsafe.Add(ref c, to) = Unsafe.Add(ref c, from);
+            Unsafe.Add(ref c, to + 1) = Unsafe.Add(ref c, from + 1);
+            Unsafe.Add(ref c, to + 2) = Unsafe.Add(ref c, from + Moments);
+            Unsafe.Add(ref c, to + 3) = Unsafe.Add(ref c, from + Moments + 1);
+        }
     }
 
     private static uint Counts(Vector128<double> moments, double power, Vector128<double> least) =>
@@ -292,10 +317,9 @@ internal sealed class ConeTable
         var (r0, i0, r1, i1) = (zero, zero, zero, zero);
         var (r2, i2, r3, i3) = (zero, zero, zero, zero);
         var (r4, i4) = (zero, zero);
-        var n = Width * (step.Terms - 1);
         if (step.Order > 1)
         {
-            for (; n >= 0; n -= Width)
+            for (var n = Width * (step.Terms - 1); n >= 0; n -= Width)
             {
                 r0 = RealVectors.MultiplyAdd(r0, v, Vector.Create(Unsafe.Add(ref c, n + 0)));
                 i0 = RealVectors.MultiplyAdd(i0, v, Vector.Create(Unsafe.Add(ref c, n + Moments + 0)));
@@ -311,12 +335,12 @@ internal sealed class ConeTable
         }
         else
         {
-            for (; n >= 0; n -= Width)
+            for (var n = Narrow * (step.Terms - 1); n >= 0; n -= Narrow)
             {
                 r0 = RealVectors.MultiplyAdd(r0, v, Vector.Create(Unsafe.Add(ref c, n + 0)));
-                i0 = RealVectors.MultiplyAdd(i0, v, Vector.Create(Unsafe.Add(ref c, n + Moments + 0)));
+                i0 = RealVectors.MultiplyAdd(i0, v, Vector.Create(Unsafe.Add(ref c, n + 2)));
                 r1 = RealVectors.MultiplyAdd(r1, v, Vector.Create(Unsafe.Add(ref c, n + 1)));
-                i1 = RealVectors.MultiplyAdd(i1, v, Vector.Create(Unsafe.Add(ref c, n + Moments + 1)));
+                i1 = RealVectors.MultiplyAdd(i1, v, Vector.Create(Unsafe.Add(ref c, n + 3)));
             }
         }
 
@@ -424,7 +448,10 @@ internal sealed class ConeTable
     {
         if (used + more > coefficients.Length)
         {
-            Array.Resize(ref coefficients, Math.Max(2 * coefficients.Length, used + more));
+            var larger = ArrayPool<double>.Shared.Rent(Math.Max(2 * coefficients.Length, used + more));
+            coefficients.AsSpan(0, used).CopyTo(larger);
+            ArrayPool<double>.Shared.Return(coefficients);
+            coefficients = larger;
         }
     }
 
