@@ -29,8 +29,8 @@ internal readonly ref struct PartSeries(ReadOnlySpan<double> powers, bool isOpen
     /// <summary>The same at one place.</summary>
     public Complex InverseRate(double u)
     {
-        var (s, s1, _) = At(small, u);
-        var (l, l1, _) = At(large, u);
+        var (s, s1) = At(small, u);
+        var (l, l1) = At(large, u);
         return l * s / (l1 * s - l * s1);
     }
 
@@ -40,8 +40,8 @@ internal readonly ref struct PartSeries(ReadOnlySpan<double> powers, bool isOpen
     /// <summary>The second derivative of ln|small/large|.</summary>
     public double Bend(double u)
     {
-        var (s, s1, s2) = At(small, u);
-        var (l, l1, l2) = At(large, u);
+        var (s, s1, s2) = ToCurvature(small, u);
+        var (l, l1, l2) = ToCurvature(large, u);
         var (a, b) = (s1 / s, l1 / l);
         return (s2 / s - a * a - (l2 / l - b * b)).Real;
     }
@@ -49,8 +49,17 @@ internal readonly ref struct PartSeries(ReadOnlySpan<double> powers, bool isOpen
     /// <summary>The small one and its derivative.</summary>
     public (Complex Value, Complex Slope) Small(Complex u)
     {
-        var (value, slope, _) = At(small, u);
-        return (value, slope);
+        // Horner's scheme by parts: it is most of what a resonance costs.
+        var (x, y) = (u.Real, u.Imaginary);
+        var (a, b) = (powers[small + Terms - 1], powers[small + 2 * Terms - 1]);
+        var (a1, b1) = (0.0, 0.0);
+        for (var k = Terms - 2; k >= 0; k--)
+        {
+            (a1, b1) = (a1 * x - b1 * y + a, a1 * y + b1 * x + b);
+            (a, b) = (a * x - b * y + powers[small + k], a * y + b * x + powers[small + Terms + k]);
+        }
+
+        return (new Complex(a, b), new Complex(a1, b1));
     }
 
     private void At(int row, RealVector u, out ComplexVector value, out ComplexVector slope)
@@ -68,7 +77,20 @@ internal readonly ref struct PartSeries(ReadOnlySpan<double> powers, bool isOpen
         (value, slope) = (new ComplexVector(a, b), new ComplexVector(a1, b1));
     }
 
-    private (Complex Value, Complex Slope, Complex Curvature) At(int row, Complex u)
+    private (Complex Value, Complex Slope) At(int row, double u)
+    {
+        var (a, b) = (powers[row + Terms - 1], powers[row + 2 * Terms - 1]);
+        var (a1, b1) = (0.0, 0.0);
+        for (var k = Terms - 2; k >= 0; k--)
+        {
+            (a1, b1) = (a1 * u + a, b1 * u + b);
+            (a, b) = (a * u + powers[row + k], b * u + powers[row + Terms + k]);
+        }
+
+        return (new Complex(a, b), new Complex(a1, b1));
+    }
+
+    private (Complex Value, Complex Slope, Complex Curvature) ToCurvature(int row, Complex u)
     {
         var (value, slope, half) = (
             new Complex(powers[row + Terms - 1], powers[row + 2 * Terms - 1]),

@@ -1,5 +1,7 @@
 using System.Numerics;
 using AirColumn.Acoustics;
+using AirColumn.Acoustics.Line;
+using AirColumn.Acoustics.Propagation;
 using AirColumn.Acoustics.Spectra;
 
 namespace AirColumn.Resonances;
@@ -21,6 +23,7 @@ internal sealed class ResonanceSearch
 
     // Of a place below the first mode: damping may pull its extremum under where it would lie without.
     private const double FirstShare = 0.3;
+    private const double GentleShare = 0.8; // where it cannot pull far
 
     // Of the spacing of modes: half-widths from which on damping hides a mode.
     private const double BroadShare = 0.1;
@@ -163,7 +166,26 @@ internal sealed class ResonanceSearch
             }
         }
 
-        return Math.Max(FirstShare * places[n], LowestHertz);
+        return Math.Max((IsLittleDamped(places[n]) ? GentleShare : FirstShare) * places[n], LowestHertz);
+    }
+
+    // Whether neither walls nor the open end can move an extremum far from its mode at a frequency, Hz.
+    private bool IsLittleDamped(double hertz)
+    {
+        var omega = 2 * Math.PI * hertz;
+        var band = new Band(omega, omega, 1);
+        var attenuation = LineParts
+            .Segments(column.Model.Way)
+            .Sum(segment =>
+                Attenuation.Of(
+                    segment.Medium,
+                    segment.Section.SmallestRadius,
+                    segment.Length,
+                    segment.Section.InertiaFactor,
+                    band
+                )
+            );
+        return attenuation < 0.2 && omega * column.Bore.LargestRadius < 0.2 * column.Gas.SpeedOfSound;
     }
 
     // A place with so many modes more below it, the last of them well below it, and how many there are.

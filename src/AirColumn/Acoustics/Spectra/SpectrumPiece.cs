@@ -68,7 +68,7 @@ internal sealed class SpectrumPiece
                 || (tail <= MostNoise * least && tail > Falling * Tail(coefficients, n, n - Last));
             if (isEnough || n + More > MostNodes)
             {
-                var rows = new ChebyshevRows(range, coefficients, n, turns, allowed);
+                var rows = new ChebyshevRows(range, coefficients, n, turns, 2 * allowed);
                 var off = (Math.Max(4, Math.Sqrt(n)) * tail + 1e-16 * n) / least;
                 return new SpectrumPiece(rows, wave.Impedance, off, isEnough ? 0 : tail / least);
             }
