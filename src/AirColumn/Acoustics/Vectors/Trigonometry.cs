@@ -26,8 +26,8 @@ internal static class Trigonometry
     }
 
     /// <summary>
-    /// sin x and cos x, for |x| up to 10⁵: x less its quarter turns, π/2 being taken off in three parts whose products with a count are exact,
-    /// and the polynomials of the error of 2⁻⁵⁸ (source: tang1991; coefficients of the freely distributable mathematical library, 1993).
+    /// sin x and cos x, for |x| up to 10⁵: x less its quarter turns, π/2 being taken off in three parts so short that products with a count
+    /// are exact, then polynomials that leave 2⁻⁵⁸ (their coefficients: Sun Microsystems' freely distributable library, 1993).
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void SinCos(RealVector x, out RealVector sin, out RealVector cos)
