@@ -12,16 +12,9 @@ internal static class ColumnWarnings
         warnings.AddRange(column.Ends.Select(end => end.Warning).OfType<string>().Distinct());
         warnings.AddRange(OpeningWarnings.Of(column.Bore, column.Options.Fingering, hertz, column.Gas));
 
-        var steepest = column.Options.Wavefronts is Wavefronts.Curved or Wavefronts.Sloped
-            ? column.Bore.Sections.Max(section => section.SteepestSlope)
-            : 0;
-        if (steepest > 1)
+        if (column.WavefrontWarning is { } fronts)
         {
-            warnings.Add(
-                $"The wall slopes by up to {Require.Show(Math.Round(steepest, 2), "")} (more than 45°), where the model of curved "
-                    + "wave fronts is beyond its expansion in the slope. A short flare so steep may be off by a few cents; ask "
-                    + "for multimodal wave fronts, or automatic ones, to have it right."
-            );
+            warnings.Add(fronts);
         }
 
         if (hertz > column.CutOnHertz)

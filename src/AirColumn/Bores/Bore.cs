@@ -206,11 +206,12 @@ public sealed record Bore
         return 0;
     }
 
-    internal static bool IsStep(Section before, Section after)
-    {
-        var (a, b) = (before.WallAt(before.LengthMetres).Radius, after.WallAt(0).Radius);
-        return Math.Abs(a - b) > SameDiameter * Math.Max(a, b);
-    }
+    internal static bool IsStep(Section before, Section after) =>
+        IsStep(before.WallAt(before.LengthMetres).Radius, after.WallAt(0).Radius);
+
+    /// <summary>Whether the bore has a step where these radii meet.</summary>
+    internal static bool IsStep(double before, double after) =>
+        Math.Abs(before - after) > SameDiameter * Math.Max(before, after);
 
     private static double Total(EquatableArray<Section> sections)
     {

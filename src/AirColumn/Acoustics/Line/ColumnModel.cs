@@ -8,6 +8,7 @@ namespace AirColumn.Acoustics.Line;
 internal sealed class ColumnModel
 {
     private readonly Termination[] ends;
+    private string? wavefrontWarning; // empty where there is none
 
     /// <summary>Compiles it; what another was made of is shared where nothing has changed.</summary>
     /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
@@ -43,6 +44,19 @@ internal sealed class ColumnModel
 
     /// <summary>The choices, wave fronts decided on.</summary>
     public ColumnOptions Options => Line.Parts.Options;
+
+    /// <summary>What to know of the wave fronts; null where there is nothing.</summary>
+    public string? WavefrontWarning
+    {
+        get
+        {
+            wavefrontWarning ??=
+                Options.Wavefronts == Wavefronts.Multimodal
+                    ? ""
+                    : WavefrontChoice.Warning(Bore, Asked.Options.Wavefronts) ?? "";
+            return wavefrontWarning.Length > 0 ? wavefrontWarning : null;
+        }
+    }
 
     /// <summary>The far end.</summary>
     public Termination End => Line.Load;

@@ -5,83 +5,64 @@ namespace AirColumn.Acoustics.Line;
 /// <summary>Which wave fronts a bore needs.</summary>
 internal static class WavefrontChoice
 {
-    // Slope, and change of slope within a radius, up to which curved fronts stay within some tenths of a cent in the tubes that were compared.
-    private const double Steepest = 0.3;
-    private const double Sharpest = 0.4;
+    // Cents that the estimate may reach: in bores compared with modes curved fronts were then off by less than half a cent.
+    private const double MostCents = 0.3;
 
+    // From where the expansion in the slope has no footing, nor has the estimate.
+    private const double Steepest = 1;
+
+    private const double MostToTell = 30; // cents: beyond, the estimate says no more than that it is much
+
+    /// <summary>What <see cref="Wavefronts.Automatic"/> becomes.</summary>
     public static Wavefronts For(Bore bore, ColumnOptions options) =>
-        options.Radiation == RadiationModel.Exact && (HasStepsTogether(bore) || IsSteep(bore))
+        options.Radiation == RadiationModel.Exact && NeedsModes(bore, out _)
             ? Wavefronts.Multimodal
             : Wavefronts.Curved;
 
-    // Steps that see each other's field, or the mouth's: nearer than the radius of what lies between.
-    private static bool HasStepsTogether(Bore bore)
+    /// <summary>What to know of wave fronts that are no modes; null where there is nothing.</summary>
+    /// <param name="bore">The bore.</param>
+    /// <param name="asked">As they were asked for.</param>
+    public static string? Warning(Bore bore, Wavefronts asked)
     {
-        var isOpen = bore.FarEnd is OpenEnd or BaffledEnd;
-        var apart = double.PositiveInfinity; // from the last step, m
-        for (var i = 1; i <= bore.Sections.Count; i++)
+        if (asked == Wavefronts.Multimodal || !NeedsModes(bore, out var cents))
         {
-            var before = bore.Sections[i - 1];
-            apart += before.LengthMetres;
-            if (i == bore.Sections.Count)
-            {
-                return isOpen && apart < before.WallAt(before.LengthMetres).Radius;
-            }
-
-            if (Bore.IsStep(before, bore.Sections[i]))
-            {
-                if (apart < before.WallAt(before.LengthMetres).Radius)
-                {
-                    return true;
-                }
-
-                apart = 0;
-            }
+            return null;
         }
 
-        return false;
+        var steepest = SteepestSlope(bore);
+        var why =
+            steepest > Steepest
+                ? $"The wall slopes by up to {Require.Show(Math.Round(steepest, 2), "")} (more than 45°), where one-dimensional "
+                    + "wave fronts have no footing; resonances may be off by several cents or more."
+                : "Corners, steps or slopes of this bore are too close together, too near the mouth or too steep for one-dimensional wave "
+                    + "fronts; even curved ones may put resonances off by about "
+                    + (
+                        cents > MostToTell
+                            ? $"{MostToTell} cents or more."
+                            : $"{Require.Show(Math.Round(cents, 1), "cents")}."
+                    );
+        return why
+            + (
+                asked == Wavefronts.Automatic
+                    ? " Radial modes would have it right; they are taken where the radiation is the exact one."
+                    : " Automatic wave fronts take radial modes here."
+            );
     }
 
-    private static bool IsSteep(Bore bore)
+    private static bool NeedsModes(Bore bore, out double cents)
     {
-        // Places along smooth parts, and their slopes.
-        var places = new List<(double X, double Slope)>();
-        var first = 0;
-        var x = 0.0;
+        cents = CurvedFrontError.Cents(bore);
+        return cents > MostCents || SteepestSlope(bore) > Steepest;
+    }
+
+    private static double SteepestSlope(Bore bore)
+    {
+        var steepest = 0.0;
         foreach (var section in bore.Sections)
         {
-            foreach (var part in section.SmoothParts)
-            {
-                if (
-                    Turns(part.WallAt(0), x)
-                    || Turns(part.WallAt(part.LengthMetres / 2), x + part.LengthMetres / 2)
-                    || Turns(part.WallAt(part.LengthMetres), x + part.LengthMetres)
-                )
-                {
-                    return true;
-                }
-
-                x += part.LengthMetres;
-            }
+            steepest = Math.Max(steepest, section.SteepestSlope);
         }
 
-        return false;
-
-        bool Turns(in Wall wall, double at)
-        {
-            while (first < places.Count && places[first].X < at - wall.Radius)
-            {
-                first++;
-            }
-
-            places.Add((at, wall.Slope));
-            var steep = Math.Abs(wall.Slope) > Steepest;
-            for (var i = first; i < places.Count && !steep; i++)
-            {
-                steep = Math.Abs(places[i].Slope - wall.Slope) > Sharpest;
-            }
-
-            return steep;
-        }
+        return steepest;
     }
 }

@@ -30,7 +30,8 @@ internal sealed record Surroundings(
             || bore.Holes.Count + bore.Branches.Count > 0
         )
         {
-            return new(column.Asked, compiled, parameter, 0);
+            // As decided, lest the wave fronts change with the parameter.
+            return new(compiled.Parts, compiled, parameter, 0);
         }
 
         var from = Math.Max(0, first - 1);
