@@ -1,80 +1,165 @@
+using System.Collections.Concurrent;
+
 namespace AirColumn.Acoustics;
 
 /// <summary>Many questions on all cores: a study of thousands of bores, a folder of documents.</summary>
 public static class Batch
 {
-    // Ahead of the reader, for each core: enough that a slow one does not hold up the others.
-    private const int AheadForEachCore = 16;
+    // Ahead of the reader, for each thread: enough that a slow question does not hold up the others.
+    private const int AheadForEachThread = 16;
 
-    /// <summary>Answers questions in parallel and hands the answers out in the order of the questions.</summary>
+    /// <summary>Answers questions side by side and hands each answer out as soon as it is there.</summary>
     /// <remarks>
-    /// Streaming: questions are taken and answers kept only some way ahead of what has been read, so that memory does not grow with
-    /// their number. Nothing starts before the first answer is asked for. Leaving early, such as by a break, abandons the rest.
+    /// <para>
+    /// A question that fails has an <see cref="BatchAnswer{TQuestion,TAnswer}.Error"/> in its answer; the others go on. Nothing starts
+    /// before the first answer is asked for. Questions are taken, and answers kept, only some way ahead of what has been read, so that
+    /// memory does not grow with their number. Leaving early, such as by a break, cancels the questions that have begun and waits for them.
+    /// </para>
+    /// <para>
+    /// In a browser, and with a <see cref="BatchOptions.DegreeOfParallelism"/> of 1, the questions are answered one after the other on the
+    /// thread that reads, each when its answer is asked for.
+    /// </para>
     /// </remarks>
     /// <typeparam name="TQuestion">What is asked about, such as a bore or the name of a file.</typeparam>
     /// <typeparam name="TAnswer">What is answered, such as a list of resonances.</typeparam>
-    /// <param name="questions">Taken one after the other on the thread that reads.</param>
-    /// <param name="answer">Called on several threads at once; a <see cref="Column"/> may be shared between them.</param>
-    /// <param name="progress">Told how many answers have been handed out, after each.</param>
-    /// <param name="cancellation">Ends the batch with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The answers; reading one throws what its question threw.</returns>
+    /// <param name="questions">Taken one after the other on the thread that reads; what they throw ends the batch.</param>
+    /// <param name="answer">
+    /// Called on several threads at once; a <see cref="Column"/> may be shared between them. Pass its token on to what it calls, so that
+    /// a question in progress ends too when the batch ends.
+    /// </param>
+    /// <param name="options">How many at once, and in which order; the defaults if left out.</param>
+    /// <param name="progress">Is told after each answer how many have been handed out, on the thread that reads.</param>
+    /// <param name="cancellationToken">Ends the batch with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The answers, each with the number of its question.</returns>
     /// <exception cref="ArgumentNullException">The questions or the answer are null.</exception>
-    public static IEnumerable<TAnswer> Answers<TQuestion, TAnswer>(
+    public static IEnumerable<BatchAnswer<TQuestion, TAnswer>> Map<TQuestion, TAnswer>(
         IEnumerable<TQuestion> questions,
-        Func<TQuestion, TAnswer> answer,
-        IProgress<long>? progress = null,
-        CancellationToken cancellation = default
+        Func<TQuestion, CancellationToken, TAnswer> answer,
+        BatchOptions? options = null,
+        IProgress<BatchProgress>? progress = null,
+        CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(questions);
         ArgumentNullException.ThrowIfNull(answer);
-        return Stream(questions, answer, progress, cancellation);
+        options ??= new BatchOptions();
+        var answers =
+            options.Threads == 1
+                ? OneByOne(questions, answer, cancellationToken)
+                : SideBySide(questions, answer, options, cancellationToken);
+        return progress is null ? answers : Counted(answers, questions, progress);
     }
 
-    private static IEnumerable<TAnswer> Stream<TQuestion, TAnswer>(
+    private static IEnumerable<BatchAnswer<TQuestion, TAnswer>> OneByOne<TQuestion, TAnswer>(
         IEnumerable<TQuestion> questions,
-        Func<TQuestion, TAnswer> answer,
-        IProgress<long>? progress,
-        CancellationToken cancellation
+        Func<TQuestion, CancellationToken, TAnswer> answer,
+        CancellationToken cancellationToken
     )
     {
-        using var left = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
-        var pending = new Queue<Task<TAnswer>>();
-        var done = 0L;
+        var index = 0L;
+        foreach (var question in questions)
+        {
+            cancellationToken.ThrowIfCancellationRequested();
+            yield return BatchAnswer<TQuestion, TAnswer>.To(index++, question, answer, cancellationToken)
+                ?? throw new OperationCanceledException(cancellationToken);
+        }
+    }
+
+    private static IEnumerable<BatchAnswer<TQuestion, TAnswer>> SideBySide<TQuestion, TAnswer>(
+        IEnumerable<TQuestion> questions,
+        Func<TQuestion, CancellationToken, TAnswer> answer,
+        BatchOptions options,
+        CancellationToken cancellationToken
+    )
+    {
+        using var left = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
+        using var ready = new BlockingCollection<BatchAnswer<TQuestion, TAnswer>>();
+        var threads = new ConcurrentExclusiveSchedulerPair(TaskScheduler.Default, options.Threads);
+        var order = options.InOrder ? new SortedList<long, BatchAnswer<TQuestion, TAnswer>>() : null;
+        var (begun, read) = (0L, 0L);
         try
         {
             foreach (var question in questions)
             {
-                cancellation.ThrowIfCancellationRequested();
-                pending.Enqueue(Task.Run(() => answer(question), left.Token));
-                if (pending.Count >= AheadForEachCore * Environment.ProcessorCount)
+                Begin(begun++, question);
+                while (Next(begun - read >= AheadForEachThread * options.Threads) is { } next)
                 {
-                    yield return Next();
+                    yield return next;
                 }
             }
 
-            while (pending.Count > 0)
+            while (read < begun)
             {
-                yield return Next();
+                yield return Next(true)!;
             }
         }
         finally
         {
             // What has not begun does not begin; what has is waited for, so that nothing of ours runs on.
             left.Cancel();
-            foreach (var task in pending)
-            {
-                Task.WhenAny(task).Wait(CancellationToken.None);
-            }
+            threads.Complete();
+            threads.Completion.Wait(CancellationToken.None);
         }
 
-        TAnswer Next()
+        void Begin(long index, TQuestion question) =>
+            _ = Task.Factory.StartNew(
+                () =>
+                {
+                    if (
+                        BatchAnswer<TQuestion, TAnswer>.To(index, question, answer, left.Token) is
+                        { } answered
+                    )
+                    {
+                        ready.Add(answered, CancellationToken.None);
+                    }
+                },
+                left.Token,
+                TaskCreationOptions.DenyChildAttach | TaskCreationOptions.HideScheduler,
+                threads.ConcurrentScheduler
+            );
+
+        // The next to hand out; null where there is none yet and none is waited for.
+        BatchAnswer<TQuestion, TAnswer>? Next(bool waits)
         {
-            Task.WhenAny(pending.Peek()).Wait(cancellation);
-            // Throws what the question threw, as it was thrown.
-            var next = pending.Dequeue().GetAwaiter().GetResult();
-            progress?.Report(++done);
-            return next;
+            while (true)
+            {
+                cancellationToken.ThrowIfCancellationRequested();
+                if (order is { Count: > 0 } && order.GetKeyAtIndex(0) == read)
+                {
+                    var first = order.GetValueAtIndex(0);
+                    order.RemoveAt(0);
+                    read++;
+                    return first;
+                }
+
+                if (!ready.TryTake(out var answered, waits ? Timeout.Infinite : 0, cancellationToken))
+                {
+                    return null;
+                }
+
+                if (order is null)
+                {
+                    read++;
+                    return answered;
+                }
+
+                order.Add(answered.Index, answered);
+            }
+        }
+    }
+
+    private static IEnumerable<BatchAnswer<TQuestion, TAnswer>> Counted<TQuestion, TAnswer>(
+        IEnumerable<BatchAnswer<TQuestion, TAnswer>> answers,
+        IEnumerable<TQuestion> questions,
+        IProgress<BatchProgress> progress
+    )
+    {
+        long? total = questions.TryGetNonEnumeratedCount(out var count) ? count : null;
+        var done = 0L;
+        foreach (var answer in answers)
+        {
+            progress.Report(new BatchProgress(++done, total));
+            yield return answer;
         }
     }
 }

@@ -82,31 +82,10 @@ public sealed class Column
     /// <summary>ρc/S at the blown end: characteristic impedance without losses, Pa·s/m³.</summary>
     public double CharacteristicImpedance => Model.Impedance;
 
-    /// <summary>
-    /// How many radial modes are carried: 1, the plane wave alone, unless <see cref="Wavefronts"/> is
-    /// <see cref="Acoustics.Wavefronts.Multimodal"/>.
-    /// </summary>
-    public int ModeCount => Modal?.Modes ?? 1;
-
     internal ColumnParts Parts { get; }
 
     /// <summary>What solvers see of it.</summary>
     internal ColumnModel Model { get; }
-
-    /// <summary>What it answers at the blown end.</summary>
-    internal Answers Answers =>
-        answers
-        ?? Interlocked.CompareExchange(ref answers, new Answers(Wave(), Options.Tolerance), null)
-        ?? answers;
-
-    /// <summary>The column for its radial modes, where these are asked for; else null.</summary>
-    internal ModalColumn? Modal => Modes?.Chosen;
-
-    /// <summary>The same for other numbers of modes.</summary>
-    internal ModalFamily? Modes =>
-        Wavefronts != Wavefronts.Multimodal
-            ? null
-            : modal ?? Interlocked.CompareExchange(ref modal, new ModalFamily(Model, mouths), null) ?? modal;
 
     internal MouthStore Mouths => mouths;
 
@@ -154,6 +133,39 @@ public sealed class Column
     internal Column With(in ColumnParts parts) => new(parts, this);
 
     /// <summary>
+    /// How many radial modes are carried: 1, the plane wave alone, unless <see cref="Wavefronts"/> is
+    /// <see cref="Acoustics.Wavefronts.Multimodal"/>. Where <see cref="ColumnOptions.Modes"/> leaves it open it is found out when first needed.
+    /// </summary>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    public int ModeCount(CancellationToken cancellationToken = default) =>
+        Modal(cancellationToken)?.Modes ?? 1;
+
+    /// <summary>What it answers at the blown end, prepared when first asked for.</summary>
+    internal Answers Answers(CancellationToken cancellationToken) =>
+        answers
+        ?? Interlocked.CompareExchange(
+            ref answers,
+            new Answers(Wave(cancellationToken), Options.Tolerance),
+            null
+        )
+        ?? answers;
+
+    /// <summary>The column for its radial modes, where these are asked for; else null.</summary>
+    internal ModalColumn? Modal(CancellationToken cancellationToken) => Modes(cancellationToken)?.Chosen;
+
+    /// <summary>The same for other numbers of modes.</summary>
+    internal ModalFamily? Modes(CancellationToken cancellationToken) =>
+        Wavefronts != Wavefronts.Multimodal
+            ? null
+            : modal
+                ?? Interlocked.CompareExchange(
+                    ref modal,
+                    new ModalFamily(Model, mouths, cancellationToken),
+                    null
+                )
+                ?? modal;
+
+    /// <summary>
     /// Input impedance over a grid of frequencies; at an open blown end with the air outside it, which the correction of
     /// <see cref="BlownEnd"/> stands for.
     /// </summary>
@@ -163,28 +175,38 @@ public sealed class Column
     /// each frequency is computed by itself.
     /// </remarks>
     /// <param name="grid">The frequencies; 0.001 Hz and up, to ka = 3.8 at a radiating end.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The curve; it warns where frequencies lie above <see cref="CutOn"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>
-    public ImpedanceCurve Impedance(FrequencyGrid grid)
+    public ImpedanceCurve Impedance(FrequencyGrid grid, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(grid);
         var real = GC.AllocateUninitializedArray<double>(grid.Count);
         var imaginary = GC.AllocateUninitializedArray<double>(grid.Count);
         var hertz = grid.Hertz;
         RequireRadiation(grid);
-        return Curve(grid, real, imaginary, Answers.Impedances(hertz, real, imaginary));
+        var error = Answers(cancellationToken).Impedances(hertz, real, imaginary, cancellationToken);
+        return Curve(grid, real, imaginary, error);
     }
 
-    /// <summary>Input impedance, as <see cref="Impedance(FrequencyGrid)"/>, in plain numbers for loops.</summary>
+    /// <summary>Input impedance, as <see cref="Impedance(FrequencyGrid, CancellationToken)"/>, in plain numbers for loops.</summary>
     /// <param name="frequencies">
     /// Hz: 0.001 to <see cref="HighestFrequency"/>; fastest in rising order. Where many are asked for, what the column does over a band
     /// of them is compiled once and kept: later calls of that kind allocate nothing.
     /// </param>
     /// <param name="real">Receives Re Z, Pa·s/m³; as long as the frequencies.</param>
     /// <param name="imaginary">Receives Im Z, Pa·s/m³; as long as the frequencies.</param>
+    /// <param name="cancellationToken">
+    /// Ends it early with an <see cref="OperationCanceledException"/>; what the spans hold then is undefined.
+    /// </param>
     /// <exception cref="ArgumentException">The spans differ in length.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is out of range; nothing is written.</exception>
-    public void Impedance(ReadOnlySpan<double> frequencies, Span<double> real, Span<double> imaginary)
+    public void Impedance(
+        ReadOnlySpan<double> frequencies,
+        Span<double> real,
+        Span<double> imaginary,
+        CancellationToken cancellationToken = default
+    )
     {
         if (real.Length != frequencies.Length || imaginary.Length != frequencies.Length)
         {
@@ -202,18 +224,19 @@ public sealed class Column
             }
         }
 
-        _ = Answers.Impedances(frequencies, real, imaginary);
+        _ = Answers(cancellationToken).Impedances(frequencies, real, imaginary, cancellationToken);
     }
 
     /// <summary>
-    /// Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid)"/> but for the last digits, at one frequency: Pa·s/m³, exp(+jωt).
+    /// Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid, CancellationToken)"/> but for the last digits, at one frequency: Pa·s/m³, exp(+jωt).
     /// </summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
-    public Complex ImpedanceAt(Frequency frequency)
+    public Complex ImpedanceAt(Frequency frequency, CancellationToken cancellationToken = default)
     {
         RequireAnswerable(frequency.Hertz, nameof(frequency));
-        var (p, u, _) = Answers.At(frequency.Hertz);
+        var (p, u, _) = Answers(cancellationToken).At(frequency.Hertz, cancellationToken);
         return p / u;
     }
 
@@ -221,11 +244,12 @@ public sealed class Column
     /// Pressure reflection coefficient (Z − Z₀)/(Z + Z₀) at the blown end; Z is the input impedance, Z₀ = ρc/S there.
     /// </summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
-    public Complex ReflectionAt(Frequency frequency)
+    public Complex ReflectionAt(Frequency frequency, CancellationToken cancellationToken = default)
     {
         RequireAnswerable(frequency.Hertz, nameof(frequency));
-        var (p, u, _) = Answers.At(frequency.Hertz);
+        var (p, u, _) = Answers(cancellationToken).At(frequency.Hertz, cancellationToken);
         var incident = p + CharacteristicImpedance * u;
         return (p - CharacteristicImpedance * u) / incident;
     }
@@ -262,16 +286,17 @@ public sealed class Column
     }
 
     /// <summary>See <see cref="ImpedanceCurve.ModeConvergence"/>; 0 without modes.</summary>
-    internal double ModeConvergenceAt(double[] hertz) => Modes?.ConvergenceAt(hertz) ?? 0;
+    internal double ModeConvergenceAt(double[] hertz, CancellationToken cancellationToken) =>
+        Modes(cancellationToken)?.ConvergenceAt(hertz, cancellationToken) ?? 0;
 
-    private InputWave Wave()
+    private InputWave Wave(CancellationToken cancellationToken)
     {
         var plane = new PlaneWave(Model.Way, Model.End, Model.Blown, Model.Impedance);
-        return Modal is { } modes ? new ModalWave(modes, Model, plane) : plane;
+        return Modal(cancellationToken) is { } modes ? new ModalWave(modes, Model, plane) : plane;
     }
 
-    private Func<double>? ModeConvergenceOver(FrequencyGrid grid) =>
-        Modes is { } modes ? () => modes.ConvergenceOver(grid.Hertz) : null;
+    private double ModeConvergenceOver(FrequencyGrid grid, CancellationToken cancellationToken) =>
+        Modes(cancellationToken)?.ConvergenceOver(grid.Hertz, cancellationToken) ?? 0;
 
     /// <summary>What a user should know of answers up to a frequency in Hz.</summary>
     internal IReadOnlyList<string> WarningsUpTo(double hertz) => ColumnWarnings.Of(Model, hertz);
@@ -306,7 +331,14 @@ public sealed class Column
 
     /// <summary>A curve of this column with what is to be said of it.</summary>
     internal ImpedanceCurve Curve(FrequencyGrid grid, double[] real, double[] imaginary, double error) =>
-        new(grid, real, imaginary, WarningsUpTo(grid.Hertz[^1]), error, ModeConvergenceOver(grid));
+        new(
+            grid,
+            real,
+            imaginary,
+            WarningsUpTo(grid.Hertz[^1]),
+            error,
+            Wavefronts == Wavefronts.Multimodal ? token => ModeConvergenceOver(grid, token) : null
+        );
 
     private void RequireRadiation(double hertz, string parameter) =>
         FrequencyLimits.Require(hertz, LowestHertz, HighestHertz, parameter);

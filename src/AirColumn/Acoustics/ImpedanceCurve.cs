@@ -7,7 +7,7 @@ public sealed class ImpedanceCurve
 {
     private readonly double[] real;
     private readonly double[] imaginary;
-    private readonly Lazy<double> convergence;
+    private readonly Func<CancellationToken, double>? modeConvergence;
 
     internal ImpedanceCurve(
         FrequencyGrid grid,
@@ -15,10 +15,10 @@ public sealed class ImpedanceCurve
         double[] imaginary,
         IReadOnlyList<string> warnings,
         double interpolationError = 0,
-        Func<double>? modeConvergence = null
+        Func<CancellationToken, double>? modeConvergence = null
     )
     {
-        convergence = new Lazy<double>(modeConvergence ?? (() => 0));
+        this.modeConvergence = modeConvergence;
         InterpolationError = interpolationError;
         Grid = grid;
         this.real = real;
@@ -46,10 +46,11 @@ public sealed class ImpedanceCurve
 
     /// <summary>
     /// With <see cref="Wavefronts.Multimodal"/> how many cents what is at any of eight frequencies across the curve moves between the radial
-    /// modes carried and two fewer (two more where there are but two): what is left out is less, about 2/N of it for N modes. Else 0. It
-    /// is computed when first asked for.
+    /// modes carried and two fewer (two more where there are but two): what is left out is less, about 2/N of it for N modes. Else 0.
     /// </summary>
-    public double ModeConvergence => convergence.Value;
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    public double ModeConvergence(CancellationToken cancellationToken = default) =>
+        modeConvergence?.Invoke(cancellationToken) ?? 0;
 
     /// <summary>What to know before relying on the curve, such as frequencies beyond the plane-wave theory.</summary>
     public IReadOnlyList<string> Warnings { get; }

@@ -20,6 +20,7 @@ public static class FingerHoles
     /// <param name="tuning">The tuning.</param>
     /// <param name="tonic">The note with all holes closed.</param>
     /// <param name="diameters">The diameters of the six holes, that nearest to the blown end first.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The tube with its length and its holes, and how far each note is off.</returns>
     /// <exception cref="ArgumentException">
     /// The tube is not one cylinder open at both ends, has holes, or there are not six diameters; or holes of these diameters overlap where
@@ -29,8 +30,9 @@ public static class FingerHoles
         Column tube,
         Tuning tuning,
         Pitch tonic,
-        IReadOnlyList<Length> diameters
-    ) => Place(tube, tuning, tonic, MajorScale, diameters);
+        IReadOnlyList<Length> diameters,
+        CancellationToken cancellationToken = default
+    ) => Place(tube, tuning, tonic, MajorScale, diameters, cancellationToken);
 
     /// <summary>Holes for any rising scale: the tonic with all closed, then opened from the far end.</summary>
     /// <param name="tube">A straight tube, as for <see cref="MajorScaleOn"/>.</param>
@@ -38,6 +40,7 @@ public static class FingerHoles
     /// <param name="tonic">The note with all holes closed.</param>
     /// <param name="semitones">For each hole, that nearest to the far end first, how many semitones its note lies above the tonic.</param>
     /// <param name="diameters">For each hole its diameter, that nearest to the blown end first.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The tube with its length and its holes, and how far each note is off.</returns>
     /// <exception cref="ArgumentException">
     /// The tube is not one cylinder open at both ends, has holes, the scale does not rise, or there are not as many diameters as notes.
@@ -47,7 +50,8 @@ public static class FingerHoles
         Tuning tuning,
         Pitch tonic,
         IReadOnlyList<int> semitones,
-        IReadOnlyList<Length> diameters
+        IReadOnlyList<Length> diameters,
+        CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(tube);
@@ -78,12 +82,17 @@ public static class FingerHoles
 
         var lowest = tuning.FrequencyOf(tonic);
         var notes = semitones.Select(n => tuning.FrequencyOf(Pitch.FromNumber(tonic.Number + n))).ToList();
-        var plain = SectionLength.Solve(tube, 0, lowest);
+        var plain = SectionLength.Solve(tube, 0, lowest, cancellationToken);
         var holes = Guess(plain.Column, lowest, notes, diameters, wall);
         var column = plain.Column.WithBore(
             new Bore(plain.Column.Bore.Sections, plain.Column.Bore.FarEnd, holes)
         );
-        return ShapeSearch.Solve(column, Unknowns(column), Targets(lowest, notes));
+        return ShapeSearch.Solve(
+            column,
+            Unknowns(column),
+            Targets(lowest, notes),
+            cancellationToken: cancellationToken
+        );
     }
 
     // Half a wave from the blown end, less what an opening of that size adds to either side.

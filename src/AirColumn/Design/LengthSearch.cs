@@ -16,6 +16,7 @@ internal sealed class LengthSearch
     private const double SolvedWithinCents = 1e-6;
 
     private readonly Column start;
+    private readonly CancellationToken cancellationToken;
     private readonly LengthQuestion question;
     private readonly Frequency target;
     private readonly double present; // m, of the sections together
@@ -23,8 +24,9 @@ internal sealed class LengthSearch
     private readonly double longest;
     private readonly Dictionary<double, double> tried = [];
 
-    public LengthSearch(Column start, LengthQuestion question)
+    public LengthSearch(Column start, LengthQuestion question, CancellationToken cancellationToken)
     {
+        this.cancellationToken = cancellationToken;
         (this.start, this.question, target) = (start, question, question.Target);
         present = question.Sections.Sum(i => start.Bore.Sections[i].LengthMetres);
         longest = question.Longest.Meters;
@@ -145,10 +147,10 @@ internal sealed class LengthSearch
     {
         if (question.Resonance == 1)
         {
-            return column.LowestResonance();
+            return column.LowestResonance(cancellationToken);
         }
 
-        var resonances = column.FirstResonances(question.Resonance);
+        var resonances = column.FirstResonances(question.Resonance, cancellationToken);
         return resonances.Count < question.Resonance ? null : resonances[question.Resonance - 1];
     }
 
@@ -197,7 +199,8 @@ internal sealed class LengthSearch
 
         var gradient = column.Gradients(
             [resonance],
-            [.. question.Sections.Select(ColumnParameter.SectionLength)]
+            [.. question.Sections.Select(ColumnParameter.SectionLength)],
+            cancellationToken: cancellationToken
         )[0];
         var total = question.Sections.Sum(i => column.Bore.Sections[i].LengthMetres);
         return 1e-3

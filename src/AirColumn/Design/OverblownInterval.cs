@@ -22,6 +22,7 @@ public static class OverblownInterval
     /// </param>
     /// <param name="unknowns">What may be chosen: at least two things.</param>
     /// <param name="options">How to search; the defaults if left out.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The shape, with by how much each target is missed.</returns>
     /// <exception cref="ArgumentException">There is no unknown, or the column does not have one.</exception>
     public static ShapeSolution Solve(
@@ -29,13 +30,15 @@ public static class OverblownInterval
         Frequency drone,
         double cents,
         IReadOnlyList<Unknown> unknowns,
-        ShapeOptions? options = null
+        ShapeOptions? options = null,
+        CancellationToken cancellationToken = default
     ) =>
         ShapeSearch.Solve(
             column,
             unknowns,
             [ShapeTarget.Resonance(1, drone), ShapeTarget.Interval(1, 2, cents)],
-            options
+            options,
+            cancellationToken
         );
 
     /// <summary>
@@ -45,13 +48,20 @@ public static class OverblownInterval
     /// <param name="pipe">Which section is the pipe, not the last: 0 is at the blown end.</param>
     /// <param name="drone">Where the drone is wanted.</param>
     /// <param name="cents">The interval from the first resonance to the second, as above.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
     /// The shape, with by how much each target is missed: the pipe and the flare from a sixth to six times as long as they are, the flare's end
     /// from its beginning to six times as wide, and nowhere narrowing.
     /// </returns>
     /// <exception cref="ArgumentException">The bore has one section only.</exception>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section before the last.</exception>
-    public static ShapeSolution WithFlare(Column column, int pipe, Frequency drone, double cents)
+    public static ShapeSolution WithFlare(
+        Column column,
+        int pipe,
+        Frequency drone,
+        double cents,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         var flare = column.Bore.Sections.Count - 1;
@@ -76,7 +86,8 @@ public static class OverblownInterval
                 ShapeTarget.Resonance(1, drone),
                 ShapeTarget.Interval(1, 2, cents),
                 ShapeTarget.Widening(flare, flare),
-            ]
+            ],
+            cancellationToken: cancellationToken
         );
 
         Unknown Within(ColumnParameter length) =>

@@ -12,6 +12,7 @@ public static class SectionLength
     /// <param name="target">
     /// Where the first resonance is wanted: above 0, up to <see cref="Column.HighestFrequency"/>.
     /// </param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
     /// The solution with status and residual: solved means within 1e-6 cent. Lengths from 0.01 mm to 100 m are tried.
     /// </returns>
@@ -19,17 +20,23 @@ public static class SectionLength
     /// <exception cref="ArgumentException">
     /// A hole or branch, which keeps its distance from the blown end, does not fit a length that was tried.
     /// </exception>
-    public static LengthSolution Solve(Column column, int sectionIndex, Frequency target)
+    public static LengthSolution Solve(
+        Column column,
+        int sectionIndex,
+        Frequency target,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         RequireSection(column, sectionIndex, nameof(sectionIndex));
         Require.Positive(target.Hertz, "Hz", nameof(target));
-        return Solve(column, new LengthQuestion(sectionIndex, target));
+        return Solve(column, new LengthQuestion(sectionIndex, target), cancellationToken);
     }
 
     /// <summary>Stretches or shortens sections in proportion, their diameters kept, until a resonance meets the target.</summary>
     /// <param name="column">The column to begin with; it is not changed.</param>
     /// <param name="question">Which sections, which resonance, where and within which lengths.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The solution with status and residual: solved means within 1e-6 cent.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
     /// There is no such section, or the target is above <see cref="Column.HighestFrequency"/>.
@@ -38,7 +45,11 @@ public static class SectionLength
     /// The shortest length is not below the longest, or a hole or branch, which keeps its distance from the blown end, does not fit a
     /// length that was tried.
     /// </exception>
-    public static LengthSolution Solve(Column column, LengthQuestion question)
+    public static LengthSolution Solve(
+        Column column,
+        LengthQuestion question,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(question);
@@ -49,7 +60,7 @@ public static class SectionLength
 
         Require.InRange(question.Target.Hertz, 0, column.HighestFrequency.Hertz, "Hz", "target");
         return question.Shortest < question.Longest
-            ? new LengthSearch(column, question).Run()
+            ? new LengthSearch(column, question, cancellationToken).Run()
             : throw new ArgumentException(
                 $"Shortest is {Require.Show(question.Shortest.Millimeters, "mm")} and Longest "
                     + $"{Require.Show(question.Longest.Millimeters, "mm")}; the shortest must be below the longest.",

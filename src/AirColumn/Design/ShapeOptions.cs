@@ -45,7 +45,4 @@ public sealed record ShapeOptions
         get => within;
         init => within = Require.InRange(value, 1e-6, 100, "", nameof(Within));
     }
-
-    /// <summary>Stops the search between two evaluations.</summary>
-    public CancellationToken Cancellation { get; init; }
 }

@@ -19,10 +19,17 @@ internal sealed class ShapeProblem
 
     private readonly ColumnParameter[] parameters;
     private readonly (Fingering? Fingering, int Resonances)[] fingerings;
+    private readonly CancellationToken cancellationToken;
     private ShapePoint? last;
 
-    public ShapeProblem(Column column, IReadOnlyList<Unknown> unknowns, IReadOnlyList<ShapeTarget> targets)
+    public ShapeProblem(
+        Column column,
+        IReadOnlyList<Unknown> unknowns,
+        IReadOnlyList<ShapeTarget> targets,
+        CancellationToken cancellationToken
+    )
     {
+        this.cancellationToken = cancellationToken;
         if (unknowns.Count == 0 || targets.Count == 0)
         {
             throw new ArgumentException(
@@ -98,7 +105,11 @@ internal sealed class ShapeProblem
                 .Where(number => number > 0 && number <= answer.Resonances.Count)
                 .Distinct()
                 .ToList();
-            var found = answer.Column.Gradients([.. asked.Select(n => answer.Resonances[n - 1])], parameters);
+            var found = answer.Column.Gradients(
+                [.. asked.Select(n => answer.Resonances[n - 1])],
+                parameters,
+                cancellationToken: cancellationToken
+            );
             for (var i = 0; i < asked.Count; i++)
             {
                 gradients[(answer.Fingering, asked[i])] = found[i];
@@ -210,6 +221,7 @@ internal sealed class ShapeProblem
 
     private ShapePoint Evaluate(Vector<double> place)
     {
+        cancellationToken.ThrowIfCancellationRequested();
         Evaluations++;
         var residuals = new double[Residuals];
         var isMissing = new bool[Residuals];
@@ -232,7 +244,7 @@ internal sealed class ShapeProblem
                     return new FingeredAnswer(
                         fingering.Fingering,
                         fingered,
-                        fingered.FirstResonances(fingering.Resonances)
+                        fingered.FirstResonances(fingering.Resonances, cancellationToken)
                     );
                 }),
             ];

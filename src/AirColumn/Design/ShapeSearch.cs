@@ -20,22 +20,23 @@ public static class ShapeSearch
     /// <param name="unknowns">What may be chosen, at least one, and between which bounds.</param>
     /// <param name="targets">What is to be reached, at least one.</param>
     /// <param name="options">How to search; the defaults if left out.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The best shape found, with by how much each target is missed.</returns>
     /// <exception cref="ArgumentException">
     /// There is no unknown or no target, the column does not have a parameter, or a fingering is for another number of holes.
     /// </exception>
-    /// <exception cref="OperationCanceledException">The search was cancelled.</exception>
     public static ShapeSolution Solve(
         Column column,
         IReadOnlyList<Unknown> unknowns,
         IReadOnlyList<ShapeTarget> targets,
-        ShapeOptions? options = null
+        ShapeOptions? options = null,
+        CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(unknowns);
         ArgumentNullException.ThrowIfNull(targets);
-        var problem = new ShapeProblem(column, unknowns, targets);
+        var problem = new ShapeProblem(column, unknowns, targets, cancellationToken);
         return new Search(problem, options ?? new ShapeOptions()).Run();
     }
 
@@ -108,7 +109,6 @@ public static class ShapeSearch
 
         private ShapePoint At(Vector<double> point)
         {
-            options.Cancellation.ThrowIfCancellationRequested();
             return problem.At(point);
         }
 

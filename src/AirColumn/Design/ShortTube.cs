@@ -14,9 +14,15 @@ public static class ShortTube
     /// <param name="column">The tube as it was cut.</param>
     /// <param name="insideDiameter">Inside diameter of what is added: 0.01 mm to 10 m.</param>
     /// <param name="target">Where the drone is wanted.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>How long the addition is beyond the end of the tube, or why there is none.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The diameter or the target is out of range.</exception>
-    public static LengthSolution Sleeve(Column column, Length insideDiameter, Frequency target)
+    public static LengthSolution Sleeve(
+        Column column,
+        Length insideDiameter,
+        Frequency target,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         var bore = column.Bore;
@@ -26,19 +32,25 @@ public static class ShortTube
             bore.Holes,
             bore.Branches
         );
-        return SectionLength.Solve(column.WithBore(longer), bore.Sections.Count, target);
+        return SectionLength.Solve(column.WithBore(longer), bore.Sections.Count, target, cancellationToken);
     }
 
     /// <summary>A ring pushed into the end, which narrows it over its length: how narrow must it be?</summary>
     /// <param name="column">The tube as it was cut.</param>
     /// <param name="ringLength">Length of the ring, shorter than the last section.</param>
     /// <param name="target">Where the drone is wanted.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
     /// The inside diameter of the ring, from three tenths of the end's to all of it, as the only value; or why there is none.
     /// </returns>
     /// <exception cref="ArgumentException">The last section is neither a cylinder nor a cone.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The ring is not shorter than the last section, or the target out of range.</exception>
-    public static ShapeSolution NarrowEnd(Column column, Length ringLength, Frequency target)
+    public static ShapeSolution NarrowEnd(
+        Column column,
+        Length ringLength,
+        Frequency target,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         var bore = column.Bore;
@@ -73,7 +85,8 @@ public static class ShortTube
         return ShapeSearch.Solve(
             column.WithBore(narrowed),
             [new Unknown(ColumnParameter.Diameter(bore.Sections.Count), NarrowestOverEnd * end, end)],
-            [ShapeTarget.Resonance(1, target)]
+            [ShapeTarget.Resonance(1, target)],
+            cancellationToken: cancellationToken
         );
     }
 }

@@ -28,9 +28,17 @@ public sealed record SlidingTube
     /// <param name="pushedIn">How long that is when pushed in all the way: 0.01 mm and more.</param>
     /// <param name="drawnOut">How long it is when drawn out all the way: more than that, up to 100 m.</param>
     /// <param name="tuning">The tuning whose notes are looked for.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a length is out of range.</exception>
     /// <exception cref="ArgumentException">The second length is not above the first, the tube shows no resonance, or a hole lies beyond it.</exception>
-    public static SlidingTube Of(Column column, int section, Length pushedIn, Length drawnOut, Tuning tuning)
+    public static SlidingTube Of(
+        Column column,
+        int section,
+        Length pushedIn,
+        Length drawnOut,
+        Tuning tuning,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(tuning);
@@ -73,7 +81,8 @@ public sealed record SlidingTube
                 {
                     Shortest = pushedIn,
                     Longest = drawnOut,
-                }
+                },
+                cancellationToken
             );
             if (solution.IsSolved)
             {
@@ -88,7 +97,10 @@ public sealed record SlidingTube
         Frequency Of(int pitch) => tuning.FrequencyOf(Pitch.FromNumber(pitch));
 
         Frequency At(Length length) =>
-            column.WithBore(column.Bore.WithSectionLength(section, length)).FirstResonances(1) is [var first]
+            column
+                .WithBore(column.Bore.WithSectionLength(section, length))
+                .FirstResonances(1, cancellationToken)
+                is [var first]
                 ? first.Frequency
                 : throw new ArgumentException(
                     $"With the section {Require.Show(length.Millimeters, "mm")} long the tube shows no first resonance.",

@@ -13,24 +13,31 @@ public static class TaperStudy
     /// <param name="section">Which section: 0 is at the blown end. Its inlet stays.</param>
     /// <param name="drone">Where the drone is wanted.</param>
     /// <param name="outlets">The section's diameters at its far end, one for each answer; that of the inlet makes it straight.</param>
+    /// <param name="progress">Is told the share that is done, 0 to 1.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>For each outlet the length and what the tube does.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a diameter or the note is out of range.</exception>
     public static IReadOnlyList<TaperAnswer> Compare(
         Column column,
         int section,
         Frequency drone,
-        IReadOnlyList<Length> outlets
+        IReadOnlyList<Length> outlets,
+        IProgress<double>? progress = null,
+        CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(outlets);
         Require.InRange(section, 0, column.Bore.Sections.Count - 1, "");
-        return
-        [
-            .. outlets.Select(outlet =>
-                Answer(outlet, column, ColumnParameter.OutletDiameter(section), section, drone)
-            ),
-        ];
+        var diameter = ColumnParameter.OutletDiameter(section);
+        var answers = new TaperAnswer[outlets.Count];
+        for (var i = 0; i < answers.Length; i++)
+        {
+            answers[i] = Answer(outlets[i], column, diameter, section, drone, cancellationToken);
+            progress?.Report((i + 1.0) / answers.Length);
+        }
+
+        return answers;
     }
 
     private static TaperAnswer Answer(
@@ -38,11 +45,17 @@ public static class TaperStudy
         Column column,
         ColumnParameter diameter,
         int section,
-        Frequency drone
+        Frequency drone,
+        CancellationToken cancellationToken
     )
     {
-        var solution = SectionLength.Solve(diameter.With(column, outlet.Meters), section, drone);
-        var resonances = solution.Column.FirstResonances(2);
+        var solution = SectionLength.Solve(
+            diameter.With(column, outlet.Meters),
+            section,
+            drone,
+            cancellationToken
+        );
+        var resonances = solution.Column.FirstResonances(2, cancellationToken);
         return new TaperAnswer(
             outlet,
             solution,

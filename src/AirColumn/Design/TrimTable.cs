@@ -41,20 +41,25 @@ public sealed record TrimTable
     /// <summary>Makes the table.</summary>
     /// <param name="column">The tube as it is.</param>
     /// <param name="question">Which section is cut, for which note, in which steps.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">
     /// There is no such section, or the target is above <see cref="Column.HighestFrequency"/>.
     /// </exception>
     /// <exception cref="ArgumentException">The column shows no first resonance, or does not have a parameter of a tolerance.</exception>
-    public static TrimTable For(Column column, TrimQuestion question)
+    public static TrimTable For(
+        Column column,
+        TrimQuestion question,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(question);
         Require.InRange(question.Section, 0, column.Bore.Sections.Count - 1, "", "section");
         Require.InRange(question.Target.Hertz, 0, column.HighestFrequency.Hertz, "Hz", "target");
-        return new Trimming(column, question).Run();
+        return new Trimming(column, question, cancellationToken).Run();
     }
 
-    private sealed class Trimming(Column column, TrimQuestion question)
+    private sealed class Trimming(Column column, TrimQuestion question, CancellationToken cancellationToken)
     {
         private readonly double present = column.Bore.Sections[question.Section].LengthMetres;
 
@@ -154,7 +159,7 @@ public sealed record TrimTable
                     : column.WithBore(
                         column.Bore.WithSectionLength(question.Section, Length.FromMeters(length))
                     );
-            if (cutColumn.FirstResonances(1) is not [var resonance])
+            if (cutColumn.FirstResonances(1, cancellationToken) is not [var resonance])
             {
                 return null;
             }
@@ -163,7 +168,12 @@ public sealed record TrimTable
                 question.Tolerances.Count == 0
                     ? question.Correction.Of(resonance)
                     : question.Correction.Of(
-                        Uncertainty.FirstOrder(cutColumn, [resonance], question.Tolerances)[0]
+                        Uncertainty.FirstOrder(
+                            cutColumn,
+                            [resonance],
+                            question.Tolerances,
+                            cancellationToken
+                        )[0]
                     );
             return new TrimRow(
                 Length.FromMillimeters(1000 * cut),

@@ -22,20 +22,29 @@ public static class Uncertainty
     /// <param name="column">The column.</param>
     /// <param name="resonances">Resonances of that column.</param>
     /// <param name="tolerances">At least one tolerance; no parameter twice.</param>
+    /// <param name="progress">Is told the share that is done, 0 to 1.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentException">
     /// There is no tolerance, a parameter has two, the column does not have it, or a resonance is not one of this column.
     /// </exception>
     public static IReadOnlyList<ResonanceBudget> Budgets(
         this Column column,
         IReadOnlyList<Resonance> resonances,
-        IReadOnlyList<Tolerance> tolerances
+        IReadOnlyList<Tolerance> tolerances,
+        IProgress<double>? progress = null,
+        CancellationToken cancellationToken = default
     )
     {
-        var budgets = FirstOrder(column, resonances, tolerances);
-        var numbers = Numbers(column, resonances);
-        var ends = tolerances
-            .Select(tolerance => Ends(column, tolerance, numbers.DefaultIfEmpty(-1).Max() + 1))
-            .ToList();
+        var budgets = FirstOrder(column, resonances, tolerances, cancellationToken);
+        var numbers = Numbers(column, resonances, cancellationToken);
+        var count = numbers.DefaultIfEmpty(-1).Max() + 1;
+        var ends = new List<(ResonanceList Low, ResonanceList High)?>();
+        foreach (var tolerance in tolerances)
+        {
+            ends.Add(Ends(column, tolerance, count, cancellationToken));
+            progress?.Report((double)ends.Count / tolerances.Count);
+        }
+
         return
         [
             .. budgets.Select(
@@ -48,7 +57,8 @@ public static class Uncertainty
     internal static IReadOnlyList<ResonanceBudget> FirstOrder(
         Column column,
         IReadOnlyList<Resonance> resonances,
-        IReadOnlyList<Tolerance> tolerances
+        IReadOnlyList<Tolerance> tolerances,
+        CancellationToken cancellationToken
     )
     {
         ArgumentNullException.ThrowIfNull(column);
@@ -63,12 +73,20 @@ public static class Uncertainty
             );
         }
 
-        var gradients = column.Gradients(resonances, [.. tolerances.Select(t => t.Parameter)]);
+        var gradients = column.Gradients(
+            resonances,
+            [.. tolerances.Select(t => t.Parameter)],
+            cancellationToken: cancellationToken
+        );
         return [.. gradients.Select(gradient => Budget(gradient, tolerances))];
     }
 
     // Which of the column's own resonances these are, from 0.
-    private static List<int> Numbers(Column column, IReadOnlyList<Resonance> resonances)
+    private static List<int> Numbers(
+        Column column,
+        IReadOnlyList<Resonance> resonances,
+        CancellationToken cancellationToken
+    )
     {
         if (resonances.Count == 0)
         {
@@ -78,13 +96,13 @@ public static class Uncertainty
         // Damping may put a resonance far below its mode, so that a search to its own frequency ends before the mode: then further.
         var highest = resonances.Max(resonance => resonance.Frequency.Hertz);
         var below = Math.Min(highest * (1 + 1e-6), column.HighestHertz);
-        var all = column.Resonances(UnitsNet.Frequency.FromHertz(below));
+        var all = column.Resonances(UnitsNet.Frequency.FromHertz(below), cancellationToken);
         while (
             below < column.HighestHertz && (all.Count == 0 || all[^1].Frequency.Hertz < highest * (1 - 1e-6))
         )
         {
             below = Math.Min(below * 1.5, column.HighestHertz);
-            all = column.Resonances(UnitsNet.Frequency.FromHertz(below));
+            all = column.Resonances(UnitsNet.Frequency.FromHertz(below), cancellationToken);
         }
 
         return
@@ -133,15 +151,20 @@ public static class Uncertainty
     private static (ResonanceList Low, ResonanceList High)? Ends(
         Column column,
         Tolerance tolerance,
-        int count
+        int count,
+        CancellationToken cancellationToken
     )
     {
         var value = tolerance.Parameter.Of(column);
         var reach = Math.Sqrt(3) * tolerance.StandardDeviation;
         try
         {
-            var low = tolerance.Parameter.With(column, value - reach).FirstResonances(count);
-            var high = tolerance.Parameter.With(column, value + reach).FirstResonances(count);
+            var low = tolerance
+                .Parameter.With(column, value - reach)
+                .FirstResonances(count, cancellationToken);
+            var high = tolerance
+                .Parameter.With(column, value + reach)
+                .FirstResonances(count, cancellationToken);
             return low.Count == count && high.Count == count ? (low, high) : null;
         }
         catch (ArgumentException)

@@ -13,9 +13,14 @@ public static class ColumnResonances
     /// <summary>All resonances below a frequency whose modes, undamped, lie where the radiation model reaches.</summary>
     /// <param name="column">The column.</param>
     /// <param name="below">The frequency: above 0, up to the end of the radiation model.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The resonances in order; modes too damped to make an extremum are named in the warnings.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
-    public static ResonanceList Resonances(this Column column, Frequency below)
+    public static ResonanceList Resonances(
+        this Column column,
+        Frequency below,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         Require.Positive(below.Hertz, "Hz", nameof(below));
@@ -29,7 +34,7 @@ public static class ColumnResonances
             );
         }
 
-        var search = new ResonanceSearch(column, below.Hertz);
+        var search = new ResonanceSearch(column, below.Hertz, cancellationToken);
         var found = search.Lowest(MostResonances);
         var warnings = new List<string>([.. column.WarningsUpTo(below.Hertz), .. search.Remarks(found)]);
         if (found.Count == MostResonances)
@@ -43,17 +48,22 @@ public static class ColumnResonances
     /// <summary>The lowest resonances, as far as plane-wave theory reaches.</summary>
     /// <param name="column">The column.</param>
     /// <param name="count">How many: 1 to 10 000.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
     /// The resonances in order; fewer, with a warning, where the next ones lie above <see cref="Column.CutOn"/> or where
     /// the radiation model ends.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">The count is out of range.</exception>
-    public static ResonanceList FirstResonances(this Column column, int count)
+    public static ResonanceList FirstResonances(
+        this Column column,
+        int count,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         Require.InRange(count, 1, MostResonances, "");
         var limit = Math.Min(column.HighestHertz, column.CutOnHertz);
-        var search = new ResonanceSearch(column, limit);
+        var search = new ResonanceSearch(column, limit, cancellationToken);
         var found = search.Lowest(count);
         var warnings = new List<string>([.. column.WarningsUpTo(0), .. search.Remarks(found)]);
         if (found.Count < count && !search.GaveUp)
@@ -68,6 +78,10 @@ public static class ColumnResonances
     }
 
     /// <summary>The resonance of the lowest mode; null where it is too damped or lies beyond plane-wave theory.</summary>
-    internal static Resonance? LowestResonance(this Column column) =>
-        new ResonanceSearch(column, Math.Min(column.HighestHertz, column.CutOnHertz)).OfLowestMode();
+    internal static Resonance? LowestResonance(this Column column, CancellationToken cancellationToken) =>
+        new ResonanceSearch(
+            column,
+            Math.Min(column.HighestHertz, column.CutOnHertz),
+            cancellationToken
+        ).OfLowestMode();
 }

@@ -18,8 +18,9 @@ public static class QualityIndicators
     /// the vocal tract have to compete with the tube (smith2007). It says nothing of other instruments. Integrated to 1e-6.
     /// </remarks>
     /// <param name="column">A column that answers up to 2 kHz.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentException">The column's model ends below 2 kHz.</exception>
-    public static double MeanImpedance(this Column column)
+    public static double MeanImpedance(this Column column, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(column);
         if (column.HighestFrequency.Hertz < HighHertz)
@@ -45,7 +46,7 @@ public static class QualityIndicators
         return Math.Exp(sum / (HighHertz - LowHertz));
 
         double LogImpedance(double hertz) =>
-            Math.Log(column.ImpedanceAt(Frequency.FromHertz(hertz)).Magnitude);
+            Math.Log(column.ImpedanceAt(Frequency.FromHertz(hertz), cancellationToken).Magnitude);
     }
 
     /// <summary>
@@ -53,11 +54,12 @@ public static class QualityIndicators
     /// maximum at a closed blown end: the higher, the readier a lip or reed speaks (backus1976); a minimum at an open one.
     /// </summary>
     /// <param name="column">The column.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="InvalidOperationException">The lowest mode is too damped to be a resonance.</exception>
-    public static double FirstPeakHeight(this Column column)
+    public static double FirstPeakHeight(this Column column, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(column);
-        return column.LowestResonance() is { } resonance
+        return column.LowestResonance(cancellationToken) is { } resonance
             ? resonance.Magnitude / column.CharacteristicImpedance
             : throw new InvalidOperationException(
                 "The lowest mode of this column is too damped to show a resonance; it has no first peak."

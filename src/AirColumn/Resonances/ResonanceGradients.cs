@@ -39,6 +39,8 @@ public static class ResonanceGradients
     /// <param name="column">The column.</param>
     /// <param name="resonances">Resonances of that column.</param>
     /// <param name="parameters">The parameters; if left out all of <see cref="ColumnParameter.AllOf"/>.</param>
+    /// <param name="progress">Is told the share that is done, 0 to 1.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>For each resonance its gradient.</returns>
     /// <exception cref="ArgumentException">
     /// The column does not have one of the parameters, or a resonance is not one of this column.
@@ -46,29 +48,40 @@ public static class ResonanceGradients
     public static IReadOnlyList<ResonanceGradient> Gradients(
         this Column column,
         IReadOnlyList<Resonance> resonances,
-        IReadOnlyList<ColumnParameter>? parameters = null
+        IReadOnlyList<ColumnParameter>? parameters = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(resonances);
         ColumnParameter[] all = [.. parameters ?? ColumnParameter.AllOf(column)];
-        var sensitivity = StateSensitivities.Of(column, all);
-        return [.. resonances.Select(resonance => Gradient(column, resonance, all, sensitivity))];
+        var sensitivity = StateSensitivities.Of(column, all, cancellationToken);
+        var gradients = new ResonanceGradient[resonances.Count];
+        for (var i = 0; i < gradients.Length; i++)
+        {
+            gradients[i] = Gradient(column, resonances[i], all, sensitivity, cancellationToken);
+            progress?.Report((i + 1.0) / gradients.Length);
+        }
+
+        return gradients;
     }
 
     private static ResonanceGradient Gradient(
         Column column,
         Resonance resonance,
         ColumnParameter[] parameters,
-        StateSensitivity sensitivity
+        StateSensitivity sensitivity,
+        CancellationToken cancellationToken
     )
     {
         ArgumentNullException.ThrowIfNull(resonance);
         var centre = resonance.Frequency.Hertz;
-        var spacing = 0.5 / column.Answers.Wave.Delay;
+        var wave = column.Answers(cancellationToken).Wave;
+        var spacing = 0.5 / wave.Delay;
         var width = Math.Min(Reach * Math.Min(spacing, centre), 0.999 * (column.HighestHertz - centre));
         // Not across a corner of a model, such as that where the mass of a step is held.
-        foreach (var corner in column.Answers.Wave.Corners)
+        foreach (var corner in wave.Corners)
         {
             width = Math.Min(width, Math.Max(0.95 * Math.Abs(corner - centre), LeastReach * centre));
         }
@@ -80,7 +93,7 @@ public static class ResonanceGradients
 
         // [row·N + node]: p, U and each q.
         var rows = new Complex[(parameters.Length + 2) * N];
-        if (!TryRows(sensitivity, centre, width, rows))
+        if (!TryRows(sensitivity, centre, width, rows, cancellationToken))
         {
             throw NotOfThisColumn(resonance);
         }
@@ -120,7 +133,13 @@ public static class ResonanceGradients
         );
 
     // False where the scale of the state differs from node to node.
-    private static bool TryRows(StateSensitivity sensitivity, double centre, double width, Complex[] rows)
+    private static bool TryRows(
+        StateSensitivity sensitivity,
+        double centre,
+        double width,
+        Complex[] rows,
+        CancellationToken cancellationToken
+    )
     {
         var q = new ComplexVector[rows.Length / N - 2];
         Span<double> hertz = stackalloc double[RealVectors.Count];
@@ -131,7 +150,7 @@ public static class ResonanceGradients
                 hertz[lane] = centre + width * Nodes[from + lane];
             }
 
-            var state = sensitivity.At(FrequencyVector.OfHertz(hertz), q);
+            var state = sensitivity.At(FrequencyVector.OfHertz(hertz), q, cancellationToken);
             if (state.Log != RealVector.Zero)
             {
                 return false;

@@ -6,20 +6,16 @@ namespace AirColumn.Resonances;
 public sealed class ResonanceList : IReadOnlyList<Resonance>
 {
     private readonly Resonance[] items;
-    private readonly Lazy<double> convergence;
+    private readonly Func<double[], CancellationToken, double>? modeConvergence;
 
     internal ResonanceList(
         IEnumerable<Resonance> items,
         IReadOnlyList<string> warnings,
-        Func<double[], double>? modeConvergence = null
+        Func<double[], CancellationToken, double>? modeConvergence = null
     )
     {
         this.items = [.. items];
-        convergence = new Lazy<double>(() =>
-            modeConvergence is null || this.items.Length == 0
-                ? 0
-                : modeConvergence([.. this.items.Select(item => item.Frequency.Hertz)])
-        );
+        this.modeConvergence = modeConvergence;
         Warnings = warnings;
     }
 
@@ -31,10 +27,13 @@ public sealed class ResonanceList : IReadOnlyList<Resonance>
 
     /// <summary>
     /// With <see cref="Acoustics.Wavefronts.Multimodal"/> how many cents any of the resonances moves between the radial modes carried and
-    /// two fewer (two more where there are but two): what is left out is less, about 2/N of it for N modes. Else 0. It is computed when
-    /// first asked for.
+    /// two fewer (two more where there are but two): what is left out is less, about 2/N of it for N modes. Else 0.
     /// </summary>
-    public double ModeConvergence => convergence.Value;
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    public double ModeConvergence(CancellationToken cancellationToken = default) =>
+        modeConvergence is null || items.Length == 0
+            ? 0
+            : modeConvergence([.. items.Select(item => item.Frequency.Hertz)], cancellationToken);
 
     /// <summary>How many were found.</summary>
     public int Count => items.Length;

@@ -32,6 +32,7 @@ internal sealed class ResonanceSearch
     private const double Undamped = 1e-11;
 
     private readonly Column column;
+    private readonly CancellationToken cancellationToken;
     private readonly bool isOpen;
     private readonly double limit;
     private readonly double spacing;
@@ -42,9 +43,9 @@ internal sealed class ResonanceSearch
     private readonly HashSet<Resonance> guesses = [];
 
     /// <summary>Searches up to <paramref name="limit"/> Hz.</summary>
-    public ResonanceSearch(Column column, double limit)
+    public ResonanceSearch(Column column, double limit, CancellationToken cancellationToken)
     {
-        this.column = column;
+        (this.column, this.cancellationToken) = (column, cancellationToken);
         this.limit = limit;
         isOpen = column.Options.BlownEnd.IsOpen;
         spacing = column.Gas.SpeedOfSound / (2 * column.Bore.PassageMetres);
@@ -196,6 +197,7 @@ internal sealed class ResonanceSearch
         var high = low + (wanted + 0.5) * spacing;
         for (var round = 0; ; round++)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             for (var i = 0; i < places.Length; i += 2)
             {
                 places[i] = Math.Min(high + i / 2 * spacing, top);
@@ -219,12 +221,13 @@ internal sealed class ResonanceSearch
     // The extrema between two frequencies, piece by piece.
     private void Look(double low, double high, int samplesPerMode)
     {
-        var spectrum = column.Answers.Over(low, high, true);
+        var spectrum = column.Answers(cancellationToken).Over(low, high, true, cancellationToken);
         var places = new List<Extremum>();
         var poles = new List<Complex>();
         var from = low;
         while (from < high)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             var to = spectrum.EndOf(from);
             if (spectrum.PieceAt(0.5 * (from + to)) is { } piece)
             {
@@ -233,6 +236,7 @@ internal sealed class ResonanceSearch
                 extrema.Find(8 + (int)Math.Min(samplesPerMode * ((to - from) / spacing), 100_000), places);
                 foreach (var place in places)
                 {
+                    cancellationToken.ThrowIfCancellationRequested();
                     Add(extrema, place, poles);
                 }
             }
@@ -325,6 +329,7 @@ internal sealed class ResonanceSearch
         var places = new double[owned.Length];
         for (var n = 0; n < places.Length; n++)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             places[n] = modes.Place(counted + n, n == 0 ? 0.5 * low : places[n - 1], high);
         }
 
@@ -333,7 +338,7 @@ internal sealed class ResonanceSearch
             Claim(found[i].Pole.Real);
         }
 
-        var spectrum = column.Answers.Over(low, high, true);
+        var spectrum = column.Answers(cancellationToken).Over(low, high, true, cancellationToken);
         for (var n = 0; n < owned.Length; n++)
         {
             if (!owned[n] && places[n] <= limit)

@@ -21,7 +21,7 @@ internal sealed class ColumnField
     private readonly Complex source;
     private readonly double sourceLog;
 
-    public ColumnField(ColumnModel model, double omega)
+    public ColumnField(ColumnModel model, double omega, CancellationToken cancellationToken)
     {
         this.model = model;
         Omega = omega;
@@ -33,6 +33,7 @@ internal sealed class ColumnField
         joints[^1] = new FieldState(p, u, 0);
         for (var i = count - 1; i >= 0; i--)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             losses[i] = [];
             joints[i] = model.Way[i] is BoreSegment segment
                 ? Through(segment, joints[i + 1], losses[i])

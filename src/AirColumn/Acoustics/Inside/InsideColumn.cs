@@ -14,8 +14,14 @@ public static class InsideColumn
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="points">How many places, both ends included: 2 to 1 000 000.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency or the number is out of range.</exception>
-    public static StandingWave StandingWaveAt(this Column column, Frequency frequency, int points)
+    public static StandingWave StandingWaveAt(
+        this Column column,
+        Frequency frequency,
+        int points,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         Require.InRange(points, 2, MostPoints, "");
@@ -23,7 +29,12 @@ public static class InsideColumn
         return StandingWave(
             column,
             frequency,
-            [.. Enumerable.Range(0, points).Select(i => i == points - 1 ? length : length * i / (points - 1))]
+            [
+                .. Enumerable
+                    .Range(0, points)
+                    .Select(i => i == points - 1 ? length : length * i / (points - 1)),
+            ],
+            cancellationToken
         );
     }
 
@@ -31,11 +42,13 @@ public static class InsideColumn
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="positions">Distances from the blown end along the axis, 0 to the length of the bore, in any order.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency or a position is out of range.</exception>
     public static StandingWave StandingWaveAt(
         this Column column,
         Frequency frequency,
-        IReadOnlyList<Length> positions
+        IReadOnlyList<Length> positions,
+        CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(column);
@@ -60,23 +73,29 @@ public static class InsideColumn
                         length
                     )
                 ),
-            ]
+            ],
+            cancellationToken
         );
     }
 
     /// <summary>Where the power goes that is sent into the column.</summary>
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
-    public static PowerBalance PowerAt(this Column column, Frequency frequency)
+    public static PowerBalance PowerAt(
+        this Column column,
+        Frequency frequency,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
-        if (column.Modal is not null)
+        if (column.Wavefronts == Wavefronts.Multimodal)
         {
-            return ModalInside.Power(column, frequency);
+            return ModalInside.Power(column, frequency, cancellationToken);
         }
 
-        var field = new ColumnField(column.Model, column.Omega(frequency));
+        var field = new ColumnField(column.Model, column.Omega(frequency), cancellationToken);
         var (viscous, thermal, side) = (0.0, 0.0, 0.0);
         var way = column.Model.Way;
         for (var i = 0; i < way.Length; i++)
@@ -106,16 +125,21 @@ public static class InsideColumn
     /// <summary>What arrives at the far end from the blown end.</summary>
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
-    public static EndTransfer TransferAt(this Column column, Frequency frequency)
+    public static EndTransfer TransferAt(
+        this Column column,
+        Frequency frequency,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
-        if (column.Modal is not null)
+        if (column.Wavefronts == Wavefronts.Multimodal)
         {
-            return ModalInside.Transfer(column, frequency);
+            return ModalInside.Transfer(column, frequency, cancellationToken);
         }
 
-        var field = new ColumnField(column.Model, column.Omega(frequency));
+        var field = new ColumnField(column.Model, column.Omega(frequency), cancellationToken);
         var (near, far) = (field.Joint(0), field.Joint(column.Model.Way.Length));
         var scale = Math.Exp(far.LogScale - near.LogScale);
         return new EndTransfer(
@@ -132,35 +156,49 @@ public static class InsideColumn
     /// <summary>What arrives at the far end, over a grid of frequencies.</summary>
     /// <param name="column">The column.</param>
     /// <param name="grid">The frequencies; 0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
+    /// <param name="progress">Is told the share that is done, 0 to 1.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>One for each frequency, in order.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is out of range.</exception>
-    public static IReadOnlyList<EndTransfer> Transfer(this Column column, FrequencyGrid grid)
+    public static IReadOnlyList<EndTransfer> Transfer(
+        this Column column,
+        FrequencyGrid grid,
+        IProgress<double>? progress = null,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(grid);
         var transfers = new EndTransfer[grid.Count];
         for (var i = 0; i < transfers.Length; i++)
         {
-            transfers[i] = column.TransferAt(Frequency.FromHertz(grid.Hertz[i]));
+            transfers[i] = column.TransferAt(Frequency.FromHertz(grid.Hertz[i]), cancellationToken);
+            progress?.Report((i + 1.0) / transfers.Length);
         }
 
         return transfers;
     }
 
-    private static StandingWave StandingWave(Column column, Frequency frequency, double[] metres)
+    private static StandingWave StandingWave(
+        Column column,
+        Frequency frequency,
+        double[] metres,
+        CancellationToken cancellationToken
+    )
     {
         var omega = column.Omega(frequency);
-        if (column.Modal is not null)
+        if (column.Wavefronts == Wavefronts.Multimodal)
         {
-            var (p, u) = ModalInside.At(column, omega, metres);
+            var (p, u) = ModalInside.At(column, omega, metres, cancellationToken);
             return new StandingWave(frequency, metres, p, u, column.WarningsUpTo(frequency.Hertz));
         }
 
-        var field = new ColumnField(column.Model, omega);
+        var field = new ColumnField(column.Model, omega, cancellationToken);
         var (pressure, flow) = (new Complex[metres.Length], new Complex[metres.Length]);
         var (sections, starts) = Sections(column);
         for (var n = 0; n < metres.Length; n++)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             var x = metres[n];
             var found = Array.BinarySearch(starts, x);
             var s = found >= 0 ? found : ~found - 1;

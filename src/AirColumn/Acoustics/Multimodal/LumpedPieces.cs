@@ -32,7 +32,7 @@ internal sealed class SidePiece(SideColumn side, double density, double toleranc
         var omega = state.Frequencies.Omega;
         var admittance = ComplexVector.Each(i =>
         {
-            var (p, u, _) = branch.At(omega[i] / (2 * Math.PI));
+            var (p, u, _) = branch.At(omega[i] / (2 * Math.PI), CancellationToken.None);
             // A branch that shorts the bore exactly, as only one without losses can, is taken a rounding error beside.
             return u / (p == 0 ? 1e-16 * side.Impedance * u : p);
         });

@@ -25,10 +25,11 @@ internal sealed class ModalBuilder
     public GasConstants Gas { get; private set; }
 
     /// <summary>From the far end.</summary>
-    public ModalPiece[] Pieces()
+    public ModalPiece[] Pieces(CancellationToken cancellationToken)
     {
         for (var i = column.Way.Length - 1; i >= 0; i--)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             switch (column.Way[i])
             {
                 case BoreSegment section:

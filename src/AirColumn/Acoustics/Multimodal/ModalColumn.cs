@@ -15,14 +15,19 @@ internal sealed class ModalColumn
     private readonly ModalEnd end;
     private readonly GasConstants gas; // at the blown end
 
-    public ModalColumn(ColumnModel column, int modes, MouthStore mouths)
+    /// <summary>Compiles it.</summary>
+    /// <param name="column">The column.</param>
+    /// <param name="modes">How many, the plane one included.</param>
+    /// <param name="mouths">Where fields of mouths are kept.</param>
+    /// <param name="cancellationToken">Ends it early.</param>
+    public ModalColumn(ColumnModel column, int modes, MouthStore mouths, CancellationToken cancellationToken)
     {
         this.column = column;
         Modes = modes;
         var basis = RadialBasis.Of(modes);
         var builder = new ModalBuilder(basis, column);
         farDensity = builder.Gas.Density;
-        pieces = builder.Pieces();
+        pieces = builder.Pieces(cancellationToken);
         densities = builder.Densities;
         gas = builder.Gas;
         end = new ModalEnd(
@@ -30,7 +35,8 @@ internal sealed class ModalColumn
             column.Bore,
             column.End,
             column.Way.OfType<BoreSegment>().Last().Gas,
-            mouths
+            mouths,
+            cancellationToken
         );
     }
 
@@ -56,11 +62,12 @@ internal sealed class ModalColumn
     }
 
     /// <summary>H and t at the blown end.</summary>
-    public ModalState StateAt(in FrequencyVector frequencies)
+    public ModalState StateAt(in FrequencyVector frequencies, CancellationToken cancellationToken)
     {
         var state = EndAt(frequencies);
         foreach (var piece in pieces)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             piece.Carry(state);
         }
 
@@ -71,9 +78,12 @@ internal sealed class ModalColumn
     /// Pressure and flow at the blown end, with the air outside an open one, for a plane wave of 1 Pa that goes out at the far end. The flow
     /// there is even over the section, as from a piston: pressure is its mean.
     /// </summary>
-    public (ComplexVector Pressure, ComplexVector Flow) InputAt(in FrequencyVector frequencies)
+    public (ComplexVector Pressure, ComplexVector Flow) InputAt(
+        in FrequencyVector frequencies,
+        CancellationToken cancellationToken
+    )
     {
-        var state = StateAt(frequencies);
+        var state = StateAt(frequencies, cancellationToken);
         var n = Modes;
         LaneSymmetric.Invert(state.H, n);
         var arrives = ComplexVector.Zero;

@@ -27,7 +27,14 @@ internal sealed class ModalEnd
     private readonly MouthTable? outside; // what it adds, where it is not a cylinder
     private readonly bool isIdeal;
 
-    public ModalEnd(RadialBasis basis, Bore bore, Termination load, GasConstants gas, MouthStore mouths)
+    public ModalEnd(
+        RadialBasis basis,
+        Bore bore,
+        Termination load,
+        GasConstants gas,
+        MouthStore mouths,
+        CancellationToken cancellationToken
+    )
     {
         (this.basis, this.load, this.gas) = (basis, load, gas);
         var (end, last) = (bore.FarEnd, bore.Sections[^1]);
@@ -39,7 +46,7 @@ internal sealed class ModalEnd
                 ? Math.Max(1 + wall / radius, ThinnestRim)
                 : double.PositiveInfinity;
             var profile = end is OpenEnd ? OuterProfile.Of(bore, outer - 1) : null;
-            (mouth, outside) = mouths.Tables(outer, profile, basis);
+            (mouth, outside) = mouths.Tables(outer, profile, basis, cancellationToken);
         }
     }
 

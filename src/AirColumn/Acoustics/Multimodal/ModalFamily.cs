@@ -17,31 +17,31 @@ internal sealed class ModalFamily
     private const double Step = 1e-4; // of the frequency, for the change of phase with it
 
     private readonly ColumnModel column;
-    private readonly Lazy<ModalColumn> other;
+    private readonly MouthStore mouths;
+    private ModalColumn? other; // made when first asked for
 
-    public ModalFamily(ColumnModel column, MouthStore mouths)
+    public ModalFamily(ColumnModel column, MouthStore mouths, CancellationToken cancellationToken)
     {
-        this.column = column;
+        (this.column, this.mouths) = (column, mouths);
         if (column.Options.Modes is { } asked)
         {
-            Chosen = new ModalColumn(column, asked, mouths);
-            // Two fewer; or where there are not as many, two more.
-            other = new(() => new ModalColumn(column, asked > 2 ? asked - 2 : asked + 2, mouths));
+            Chosen = new ModalColumn(column, asked, mouths, cancellationToken);
             return;
         }
 
         var samples = Samples();
-        var fewer = new ModalColumn(column, 2, mouths);
+        var fewer = new ModalColumn(column, 2, mouths, cancellationToken);
         for (var modes = 4; ; modes += 2)
         {
-            var more = new ModalColumn(column, modes, mouths);
+            var more = new ModalColumn(column, modes, mouths, cancellationToken);
             // The rest falls as one over the square of the number, or faster: edges and corners see to that.
             var ratio = (double)modes / (modes - 2);
-            if (Shift(fewer, more, samples) <= Enough * (ratio * ratio - 1) || modes == Most)
+            if (
+                Shift(fewer, more, samples, cancellationToken) <= Enough * (ratio * ratio - 1)
+                || modes == Most
+            )
             {
-                Chosen = more;
-                var before = fewer;
-                other = new(() => before);
+                (Chosen, other) = (more, fewer);
                 return;
             }
 
@@ -56,13 +56,21 @@ internal sealed class ModalFamily
     /// The largest shift, in cents, of what is at any of the frequencies, Hz, between the modes that are carried and two fewer (or, if
     /// there are not as many, two more).
     /// </summary>
-    public double ConvergenceAt(ReadOnlySpan<double> hertz)
+    public double ConvergenceAt(ReadOnlySpan<double> hertz, CancellationToken cancellationToken)
     {
-        return Shift(other.Value, Chosen, hertz);
+        var (modes, compared) = (Chosen.Modes, other);
+        // Two fewer; or where there are not as many, two more.
+        compared ??=
+            Interlocked.CompareExchange(
+                ref other,
+                new ModalColumn(column, modes > 2 ? modes - 2 : modes + 2, mouths, cancellationToken),
+                null
+            ) ?? other;
+        return Shift(compared, Chosen, hertz, cancellationToken);
     }
 
     /// <summary>The same at eight of the frequencies of a grid.</summary>
-    public double ConvergenceOver(ReadOnlySpan<double> hertz)
+    public double ConvergenceOver(ReadOnlySpan<double> hertz, CancellationToken cancellationToken)
     {
         var some = new double[Math.Min(8, hertz.Length)];
         for (var i = 0; i < some.Length; i++)
@@ -70,7 +78,7 @@ internal sealed class ModalFamily
             some[i] = hertz[(int)((long)i * (hertz.Length - 1) / Math.Max(1, some.Length - 1))];
         }
 
-        return ConvergenceAt(some);
+        return ConvergenceAt(some, cancellationToken);
     }
 
     // Up to half of where the column answers: the highest frequencies ask for more modes than the resonances there are worth.
@@ -88,7 +96,12 @@ internal sealed class ModalFamily
     }
 
     // The phase of what comes back at the blown end, and by how many cents the frequency has to change to make up for the difference.
-    private double Shift(ModalColumn a, ModalColumn b, ReadOnlySpan<double> hertz)
+    private double Shift(
+        ModalColumn a,
+        ModalColumn b,
+        ReadOnlySpan<double> hertz,
+        CancellationToken cancellationToken
+    )
     {
         var worst = 0.0;
         Span<double> pairs = stackalloc double[RealVectors.Count];
@@ -101,16 +114,24 @@ internal sealed class ModalFamily
                 pairs[n + 1] = pairs[n] * (1 + Step);
             }
 
-            worst = Math.Max(worst, ShiftOfPairs(a, b, pairs));
+            worst = Math.Max(worst, ShiftOfPairs(a, b, pairs, cancellationToken));
         }
 
         return 1200 / Math.Log(2) * worst;
     }
 
-    private double ShiftOfPairs(ModalColumn a, ModalColumn b, ReadOnlySpan<double> pairs)
+    private double ShiftOfPairs(
+        ModalColumn a,
+        ModalColumn b,
+        ReadOnlySpan<double> pairs,
+        CancellationToken cancellationToken
+    )
     {
         var frequencies = FrequencyVector.OfHertz(pairs);
-        var (first, second) = (Reflections(a, frequencies), Reflections(b, frequencies));
+        var (first, second) = (
+            Reflections(a, frequencies, cancellationToken),
+            Reflections(b, frequencies, cancellationToken)
+        );
         var worst = 0.0;
         for (var i = 0; i < pairs.Length; i += 2)
         {
@@ -124,9 +145,13 @@ internal sealed class ModalFamily
         return worst;
     }
 
-    private ComplexVector Reflections(ModalColumn modes, in FrequencyVector frequencies)
+    private ComplexVector Reflections(
+        ModalColumn modes,
+        in FrequencyVector frequencies,
+        CancellationToken cancellationToken
+    )
     {
-        var (p, u) = modes.InputAt(frequencies);
+        var (p, u) = modes.InputAt(frequencies, cancellationToken);
         var wave = column.Impedance * u;
         return (p - wave) / (p + wave);
     }

@@ -18,7 +18,13 @@ internal sealed class ModalField
     private readonly Complex[][] pressure; // likewise
 
     /// <summary>For a flow of 1 m³/s into a closed blown end, or a pressure of 1 Pa before an open one.</summary>
-    public ModalField(ModalColumn column, double omega, bool isOpen, Complex outside)
+    public ModalField(
+        ModalColumn column,
+        double omega,
+        bool isOpen,
+        Complex outside,
+        CancellationToken cancellationToken
+    )
     {
         this.column = column;
         Omega = omega;
@@ -32,6 +38,7 @@ internal sealed class ModalField
         beyond[count] = [.. state.H];
         for (var i = count - 1; i >= 0; i--)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             Piece(i).Carry(state);
             beyond[i] = [.. state.H];
         }
@@ -44,6 +51,7 @@ internal sealed class ModalField
         pressure[0] = AtSource(isOpen, outside);
         for (var i = 0; i < count; i++)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             pressure[i + 1] = Through(Piece(i), beyond[i + 1], pressure[i]);
         }
     }

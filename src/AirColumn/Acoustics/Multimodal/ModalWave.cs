@@ -33,21 +33,26 @@ internal sealed class ModalWave(ModalColumn modes, ColumnModel model, PlaneWave 
 
     private sealed class Path(ModalColumn modes) : WavePath
     {
-        public override void Carry(ReadOnlySpan<FrequencyVector> frequencies, Span<WaveState> states)
+        public override void Carry(
+            ReadOnlySpan<FrequencyVector> frequencies,
+            Span<WaveState> states,
+            CancellationToken cancellationToken
+        )
         {
             for (var i = 0; i < frequencies.Length; i++)
             {
-                var (p, u) = modes.InputAt(frequencies[i]);
+                var (p, u) = modes.InputAt(frequencies[i], cancellationToken);
                 states[i] = new WaveState(p, u);
             }
         }
 
         public override void CarryNormalised(
             ReadOnlySpan<FrequencyVector> frequencies,
-            Span<WaveState> states
+            Span<WaveState> states,
+            CancellationToken cancellationToken
         )
         {
-            Carry(frequencies, states);
+            Carry(frequencies, states, cancellationToken);
             for (var i = 0; i < frequencies.Length; i++)
             {
                 states[i].Normalise(1);

@@ -34,7 +34,11 @@ internal sealed class MouthField
     public bool Tapers => outside is not null;
 
     /// <summary>With this outer radius of the rim, infinite for a baffle, and an outside that is not a cylinder's, if so.</summary>
-    public MouthField(double outer, OuterProfile? profile = null)
+    public MouthField(
+        double outer,
+        OuterProfile? profile = null,
+        CancellationToken cancellationToken = default
+    )
     {
         var isBaffle = double.IsInfinity(outer);
         var turn = Complex.FromPolarCoordinates(1, -0.9);
@@ -82,6 +86,7 @@ internal sealed class MouthField
         var (k, m) = mesh.Matrices(0, 0, 0, pipeUnknowns);
         pipe = new PlaneModes(k, m, pipeUnknowns);
         (k, m) = mesh.Matrices(0, last, 0, mesh.Count);
+        cancellationToken.ThrowIfCancellationRequested();
         front = new PlaneModes(Part(k, frontIndex), Part(m, frontIndex), frontIndex.Length);
         if (!isBaffle)
         {
@@ -91,8 +96,10 @@ internal sealed class MouthField
                 edge,
                 .. Enumerable.Range(firstBehind, mesh.Count - firstBehind).Where(i => i != silent),
             ];
+            cancellationToken.ThrowIfCancellationRequested();
             (k, m) = mesh.Matrices(elements, last, 0, mesh.Count);
             behind = new PlaneModes(Part(k, behindIndex), Part(m, behindIndex), behindIndex.Length);
+            cancellationToken.ThrowIfCancellationRequested();
             outside = profile is null
                 ? null
                 : new OuterWall(mesh, elements, last, behindIndex, behind, profile.At, profile.Depth);

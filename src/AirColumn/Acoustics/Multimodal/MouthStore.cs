@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace AirColumn.Acoustics.Multimodal;
 
 /// <summary>
@@ -15,8 +17,9 @@ internal sealed class MouthStore
     public (MouthTable Straight, MouthTable? Outside) Tables(
         double outerOverInner,
         OuterProfile? profile,
-        RadialBasis basis
-    ) => Field(outerOverInner, profile).Tables(basis);
+        RadialBasis basis,
+        CancellationToken cancellationToken
+    ) => Field(outerOverInner, profile).Tables(basis, cancellationToken);
 
     private Entry Field(double outerOverInner, OuterProfile? profile)
     {
@@ -41,28 +44,39 @@ internal sealed class MouthStore
 
     private sealed class Entry(double[] key, double outerOverInner, OuterProfile? profile)
     {
-        private readonly Lazy<MouthField> field = new(() => new MouthField(outerOverInner, profile));
-        private readonly Dictionary<int, (MouthTable, MouthTable?)> tables = [];
+        private readonly ConcurrentDictionary<int, (MouthTable, MouthTable?)> tables = new();
+        private MouthField? field; // made when first asked for
 
         public double[] Key => key;
 
-        public (MouthTable Straight, MouthTable? Outside) Tables(RadialBasis basis)
+        // Threads that ask at once each compute it, so that none waits for another that it could not cancel.
+        public (MouthTable Straight, MouthTable? Outside) Tables(
+            RadialBasis basis,
+            CancellationToken cancellationToken
+        )
         {
-            // One mode is plane-wave theory, which knows of no outside.
-            lock (tables)
+            if (tables.TryGetValue(basis.Count, out var found))
             {
-                if (!tables.TryGetValue(basis.Count, out var found))
-                {
-                    var outside = field.Value.Tapers && basis.Count > 1;
-                    found = (
-                        new MouthTable(field.Value, basis, false),
-                        outside ? new MouthTable(field.Value, basis, true) : null
-                    );
-                    tables.Add(basis.Count, found);
-                }
-
                 return found;
             }
+
+            var mouth =
+                field
+                ?? Interlocked.CompareExchange(
+                    ref field,
+                    new MouthField(outerOverInner, profile, cancellationToken),
+                    null
+                )
+                ?? field;
+            // One mode is plane-wave theory, which knows of no outside.
+            var outside = mouth.Tapers && basis.Count > 1;
+            return tables.GetOrAdd(
+                basis.Count,
+                (
+                    new MouthTable(mouth, basis, false, cancellationToken),
+                    outside ? new MouthTable(mouth, basis, true, cancellationToken) : null
+                )
+            );
         }
     }
 }

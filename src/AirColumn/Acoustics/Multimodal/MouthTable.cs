@@ -17,7 +17,7 @@ internal sealed class MouthTable
     private readonly double[] coefficients; // of Re X and of Im X/ka, entry by entry of the lower triangle
 
     /// <summary>Of a field, its outside a cylinder, or of the change that its outside makes.</summary>
-    public MouthTable(MouthField field, RadialBasis basis, bool isChange)
+    public MouthTable(MouthField field, RadialBasis basis, bool isChange, CancellationToken cancellationToken)
     {
         modes = basis.Count;
         var entries = modes * (modes + 1) / 2;
@@ -27,6 +27,7 @@ internal sealed class MouthTable
         var still = new double[entries];
         for (var first = -1; first < Nodes; first += ComplexVector.Count)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             for (var lane = 0; lane < ka.Length; lane++)
             {
                 var node = first + lane;

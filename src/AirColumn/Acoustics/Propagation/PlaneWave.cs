@@ -46,17 +46,24 @@ internal sealed class PlaneWave : InputWave
     {
         private readonly PlanePath path = new(wave.parts, wave.end, wave.Impedance, band);
 
-        public override void Carry(ReadOnlySpan<FrequencyVector> frequencies, Span<WaveState> states)
+        public override void Carry(
+            ReadOnlySpan<FrequencyVector> frequencies,
+            Span<WaveState> states,
+            CancellationToken cancellationToken
+        )
         {
+            cancellationToken.ThrowIfCancellationRequested();
             path.Carry(frequencies, states);
             PutOutside(frequencies, states);
         }
 
         public override void CarryNormalised(
             ReadOnlySpan<FrequencyVector> frequencies,
-            Span<WaveState> states
+            Span<WaveState> states,
+            CancellationToken cancellationToken
         )
         {
+            cancellationToken.ThrowIfCancellationRequested();
             path.CarryNormalised(frequencies, states);
             PutOutside(frequencies, states);
         }

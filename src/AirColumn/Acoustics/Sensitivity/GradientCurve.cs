@@ -31,6 +31,7 @@ internal sealed class GradientCurve
     private readonly int count;
     private readonly double[] hertz;
     private readonly int rows; // p, U and each q
+    private readonly CancellationToken cancellationToken;
     private readonly ComplexVector[] q;
 
     /// <summary>Computes it.</summary>
@@ -39,14 +40,19 @@ internal sealed class GradientCurve
     /// <param name="parameters">How many there are.</param>
     /// <param name="isExact">Whether q comes from the waves themselves rather than from differences.</param>
     /// <param name="hertz">Rising.</param>
+    /// <param name="progress">Is told the share of the frequencies that is done.</param>
+    /// <param name="cancellationToken">Ends it early.</param>
     public GradientCurve(
         InputWave wave,
         StateSensitivity sensitivity,
         int parameters,
         bool isExact,
-        ReadOnlySpan<double> hertz
+        ReadOnlySpan<double> hertz,
+        IProgress<double>? progress,
+        CancellationToken cancellationToken
     )
     {
+        this.cancellationToken = cancellationToken;
         (this.wave, this.sensitivity) = (wave, sensitivity);
         this.hertz = hertz.ToArray();
         count = hertz.Length;
@@ -56,7 +62,7 @@ internal sealed class GradientCurve
         (Real, Imaginary) = (new double[count], new double[count]);
         GradientReal = GC.AllocateUninitializedArray<double>(count * parameters);
         GradientImaginary = GC.AllocateUninitializedArray<double>(count * parameters);
-        Run();
+        Run(progress);
     }
 
     public double[] Real { get; }
@@ -71,7 +77,7 @@ internal sealed class GradientCurve
     /// <summary>See <see cref="ImpedanceGradient.InterpolationError"/>.</summary>
     public double Error { get; private set; }
 
-    private void Run()
+    private void Run(IProgress<double>? progress)
     {
         var i = 0;
         while (i < count)
@@ -86,6 +92,7 @@ internal sealed class GradientCurve
             }
 
             i = end;
+            progress?.Report((double)i / count);
         }
     }
 
@@ -115,7 +122,7 @@ internal sealed class GradientCurve
 
     private void Direct(int from, int some)
     {
-        var state = sensitivity.At(FrequencyVector.OfHertz(hertz.AsSpan(from, some)), q);
+        var state = sensitivity.At(FrequencyVector.OfHertz(hertz.AsSpan(from, some)), q, cancellationToken);
         var inverse = state.U.Inverse();
         Write(state.P * inverse, Real, Imaginary, from, some);
         inverse *= inverse;
@@ -202,7 +209,7 @@ internal sealed class GradientCurve
     {
         for (var from = 0; from < n; from += RealVectors.Count)
         {
-            var state = sensitivity.At(range.NodesFrom(from, n), q);
+            var state = sensitivity.At(range.NodesFrom(from, n), q, cancellationToken);
             if (state.Log != RealVector.Zero)
             {
                 return false;

@@ -15,15 +15,19 @@ public static class ImpedanceGradients
     /// impedance. Over many frequencies what is smooth is interpolated.
     /// </remarks>
     /// <param name="column">The column.</param>
-    /// <param name="grid">The frequencies; as for <see cref="Column.Impedance(FrequencyGrid)"/>.</param>
+    /// <param name="grid">The frequencies; as for <see cref="Column.Impedance(FrequencyGrid, CancellationToken)"/>.</param>
     /// <param name="parameters">The parameters; if left out all of <see cref="ColumnParameter.AllOf"/>.</param>
+    /// <param name="progress">Is told the share that is done, 0 to 1.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The curve, and ∂Z/∂θ at each frequency for each parameter θ.</returns>
     /// <exception cref="ArgumentException">The column does not have one of the parameters.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>
     public static ImpedanceGradient ImpedanceGradient(
         this Column column,
         FrequencyGrid grid,
-        IReadOnlyList<ColumnParameter>? parameters = null
+        IReadOnlyList<ColumnParameter>? parameters = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(column);
@@ -31,11 +35,13 @@ public static class ImpedanceGradients
         column.RequireRadiation(grid);
         ColumnParameter[] all = [.. parameters ?? ColumnParameter.AllOf(column)];
         var curve = new GradientCurve(
-            column.Answers.Wave,
-            StateSensitivities.Of(column, all),
+            column.Answers(cancellationToken).Wave,
+            StateSensitivities.Of(column, all, cancellationToken),
             all.Length,
-            column.Modal is null,
-            grid.Hertz
+            column.Wavefronts != Wavefronts.Multimodal,
+            grid.Hertz,
+            progress,
+            cancellationToken
         );
         return new ImpedanceGradient(
             column.Curve(grid, curve.Real, curve.Imaginary, curve.Error),

@@ -24,27 +24,39 @@ internal sealed class ModalSensitivity : StateSensitivity
     private readonly ModalColumn self;
     private readonly (ModalColumn[] Columns, double[] Weights)[] parameters;
 
-    public ModalSensitivity(Column column, IReadOnlyList<ColumnParameter> parameters)
+    public ModalSensitivity(
+        Column column,
+        ModalColumn modes,
+        IReadOnlyList<ColumnParameter> parameters,
+        CancellationToken cancellationToken
+    )
     {
-        self = column.Modal!;
+        self = modes;
         // All with as many modes: their number must not change with the parameter.
         var parts = column.Parts with
         {
             Options = column.Options with { Modes = self.Modes, Wavefronts = Wavefronts.Multimodal },
         };
-        this.parameters = [.. parameters.Select(parameter => Around(column, parts, parameter))];
+        this.parameters =
+        [
+            .. parameters.Select(parameter => Around(column, parts, parameter, cancellationToken)),
+        ];
     }
 
-    public override WaveState At(in FrequencyVector frequencies, Span<ComplexVector> q)
+    public override WaveState At(
+        in FrequencyVector frequencies,
+        Span<ComplexVector> q,
+        CancellationToken cancellationToken
+    )
     {
-        var (p, u) = self.InputAt(frequencies);
+        var (p, u) = self.InputAt(frequencies, cancellationToken);
         for (var n = 0; n < parameters.Length; n++)
         {
             var (columns, weights) = parameters[n];
             var (pressure, flow) = (ComplexVector.Zero, ComplexVector.Zero);
             for (var i = 0; i < columns.Length; i++)
             {
-                var (otherP, otherU) = columns[i].InputAt(frequencies);
+                var (otherP, otherU) = columns[i].InputAt(frequencies, cancellationToken);
                 pressure += weights[i] * otherP;
                 flow += weights[i] * otherU;
             }
@@ -58,7 +70,8 @@ internal sealed class ModalSensitivity : StateSensitivity
     private static (ModalColumn[] Columns, double[] Weights) Around(
         Column column,
         in ColumnParts parts,
-        ColumnParameter parameter
+        ColumnParameter parameter,
+        CancellationToken cancellationToken
     )
     {
         var value = parameter.Of(parts);
@@ -67,7 +80,7 @@ internal sealed class ModalSensitivity : StateSensitivity
         {
             foreach (var (offsets, weights) in Rules)
             {
-                if (Beside(column, parts, parameter, value, step, offsets) is { } columns)
+                if (Beside(column, parts, parameter, value, step, offsets, cancellationToken) is { } columns)
                 {
                     return (columns, [.. weights.Select(weight => weight / (12 * step))]);
                 }
@@ -87,7 +100,8 @@ internal sealed class ModalSensitivity : StateSensitivity
         ColumnParameter parameter,
         double value,
         double step,
-        int[] offsets
+        int[] offsets,
+        CancellationToken cancellationToken
     )
     {
         var columns = new ModalColumn[offsets.Length];
@@ -95,7 +109,8 @@ internal sealed class ModalSensitivity : StateSensitivity
         {
             try
             {
-                columns[i] = column.With(parameter.With(parts, value + offsets[i] * step)).Modal!;
+                var beside = column.With(parameter.With(parts, value + offsets[i] * step));
+                columns[i] = beside.Modal(cancellationToken)!;
             }
             catch (ArgumentException)
             {

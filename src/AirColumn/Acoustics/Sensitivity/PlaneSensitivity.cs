@@ -24,11 +24,21 @@ internal sealed class PlaneSensitivity : StateSensitivity
 
     /// <summary>Prepares it.</summary>
     /// <exception cref="ArgumentException">The column has not one of the parameters.</exception>
-    public PlaneSensitivity(ColumnModel column, IReadOnlyList<ColumnParameter> parameters)
+    public PlaneSensitivity(
+        ColumnModel column,
+        IReadOnlyList<ColumnParameter> parameters,
+        CancellationToken cancellationToken
+    )
     {
         this.column = column;
         Parameters = parameters;
-        Variation[] variations = [.. parameters.Select(parameter => Variation.Of(column, parameter))];
+        var variations = new Variation[parameters.Count];
+        for (var n = 0; n < variations.Length; n++)
+        {
+            cancellationToken.ThrowIfCancellationRequested();
+            variations[n] = Variation.Of(column, parameters[n]);
+        }
+
         parts = column.Way;
         links = LinksOf(parts, variations);
         var loads = Link<Termination>.Of(variations, column.End, variation => variation.Loads);
@@ -53,7 +63,11 @@ internal sealed class PlaneSensitivity : StateSensitivity
 
     public IReadOnlyList<ColumnParameter> Parameters { get; }
 
-    public override WaveState At(in FrequencyVector frequencies, Span<ComplexVector> q)
+    public override WaveState At(
+        in FrequencyVector frequencies,
+        Span<ComplexVector> q,
+        CancellationToken cancellationToken
+    )
     {
         q.Clear();
         var omega = frequencies.Omega;
@@ -74,9 +88,10 @@ internal sealed class PlaneSensitivity : StateSensitivity
         }
 
         var state = new WaveState(p, u);
-        var prepared = PreparedFor(frequencies);
+        var prepared = PreparedFor(frequencies, cancellationToken);
         for (var i = prepared.Length - 1; i >= 0; i--)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             prepared[i].Carry(frequencies, ref state, q);
             var size = Math.Max(state.P.Largest(), column.Impedance * state.U.Largest());
             if (size is > Largest or < 1 / Largest)
@@ -101,20 +116,20 @@ internal sealed class PlaneSensitivity : StateSensitivity
     }
 
     // The walls at points that are dense enough for the octaves of some frequencies.
-    private PartSensitivity[] PreparedFor(in FrequencyVector frequencies)
+    private PartSensitivity[] PreparedFor(in FrequencyVector frequencies, CancellationToken cancellationToken)
     {
         var (low, high) = (frequencies.Lowest, frequencies.Highest);
         var octave = Octave(low);
         if (Octave(high) != octave)
         {
-            return Prepare(new Band(low, high, Finest));
+            return Prepare(new Band(low, high, Finest), cancellationToken);
         }
 
         var prepared = Volatile.Read(ref octaves[octave]);
         if (prepared is null)
         {
             var from = LowestOmega * Math.Pow(2, octave);
-            prepared = Prepare(new Band(from, 2 * from, Finest));
+            prepared = Prepare(new Band(from, 2 * from, Finest), cancellationToken);
             Volatile.Write(ref octaves[octave], prepared);
         }
 
@@ -124,8 +139,17 @@ internal sealed class PlaneSensitivity : StateSensitivity
     private static int Octave(double omega) =>
         Math.Clamp((int)Math.Floor(Math.Log2(omega / LowestOmega)), 0, 63);
 
-    private PartSensitivity[] Prepare(Band band) =>
-        [.. parts.Select((part, i) => Of(part, links[i] ?? [], band))];
+    private PartSensitivity[] Prepare(in Band band, CancellationToken cancellationToken)
+    {
+        var prepared = new PartSensitivity[parts.Length];
+        for (var i = 0; i < prepared.Length; i++)
+        {
+            cancellationToken.ThrowIfCancellationRequested();
+            prepared[i] = Of(parts[i], links[i] ?? [], band);
+        }
+
+        return prepared;
+    }
 
     private static List<Link<LinePart>>?[] LinksOf(LinePart[] parts, Variation[] variations)
     {

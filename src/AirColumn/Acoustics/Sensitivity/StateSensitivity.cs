@@ -10,5 +10,9 @@ internal abstract class StateSensitivity
     /// Computes them at some frequencies: for a fixed state at the far end (p, U)·exp(Log) and q·exp(2·Log), up to a factor that is smooth
     /// in frequency, whatever resonates.
     /// </summary>
-    public abstract WaveState At(in FrequencyVector frequencies, Span<ComplexVector> q);
+    public abstract WaveState At(
+        in FrequencyVector frequencies,
+        Span<ComplexVector> q,
+        CancellationToken cancellationToken
+    );
 }

@@ -32,7 +32,8 @@ internal sealed class Answers
     /// <param name="low">Hz.</param>
     /// <param name="high">Hz.</param>
     /// <param name="trusts">Whether functions that were given are taken to be smooth as far as a series shows.</param>
-    public Spectrum Over(double low, double high, bool trusts = false)
+    /// <param name="cancellationToken">Ends it early; nothing is kept then.</param>
+    public Spectrum Over(double low, double high, bool trusts, CancellationToken cancellationToken)
     {
         var isSmooth = trusts || Wave.IsSmooth;
         foreach (var spectrum in Volatile.Read(ref kept))
@@ -44,13 +45,18 @@ internal sealed class Answers
         }
 
         var allowed = Math.Max(SeriesShare * tolerance, LeastAllowed);
-        var made = Spectrum.Of(Wave, low, high, tolerance, allowed, isSmooth);
+        var made = Spectrum.Of(Wave, low, high, tolerance, allowed, isSmooth, cancellationToken);
         Volatile.Write(ref kept, [made, .. Volatile.Read(ref kept).Take(MostKept - 1)]);
         return made;
     }
 
     /// <summary>Z at frequencies in Hz, fastest in rising order; how far a series may have put any of them off, relative.</summary>
-    public double Impedances(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
+    public double Impedances(
+        ReadOnlySpan<double> hertz,
+        Span<double> real,
+        Span<double> imaginary,
+        CancellationToken cancellationToken
+    )
     {
         if (hertz.Length == 0)
         {
@@ -67,11 +73,11 @@ internal sealed class Answers
 
         if (!isRising || !AreMany(hertz.Length, low, high))
         {
-            Direct(hertz, real, imaginary);
+            Direct(hertz, real, imaginary, cancellationToken);
             return 0;
         }
 
-        var spectrum = Over(low, high);
+        var spectrum = Over(low, high, false, cancellationToken);
         var error = 0.0;
         var i = 0;
         while (i < hertz.Length)
@@ -84,14 +90,16 @@ internal sealed class Answers
             }
 
             end = to >= high ? hertz.Length : end;
-            var off = spectrum.PieceAt(hertz[i])?.Impedances(hertz[i..end], real[i..end], imaginary[i..end]);
+            var off = spectrum
+                .PieceAt(hertz[i])
+                ?.Impedances(hertz[i..end], real[i..end], imaginary[i..end], cancellationToken);
             if (off <= MostError)
             {
                 error = Math.Max(error, off.Value);
             }
             else
             {
-                Direct(hertz[i..end], real[i..end], imaginary[i..end]);
+                Direct(hertz[i..end], real[i..end], imaginary[i..end], cancellationToken);
             }
 
             i = end;
@@ -101,11 +109,14 @@ internal sealed class Answers
     }
 
     /// <summary>Pressure and flow at one frequency, Hz, as (p, U)·exp(LogScale), kept near 1.</summary>
-    public (Complex Pressure, Complex Flow, double LogScale) At(double hertz)
+    public (Complex Pressure, Complex Flow, double LogScale) At(
+        double hertz,
+        CancellationToken cancellationToken
+    )
     {
         var frequency = FrequencyVector.OfHertz(new(in hertz));
         Span<WaveState> state = stackalloc WaveState[1];
-        PathOf(hertz).CarryNormalised(new(in frequency), state);
+        PathOf(hertz).CarryNormalised(new(in frequency), state, cancellationToken);
         return (state[0].P.At(0), state[0].U.At(0), state[0].Log[0]);
     }
 
@@ -136,7 +147,12 @@ internal sealed class Answers
         return count > WorthWhile * (1.3 * turns + 32);
     }
 
-    private void Direct(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
+    private void Direct(
+        ReadOnlySpan<double> hertz,
+        Span<double> real,
+        Span<double> imaginary,
+        CancellationToken cancellationToken
+    )
     {
         Span<FrequencyVector> frequencies = stackalloc FrequencyVector[WavePath.Block];
         Span<WaveState> states = stackalloc WaveState[WavePath.Block];
@@ -158,7 +174,7 @@ internal sealed class Answers
                 frequencies[v] = FrequencyVector.OfHertz(hertz[from..Math.Min(end, from + step)]);
             }
 
-            path.CarryNormalised(frequencies[..some], states[..some]);
+            path.CarryNormalised(frequencies[..some], states[..some], cancellationToken);
             for (var n = i; n < end; n++)
             {
                 var (v, lane) = ((n - i) / step, (n - i) % step);

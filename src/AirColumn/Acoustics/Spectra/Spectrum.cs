@@ -38,13 +38,15 @@ internal sealed class Spectrum
     /// <param name="tolerance">Of the two-port of a segment.</param>
     /// <param name="allowed">What a series may leave out of the state.</param>
     /// <param name="isSmooth">Whether there may be series at all.</param>
+    /// <param name="cancellationToken">Ends it early.</param>
     public static Spectrum Of(
         InputWave wave,
         double low,
         double high,
         double tolerance,
         double allowed,
-        bool isSmooth
+        bool isSmooth,
+        CancellationToken cancellationToken
     )
     {
         var pieces = new List<SpectrumPiece?>(1);
@@ -63,7 +65,9 @@ internal sealed class Spectrum
         void Add(double from, double to, int halvings, double before)
         {
             var range = new RootRange(from, to);
-            var piece = isSmooth ? SpectrumPiece.Fit(wave, range, tolerance, allowed) : null;
+            var piece = isSmooth
+                ? SpectrumPiece.Fit(wave, range, tolerance, allowed, cancellationToken)
+                : null;
             var leftOut = piece?.LeftOut ?? double.PositiveInfinity;
             if (
                 isSmooth

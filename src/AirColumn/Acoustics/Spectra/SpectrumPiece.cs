@@ -41,7 +41,13 @@ internal sealed class SpectrumPiece
     /// Fits a range, held against the smallest state in it: behind a row of open holes the state grows by orders across a range, and a
     /// series held to its largest value forgets the rest. Null where the range is too long for one series, or the state changes too much.
     /// </summary>
-    public static SpectrumPiece? Fit(InputWave wave, in RootRange range, double tolerance, double allowed)
+    public static SpectrumPiece? Fit(
+        InputWave wave,
+        in RootRange range,
+        double tolerance,
+        double allowed,
+        CancellationToken cancellationToken
+    )
     {
         var turns = range.Turns(wave.Delay);
         var n = Chebyshev.NodesFor(turns, allowed);
@@ -54,7 +60,10 @@ internal sealed class SpectrumPiece
         for (; ; n += More)
         {
             var values = new double[4 * n];
-            if (!TryValues(path, range, n, wave.Impedance, values, out var least) || MostGrowth * least < 1)
+            if (
+                !TryValues(path, range, n, wave.Impedance, values, cancellationToken, out var least)
+                || MostGrowth * least < 1
+            )
             {
                 return null;
             }
@@ -76,11 +85,17 @@ internal sealed class SpectrumPiece
     }
 
     /// <summary>Z at rising frequencies of the range, Hz, and how far any may be off, relative.</summary>
-    public double Impedances(ReadOnlySpan<double> hertz, Span<double> real, Span<double> imaginary)
+    public double Impedances(
+        ReadOnlySpan<double> hertz,
+        Span<double> real,
+        Span<double> imaginary,
+        CancellationToken cancellationToken
+    )
     {
         var (i, error) = (0, 0.0);
         while (i < hertz.Length)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             var part = Rows.PartOf(hertz[i]);
             var end = i + 1;
             while (end < hertz.Length && hertz[end] >= hertz[i] && Rows.PartOf(hertz[end]) == part)
@@ -198,6 +213,7 @@ internal sealed class SpectrumPiece
         int n,
         double impedance,
         double[] values,
+        CancellationToken cancellationToken,
         out double least
     )
     {
@@ -213,7 +229,7 @@ internal sealed class SpectrumPiece
                 frequencies[v] = range.NodesFrom(i + v * step, n);
             }
 
-            path.Carry(frequencies[..some], states[..some]);
+            path.Carry(frequencies[..some], states[..some], cancellationToken);
             for (var v = 0; v < some; v++)
             {
                 var (p, u) = (states[v].P, impedance * states[v].U);

@@ -1,0 +1,66 @@
+using System.Runtime.ExceptionServices;
+
+namespace AirColumn.Acoustics;
+
+/// <summary>What a <see cref="Batch"/> has for one of its questions: an answer, or an error. Immutable.</summary>
+/// <typeparam name="TQuestion">What is asked about.</typeparam>
+/// <typeparam name="TAnswer">What is answered.</typeparam>
+public sealed class BatchAnswer<TQuestion, TAnswer>
+{
+    private readonly TAnswer answer;
+    private readonly ExceptionDispatchInfo? problem;
+
+    private BatchAnswer(long index, TQuestion question, TAnswer answer, ExceptionDispatchInfo? problem)
+    {
+        (Index, Question) = (index, question);
+        (this.answer, this.problem) = (answer, problem);
+    }
+
+    /// <summary>Which question it was: 0 is the first.</summary>
+    public long Index { get; }
+
+    /// <summary>The question.</summary>
+    public TQuestion Question { get; }
+
+    /// <summary>The answer; where there is an <see cref="Error"/>, reading it throws that.</summary>
+    public TAnswer Answer
+    {
+        get
+        {
+            problem?.Throw();
+            return answer;
+        }
+    }
+
+    /// <summary>What the question threw; null where it was answered.</summary>
+    public Exception? Error => problem?.SourceException;
+
+    /// <summary>Which question, and its answer or its error.</summary>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Index}: {(problem is null ? answer : Error!.Message)}");
+
+    /// <summary>Asks; null where the batch was cancelled meanwhile.</summary>
+    internal static BatchAnswer<TQuestion, TAnswer>? To(
+        long index,
+        TQuestion question,
+        Func<TQuestion, CancellationToken, TAnswer> ask,
+        CancellationToken cancellationToken
+    )
+    {
+        // Whatever a question throws is its own, and is told with it.
+#pragma warning disable CA1031
+        try
+        {
+            return new(index, question, ask(question, cancellationToken), null);
+        }
+        catch (OperationCanceledException) when (cancellationToken.IsCancellationRequested)
+        {
+            return null;
+        }
+        catch (Exception problem)
+        {
+            return new(index, question, default!, ExceptionDispatchInfo.Capture(problem));
+        }
+#pragma warning restore CA1031
+    }
+}
