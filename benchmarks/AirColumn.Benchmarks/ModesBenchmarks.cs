@@ -73,7 +73,7 @@ public class ModesBenchmarks
         {
             largest = Math.Max(
                 largest,
-                modes.Modal!.InputAt(FrequencyVector.OfHertz(Some.AsSpan(i))).Pressure.Largest()
+                modes.Modal()!.InputAt(FrequencyVector.OfHertz(Some.AsSpan(i))).Pressure.Largest()
             );
         }
 

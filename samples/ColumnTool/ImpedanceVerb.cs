@@ -61,7 +61,7 @@ internal static class ImpedanceVerb
     {
         // The grid is in increasing order, each frequency once; the rows are as they were asked for.
         double[] increasing = [.. hertz.Distinct().Order()];
-        var curve = Curve(column, FrequencyGrid.FromHertz(increasing));
+        var curve = Curve(column, FrequencyGrid.FromHertz(increasing), TimeLimitOption.Token(parsed));
         for (var i = 0; i < curve.Count; i++)
         {
             if (!(double.IsFinite(curve.Real[i]) && double.IsFinite(curve.Imaginary[i])))
@@ -95,11 +95,11 @@ internal static class ImpedanceVerb
         );
     }
 
-    private static ImpedanceCurve Curve(Column column, FrequencyGrid grid)
+    private static ImpedanceCurve Curve(Column column, FrequencyGrid grid, CancellationToken token)
     {
         try
         {
-            return column.Impedance(grid);
+            return column.Impedance(grid, token);
         }
         catch (ArgumentException problem)
         {

@@ -54,7 +54,7 @@ internal static class LengthVerb
             var target = parsed.GetRequiredValue(pitch)!.Value;
             var which = parsed.GetValue(resonance) ?? 1;
             var solution = Solve(file, parsed, number, tuning, target, which);
-            var warnings = solution.Column.FirstResonances(1).Warnings;
+            var warnings = solution.Column.FirstResonances(1, TimeLimitOption.Token(parsed)).Warnings;
             var text = parsed.GetValue(json)
                 ? Json(solution, warnings)
                 : Table(solution, number, target, tuning, which);
@@ -97,7 +97,8 @@ internal static class LengthVerb
         {
             var solution = SectionLength.Solve(
                 column,
-                new LengthQuestion(number - 1, frequency) { Resonance = resonance }
+                new LengthQuestion(number - 1, frequency) { Resonance = resonance },
+                TimeLimitOption.Token(parsed)
             );
             return solution.IsSolved ? solution : throw new FailureException(solution.Explanation);
         }

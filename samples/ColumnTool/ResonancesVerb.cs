@@ -35,10 +35,11 @@ internal static class ResonancesVerb
         {
             var tuning = ReferenceOption.Tuning(parsed, reference);
             var column = file.Read(parsed);
+            var token = TimeLimitOption.Token(parsed);
             var most = parsed.GetValue(count);
             var found = parsed.GetValue(below) is { } limit
-                ? Below(column, limit)
-                : column.FirstResonances(most ?? UsualCount);
+                ? Below(column, limit, token)
+                : column.FirstResonances(most ?? UsualCount, token);
             Resonance[] resonances = [.. found.Take(most ?? int.MaxValue)];
             var text = parsed.GetValue(json)
                 ? Json(resonances, found.Warnings, tuning)
@@ -49,11 +50,11 @@ internal static class ResonancesVerb
         return verb;
     }
 
-    private static ResonanceList Below(Column column, Frequency limit)
+    private static ResonanceList Below(Column column, Frequency limit, CancellationToken token)
     {
         try
         {
-            return column.Resonances(limit);
+            return column.Resonances(limit, token);
         }
         catch (ArgumentException problem)
         {

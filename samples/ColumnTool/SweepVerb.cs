@@ -17,7 +17,7 @@ internal static class SweepVerb
     {
         var files = new Argument<string[]>("FILE")
         {
-            Description = "Column documents, in the order in which they are answered.",
+            Description = "Column documents.",
             Arity = ArgumentArity.ZeroOrMore,
         };
         var list = new Option<string?>("--list")
@@ -28,7 +28,7 @@ internal static class SweepVerb
         var reference = ReferenceOption.Create();
         var verb = new Command(
             "sweep",
-            "Resonances of many columns as CSV. A document that cannot be answered is named on the error stream; the others are answered."
+            "Resonances of many columns as CSV, the rows of each as soon as they are there, in any order of documents. One that cannot be answered is named on the error stream; the others are answered."
         )
         {
             files,
@@ -73,47 +73,44 @@ internal static class SweepVerb
     )
     {
         var (output, error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
+        var limit = TimeLimitOption.Of(parsed)!;
         output.WriteLine(Header);
-        var bad = 0;
-        foreach (var (rows, warnings, problem) in Batch.Answers(names, Answer, null, cancellation))
+        var code = 0;
+        foreach (var swept in Batch.Map(names, Resonances, cancellationToken: cancellation))
         {
-            output.Write(rows);
-            foreach (var warning in warnings)
+            if (swept.Error is { } problem)
             {
-                error.WriteLine($"warning: {OneLine.Of(warning)}");
+                var (what, exit) = Told(swept.Question, problem);
+                error.WriteLine($"error: {OneLine.Of(what)}");
+                code = code == ConsoleProgram.Failure ? code : exit;
+                continue;
             }
 
-            if (problem is not null)
+            output.Write(Rows(swept.Question, swept.Answer, tuning));
+            output.Flush();
+            foreach (var warning in swept.Answer.Warnings)
             {
-                bad++;
-                error.WriteLine($"error: {problem}");
+                error.WriteLine($"warning: {OneLine.Of($"{swept.Question}: {warning}")}");
             }
         }
 
-        return bad == 0 ? 0 : 2;
+        return code;
 
-        (string Rows, IEnumerable<string> Warnings, string? Problem) Answer(string name)
+        // Each has all of the time: one that needs more must not take that of the others.
+        ResonanceList Resonances(string name, CancellationToken cancellationToken)
         {
-            // Each has all of the time: one that needs more must not take that of the others.
-            var limit = TimeLimitOption.Of(parsed)!;
-            var watch = new Watch(limit.Limit(parsed), TextWriter.Null, isSeen: false);
-            try
-            {
-                return
-                    watch.TryRun(() => ColumnFile.Read(name).FirstResonances(count), out var found)
-                    && found is not null
-                    ? (
-                        Rows(name, found, tuning),
-                        found.Warnings.Select(warning => $"{name}: {warning}"),
-                        null
-                    )
-                    : ("", [], OneLine.Of($"{name}: {limit.IsOver(parsed)}"));
-            }
-            catch (BadInputException problem)
-            {
-                return ("", [], OneLine.Of(problem));
-            }
+            using var time = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
+            time.CancelAfter(limit.Limit(parsed));
+            return ColumnFile.Read(name).FirstResonances(count, time.Token);
         }
+
+        (string What, int ExitCode) Told(string name, Exception problem) =>
+            problem switch
+            {
+                BadInputException => (problem.Message, ConsoleProgram.BadInput),
+                OperationCanceledException => ($"{name}: {limit.IsOver(parsed)}", ConsoleProgram.BadInput),
+                _ => ($"{name}: {problem.GetType().Name}: {problem.Message}", ConsoleProgram.Failure),
+            };
     }
 
     private static string Rows(string name, ResonanceList resonances, Tuning tuning) =>

@@ -46,14 +46,16 @@ internal static class CompareCommand
                         )
                 )
                 .ToList();
-            var text = parsed.GetValue(json) ? Json(tubes) : Table(tubes);
+            var text = parsed.GetValue(json)
+                ? Json(tubes, TimeLimitOption.Token(parsed))
+                : Table(tubes, TimeLimitOption.Token(parsed));
             ConsoleProgram.Warn(parsed, Planned.Warnings(tubes.Select(tube => tube.Build)));
             Answer.Write(parsed, output => output.Write(text));
         });
         return command;
     }
 
-    private static string Table(List<(string Name, TubeBuild Build)> tubes)
+    private static string Table(List<(string Name, TubeBuild Build)> tubes, CancellationToken token)
     {
         var lines = new StringBuilder();
         foreach (var (name, build) in tubes)
@@ -83,7 +85,7 @@ internal static class CompareCommand
                 "ease",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"first peak {Decibels(build.Exact.Column.FirstPeakHeight()):0.0} dB over ρc/S, Q {build.Resonances![0].QualityFactor:0}: higher speaks more easily"
+                    $"first peak {Decibels(build.Exact.Column.FirstPeakHeight(token)):0.0} dB over ρc/S, Q {build.Resonances![0].QualityFactor:0}: higher speaks more easily"
                 )
             );
             Item(
@@ -91,7 +93,7 @@ internal static class CompareCommand
                 "loudness",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"mean |Z| from 1 to 2 kHz {build.Exact.Column.MeanImpedance() / 1e6:0.00} MPa·s/m³: lower was ranked better by players"
+                    $"mean |Z| from 1 to 2 kHz {build.Exact.Column.MeanImpedance(token) / 1e6:0.00} MPa·s/m³: lower was ranked better by players"
                 )
             );
             Item(
@@ -114,7 +116,7 @@ internal static class CompareCommand
 
     private static double Decibels(double ratio) => 20 * Math.Log10(ratio);
 
-    private static string Json(List<(string Name, TubeBuild Build)> tubes) =>
+    private static string Json(List<(string Name, TubeBuild Build)> tubes, CancellationToken token) =>
         JsonText.Of(json =>
         {
             json.WriteStartArray("tubes");
@@ -125,9 +127,9 @@ internal static class CompareCommand
                 BuildJson.Write(json, build);
                 if (build.IsSolved)
                 {
-                    json.Number("firstPeakOverCharacteristic", build.Exact.Column.FirstPeakHeight());
+                    json.Number("firstPeakOverCharacteristic", build.Exact.Column.FirstPeakHeight(token));
                     json.Number("firstPeakQ", build.Resonances![0].QualityFactor);
-                    json.Number("meanImpedance1To2kHz", build.Exact.Column.MeanImpedance());
+                    json.Number("meanImpedance1To2kHz", build.Exact.Column.MeanImpedance(token));
                     json.Number("price", build.Assembly.Price ?? double.NaN);
                 }
 

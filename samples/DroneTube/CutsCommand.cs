@@ -74,7 +74,8 @@ internal static class CutsCommand
                                 kind.Pieces,
                                 lengths.Of(kind.Name),
                                 parsed.GetValue(kerf) ?? Length.FromMillimeters(3),
-                                shown
+                                shown,
+                                TimeLimitOption.Token(parsed)
                             )
                         )
                     )

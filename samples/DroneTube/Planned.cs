@@ -28,7 +28,13 @@ internal static class Planned
     {
         try
         {
-            return TubeBuilder.Plan(parts, note, room.Tuning(parsed), room.Air(parsed));
+            return TubeBuilder.Plan(
+                parts,
+                note,
+                room.Tuning(parsed),
+                room.Air(parsed),
+                cancellationToken: TimeLimitOption.Token(parsed)
+            );
         }
         catch (ArgumentException problem)
         {

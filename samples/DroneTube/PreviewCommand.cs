@@ -4,7 +4,6 @@ using AirColumn.Acoustics;
 using AirColumn.Pitches;
 using AirColumn.Recordings;
 using AirColumn.Recordings.Previews;
-using AirColumn.Workshop.Tubes;
 using Shared;
 using UnitsNet;
 
@@ -59,7 +58,7 @@ internal static class PreviewCommand
             foreach (var (tube, parts) in file.ReadAll(parsed).Zip(files))
             {
                 var name = tube.Name.Length > 0 ? tube.Name : Path.GetFileNameWithoutExtension(parts);
-                var build = TubeBuilder.Plan(tube.Assembly, pitch, room.Tuning(parsed), room.Air(parsed));
+                var build = Planned.BuildIfAny(tube, pitch, room, parsed);
                 if (build.Exact is not { } exact)
                 {
                     throw new FailureException($"{name}: {build.ExplanationIn(Show.Units)}");

@@ -45,7 +45,7 @@ internal static class SheetCommand
             var tube = file.Read(parsed);
             var build = Planned.Build(tube, pitch, room, parsed);
             var title = tube.Name.Length > 0 ? $"{tube.Name} on {build.Note}" : "";
-            var page = BuildSheet.Html(build, title, shown);
+            var page = BuildSheet.Html(build, title, shown, TimeLimitOption.Token(parsed));
             if (path == "-")
             {
                 Answer.Write(parsed, text => text.Write(page));

@@ -67,7 +67,8 @@ internal static class TrimCommand
                                 StopsShort = stopsShort,
                             },
                         ]
-                        : []
+                        : [],
+                    cancellationToken: TimeLimitOption.Token(parsed)
                 );
             }
             catch (ArgumentException problem)

@@ -16,8 +16,12 @@ namespace Shared;
 /// </remarks>
 internal static class ConsoleProgram
 {
-    private const int Failure = 1;
-    private const int BadInput = 2;
+    /// <summary>The exit code of a question without an answer, and of a fault.</summary>
+    public const int Failure = 1;
+
+    /// <summary>The exit code of bad input.</summary>
+    public const int BadInput = 2;
+
     private const int MostWarnings = 20;
 
     public static int Run(RootCommand root, string[] arguments) =>
@@ -82,7 +86,7 @@ internal static class ConsoleProgram
             return parsed.Invoke(Into(output, error));
         }
 
-        var watch = new Watch(limit.Limit(parsed), error, isSeen);
+        using var watch = new Watch(limit.Limit(parsed), error, isSeen);
         limit.Running = watch;
         var (answers, errors) = (new FirstWrite(output, watch.Answers), new FirstWrite(error, watch.Answers));
         return watch.TryRun(() => parsed.Invoke(Into(answers, errors)), out var code)

@@ -39,6 +39,10 @@ internal sealed class TimeLimitOption : Option<double?>
     /// <summary>How far the run is, while there is one.</summary>
     public Watch? Running { get; set; }
 
+    /// <summary>Cancelled when the time of a run is over.</summary>
+    public static CancellationToken Token(ParseResult parsed) =>
+        Of(parsed)?.Running?.Token ?? CancellationToken.None;
+
     /// <summary>That of a command, if it has one.</summary>
     public static TimeLimitOption? Of(ParseResult parsed) =>
         parsed.CommandResult.Command.Options.OfType<TimeLimitOption>().FirstOrDefault();

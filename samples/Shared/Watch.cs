@@ -6,19 +6,26 @@ namespace Shared;
 
 /// <summary>Lets something be computed for so long and no longer, and shows somebody who waits that it is.</summary>
 /// <remarks>
-/// The clock stands still once an answer begins to be written: a reader may take all the time there is. What is given up runs on, unheard, until
-/// the program ends, which it then does.
+/// The clock stands still once an answer begins to be written: a reader may take all the time there is. What is given up is cancelled and waited for;
+/// only what does not heed that within some seconds is left to itself, unheard.
 /// </remarks>
-internal sealed class Watch(TimeSpan limit, TextWriter seen, bool isSeen)
+internal sealed class Watch(TimeSpan limit, TextWriter seen, bool isSeen) : IDisposable
 {
     private static readonly TimeSpan Tick = TimeSpan.FromMilliseconds(250);
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
+    private static readonly TimeSpan Grace = TimeSpan.FromSeconds(5);
 
+    private readonly CancellationTokenSource source = new();
     private readonly Lock gate = new();
     private bool isAnswering;
     private bool isGivenUp;
     private string items = "";
     private string line = "";
+
+    /// <summary>Cancelled when the time is over: to be passed on to what is computed.</summary>
+    public CancellationToken Token => source.Token;
+
+    public void Dispose() => source.Dispose();
 
     /// <summary>Runs it; false if the time was over first.</summary>
     public bool TryRun<T>(Func<T> run, out T? answer)
@@ -50,6 +57,8 @@ internal sealed class Watch(TimeSpan limit, TextWriter seen, bool isSeen)
         {
             if (!GoesOn(clock.Elapsed))
             {
+                source.Cancel();
+                thread.Join(Grace);
                 return false;
             }
         }

@@ -25,8 +25,9 @@ public sealed record QuarterWaveRule
 
     /// <summary>The rule for the note and the parts of a plan.</summary>
     /// <param name="build">The plan.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentException">The plan has no solution.</exception>
-    public static QuarterWaveRule Of(TubeBuild build)
+    public static QuarterWaveRule Of(TubeBuild build, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(build);
         if (!build.IsSolved)
@@ -41,7 +42,7 @@ public sealed record QuarterWaveRule
             Length.FromMillimeters(total),
             Length.FromMillimeters(difference),
             cut >= build.Assembly.ShortestCut
-                ? TubeBuilder.Built(build.Assembly, cut, build.Air, build.Target)
+                ? TubeBuilder.Built(build.Assembly, cut, build.Air, build.Target, cancellationToken)
                 : null
         );
     }

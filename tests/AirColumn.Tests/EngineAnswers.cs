@@ -9,7 +9,7 @@ internal static class EngineAnswers
     /// <summary>Z at the blown end at ω, rad/s.</summary>
     public static Complex AnswerAt(this Column column, double omega)
     {
-        var (p, u, _) = column.Answers.At(omega / (2 * Math.PI));
+        var (p, u, _) = column.Answers().At(omega / (2 * Math.PI));
         return p / u;
     }
 }

@@ -22,19 +22,22 @@ public class EmbeddingCodeTests
         var (real, imaginary) = (new double[500], new double[500]);
         column.Impedance(hertz, real, imaginary);
 
-        // Many columns on all cores, in the order of the questions, until it is cancelled.
-        var lowest = Batch.Answers(
+        // Many columns on all cores, each answer as soon as it is there, until it is cancelled.
+        var lowest = Batch.Map(
             Enumerable.Range(0, 20).Select(i => Length.FromMillimeters(900 + 10 * i)),
-            length => column.WithBore(column.Bore.WithSectionLength(0, length)).FirstResonances(1)[0],
-            progress: null,
-            cancellation
+            (length, token) =>
+                column.WithBore(column.Bore.WithSectionLength(0, length)).FirstResonances(1, token)[0],
+            cancellationToken: cancellation
         );
 
         var before = GC.GetAllocatedBytesForCurrentThread();
         column.Impedance(hertz, real, imaginary);
         Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
         Assert.All(real, r => Assert.True(r > 0));
-        var found = lowest.Select(r => r.Frequency.Hertz).ToList();
+        var found = lowest
+            .OrderBy(each => each.Question)
+            .Select(each => each.Answer.Frequency.Hertz)
+            .ToList();
         Assert.Equal(20, found.Count);
         // Longer is lower.
         Assert.Equal(found.OrderDescending(), found);

@@ -14,12 +14,13 @@ internal sealed class BinPacking
     private readonly long[] sizes;
     private readonly int[] counts;
     private readonly Stack<List<int>> bins = [];
+    private readonly CancellationToken cancellationToken;
     private readonly long room;
     private int steps;
 
-    private BinPacking(IReadOnlyList<long> items, long room)
+    private BinPacking(IReadOnlyList<long> items, long room, CancellationToken cancellationToken)
     {
-        this.room = room;
+        (this.room, this.cancellationToken) = (room, cancellationToken);
         var kinds = items.GroupBy(size => size).OrderByDescending(kind => kind.Key).ToList();
         sizes = [.. kinds.Select(kind => kind.Key)];
         counts = [.. kinds.Select(kind => kind.Count())];
@@ -28,14 +29,19 @@ internal sealed class BinPacking
     /// <summary>Packs.</summary>
     /// <param name="items">The sizes, each above 0 and at most the room.</param>
     /// <param name="room">The room of a bin.</param>
+    /// <param name="cancellationToken">Ends it early.</param>
     /// <returns>For each bin the indices of its items, and how many bins no packing can do without.</returns>
-    public static (List<List<int>> Bins, int Least) Pack(IReadOnlyList<long> items, long room)
+    public static (List<List<int>> Bins, int Least) Pack(
+        IReadOnlyList<long> items,
+        long room,
+        CancellationToken cancellationToken
+    )
     {
         var best = BestFit(items, room);
         var least = LowerBound(items, room);
         while (least < best.Count)
         {
-            var search = new BinPacking(items, room);
+            var search = new BinPacking(items, room, cancellationToken);
             if (search.IntoBins(least, least * room - items.Sum()))
             {
                 return (search.Indices(items), least);
@@ -120,6 +126,7 @@ internal sealed class BinPacking
             return false;
         }
 
+        cancellationToken.ThrowIfCancellationRequested();
         counts[largest]--;
         bins.Push([largest]);
         if (Fill(largest, room - sizes[largest], left, waste))
@@ -135,6 +142,7 @@ internal sealed class BinPacking
     // More into the bin on top, from a kind on; then the next bin.
     private bool Fill(int from, long free, int left, long waste)
     {
+        cancellationToken.ThrowIfCancellationRequested();
         steps += sizes.Length - from;
         if (steps > MostSteps)
         {

@@ -52,6 +52,7 @@ public static class StockCuts
     /// <param name="stock">The length of one piece of stock: 1 mm to 100 m.</param>
     /// <param name="kerf">What the saw takes with each cut: 0 to 20 mm. A piece that leaves less than that is the last of its length.</param>
     /// <param name="units">In which units the pieces are sawn; if in both, there is room for the longer of the two marks.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The fewest lengths where they could be proven to be, else a good plan and how many lengths any needs.</returns>
     /// <exception cref="ArgumentException">A piece is longer than the stock, or there are too many.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is out of range, or the units are not among the named ones.</exception>
@@ -59,7 +60,8 @@ public static class StockCuts
         IReadOnlyList<CutPiece> pieces,
         Length stock,
         Length kerf,
-        LengthUnits units = LengthUnits.Both
+        LengthUnits units = LengthUnits.Both,
+        CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(pieces);
@@ -85,7 +87,11 @@ public static class StockCuts
         // Each piece takes its kerf, but the last of a length needs none.
         var cut = (long)Math.Ceiling(Math.Round(kerf.Millimeters * PerMillimetre, 3));
         var room = (long)Math.Floor(Math.Round(stock.Millimeters * PerMillimetre, 3)) + cut;
-        var (bins, least) = BinPacking.Pack([.. pieces.Select(piece => Whole(piece) + cut)], room);
+        var (bins, least) = BinPacking.Pack(
+            [.. pieces.Select(piece => Whole(piece) + cut)],
+            room,
+            cancellationToken
+        );
         return new StockCutPlan(
             stock,
             kerf,

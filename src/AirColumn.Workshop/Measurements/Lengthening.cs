@@ -22,14 +22,20 @@ public sealed record Lengthening
     /// <summary>How long that ring is.</summary>
     public required Length RingLength { get; init; }
 
-    internal static Lengthening For(AssembledTube tube, Column column, Frequency resonance, Length ringLength)
+    internal static Lengthening For(
+        AssembledTube tube,
+        Column column,
+        Frequency resonance,
+        Length ringLength,
+        CancellationToken cancellationToken
+    )
     {
         var last = column.Bore.Sections[^1];
-        var pipe = SectionLength.Solve(column, tube.FreeSection, resonance);
-        var sleeve = ShortTube.Sleeve(column, last.OutletDiameter, resonance);
+        var pipe = SectionLength.Solve(column, tube.FreeSection, resonance, cancellationToken);
+        var sleeve = ShortTube.Sleeve(column, last.OutletDiameter, resonance, cancellationToken);
         var ring =
             last is Bores.CylinderSection or Bores.ConeSection && last.Length > ringLength * 1.1
-                ? ShortTube.NarrowEnd(column, ringLength, resonance)
+                ? ShortTube.NarrowEnd(column, ringLength, resonance, cancellationToken)
                 : null;
         return new Lengthening
         {

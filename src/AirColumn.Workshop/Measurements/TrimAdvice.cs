@@ -105,6 +105,7 @@ public sealed record TrimAdvice
     /// <param name="air">The air in the room in which it is to be in tune.</param>
     /// <param name="heard">What was heard of this tube, at this cut and longer ones; may be empty.</param>
     /// <param name="prior">The correction before anything was heard; <see cref="PlayingCorrection.LipsInRoomAir"/> if left out.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentException">
     /// All pipes have a length; the tube shows no resonance; something heard is more than <see cref="FarthestHeard"/> from the resonance.
     /// </exception>
@@ -115,7 +116,8 @@ public sealed record TrimAdvice
         Length cut,
         Air air,
         IReadOnlyList<TubeMeasurement> heard,
-        PlayingCorrection? prior = null
+        PlayingCorrection? prior = null,
+        CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(assembly);
@@ -129,19 +131,23 @@ public sealed record TrimAdvice
             );
         }
 
-        var (tube, column, first) = Made(assembly, cut, air);
+        var (tube, column, first) = Made(assembly, cut, air, cancellationToken);
         var tolerances = TubeBuilder.Tolerances(tube, air, new BuildOptions());
         var fit = assembly.Dry;
-        var differences = heard.Select((one, i) => Difference(assembly, fit, one, i)).ToList();
+        var differences = heard
+            .Select((one, i) => Difference(assembly, fit, one, i, cancellationToken))
+            .ToList();
         // What was measured last of the joints is what is known of them.
-        var computed = fit?.Tuning(cut, air, target);
+        var computed = fit?.Tuning(cut, air, target, cancellationToken);
         var known = heard.LastOrDefault(IsMeasuredDry) is { } last
-            ? fit?.Measured(last.StopsShort!.Value).Tuning(cut, air, target)
+            ? fit?.Measured(last.StopsShort!.Value).Tuning(cut, air, target, cancellationToken)
             : computed;
         var correction = prior ?? PlayingCorrection.LipsInRoomAir;
         if (differences.Count > 0)
         {
-            var ofTube = column.Budgets([first], tolerances)[0].StandardDeviationCents;
+            var ofTube = column
+                .Budgets([first], tolerances, cancellationToken: cancellationToken)[0]
+                .StandardDeviationCents;
             correction = new PlayingCorrection(
                 correction.MeanCents,
                 double.Hypot(correction.StandardDeviationCents, ofTube)
@@ -165,7 +171,8 @@ public sealed record TrimAdvice
                 Correction = nextTake,
                 // What was heard was heard on this very tube: that is in the correction.
                 Tolerances = differences.Count == 0 ? tolerances : [],
-            }
+            },
+            cancellationToken
         );
         return new TrimAdvice
         {
@@ -180,7 +187,13 @@ public sealed record TrimAdvice
             Hidden = tube.FreeCut!.Hidden,
             Lengthening =
                 table.Rows[0].Cents > 0
-                    ? Lengthening.For(tube, column, target * Cents.ToRatio(-correction.MeanCents), RingLength)
+                    ? Lengthening.For(
+                        tube,
+                        column,
+                        target * Cents.ToRatio(-correction.MeanCents),
+                        RingLength,
+                        cancellationToken
+                    )
                     : null,
         };
     }
@@ -188,12 +201,13 @@ public sealed record TrimAdvice
     private static (AssembledTube Tube, Column Column, Resonance First) Made(
         TubeAssembly assembly,
         Length cut,
-        Air air
+        Air air,
+        CancellationToken cancellationToken
     )
     {
         var tube = assembly.Assemble(cut);
         var column = TubeBuilder.ColumnOf(tube, air);
-        return column.FirstResonances(1) is [var first]
+        return column.FirstResonances(1, cancellationToken) is [var first]
             ? (tube, column, first)
             : throw new ArgumentException(
                 "The tube shows no first resonance, so that there is nothing to trim.",
@@ -247,12 +261,18 @@ public sealed record TrimAdvice
             _ => dry.Tube,
         };
 
-    private static double Difference(TubeAssembly assembly, DryFit? dry, TubeMeasurement heard, int index)
+    private static double Difference(
+        TubeAssembly assembly,
+        DryFit? dry,
+        TubeMeasurement heard,
+        int index,
+        CancellationToken cancellationToken
+    )
     {
         Resonance first;
         try
         {
-            first = Made(AsHeard(assembly, dry, heard), heard.Cut, heard.Air).First;
+            first = Made(AsHeard(assembly, dry, heard), heard.Cut, heard.Air, cancellationToken).First;
         }
         catch (ArgumentException problem)
         {

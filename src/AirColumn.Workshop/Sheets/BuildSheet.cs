@@ -14,16 +14,24 @@ public static class BuildSheet
     /// <summary>The page, with lengths in millimetres and inches.</summary>
     /// <param name="build">A plan that has a solution.</param>
     /// <param name="title">What stands above it; the note if empty.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentException">The plan has no solution.</exception>
-    public static string Html(TubeBuild build, string title) => Html(build, title, LengthUnits.Both);
+    public static string Html(TubeBuild build, string title, CancellationToken cancellationToken = default) =>
+        Html(build, title, LengthUnits.Both, cancellationToken);
 
     /// <summary>The page.</summary>
     /// <param name="build">A plan that has a solution.</param>
     /// <param name="title">What stands above it; the note if empty.</param>
     /// <param name="units">In which units lengths are written.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentException">The plan has no solution.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
-    public static string Html(TubeBuild build, string title, LengthUnits units)
+    public static string Html(
+        TubeBuild build,
+        string title,
+        LengthUnits units,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(build);
         ArgumentNullException.ThrowIfNull(title);
@@ -52,12 +60,12 @@ public static class BuildSheet
         Cuts(page, build, units, cuts);
         Bore(page, (units == LengthUnits.Inches ? build.FirstCutInches : build.FirstCut).Tube, sizes);
         Together(page, build, fitUp, cuts);
-        Chart(page, build, build.Exact);
-        Trimming(page, build, units);
+        Chart(page, build, build.Exact, cancellationToken);
+        Trimming(page, build, units, cancellationToken);
         Care(page, CautionStep.Playing, CautionStep.Hygiene);
         Sure(page, build, fitUp);
         page.Heading(SheetWords.WhatIf);
-        page.List(WhatIf.Of(build, units));
+        page.List(WhatIf.Of(build, units, cancellationToken));
         page.Heading(SheetWords.Finishing);
         Care(page, CautionStep.Paint, CautionStep.Drilling);
         return page.ToString();
@@ -168,11 +176,16 @@ public static class BuildSheet
         }
     }
 
-    private static void Chart(HtmlPage page, TubeBuild build, BuiltTube exact)
+    private static void Chart(
+        HtmlPage page,
+        TubeBuild build,
+        BuiltTube exact,
+        CancellationToken cancellationToken
+    )
     {
         page.Heading(SheetWords.Chart);
         page.Figure(
-            ImpedanceChart.Of(build.Note, build.Tuning, exact, build.Resonances!),
+            ImpedanceChart.Of(build.Note, build.Tuning, exact, build.Resonances!, cancellationToken),
             SheetWords.ChartNote
         );
         page.Table(
@@ -193,11 +206,17 @@ public static class BuildSheet
         );
     }
 
-    private static void Trimming(HtmlPage page, TubeBuild build, LengthUnits units)
+    private static void Trimming(
+        HtmlPage page,
+        TubeBuild build,
+        LengthUnits units,
+        CancellationToken cancellationToken
+    )
     {
         page.Heading(SheetWords.Trim);
         page.Paragraph(SheetWords.TrimNote);
-        if (build.Dry is { } dry)
+        var dry = build.Dry(cancellationToken);
+        if (dry is not null)
         {
             page.Remark($"{SheetWords.Note}: {new DryWords(new Sizes(units)).Tuning(dry)}");
         }
@@ -214,10 +233,14 @@ public static class BuildSheet
         foreach (var tape in tapes)
         {
             var sizes = new Sizes(tape);
+            var table =
+                tape == LengthUnits.Inches
+                    ? build.TrimInches(cancellationToken)
+                    : build.Trim(cancellationToken);
             page.Table(
                 tape == LengthUnits.Inches ? SheetWords.TrimCaptionInches : SheetWords.TrimCaptionMillimetres,
-                build.Dry is null ? SheetWords.TrimHead : DryWords.TrimHead,
-                (tape == LengthUnits.Inches ? build.TrimInches : build.Trim)!.Rows.Select(row =>
+                dry is null ? SheetWords.TrimHead : DryWords.TrimHead,
+                table!.Rows.Select(row =>
                     (string[])
                         [
                             sizes.Tape(row.Cut),
@@ -225,8 +248,8 @@ public static class BuildSheet
                             SheetWords.Hertz(row.Note),
                             SheetWords.FromTheNote(row.Cents, row.PlusMinusCents),
                             // What lies between dry and home hardly changes while a few centimetres are cut off.
-                            .. build.Dry is { } before
-                                ? [SheetWords.Hertz(row.Note * Cents.ToRatio(-before.CentsToHome))]
+                            .. dry is not null
+                                ? [SheetWords.Hertz(row.Note * Cents.ToRatio(-dry.CentsToHome))]
                                 : Array.Empty<string>(),
                         ]
                 )

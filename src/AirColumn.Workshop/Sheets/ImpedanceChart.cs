@@ -20,12 +20,18 @@ internal static class ImpedanceChart
     private const double Bottom = 38;
     private const int Points = 900;
 
-    public static Drawing Of(Pitch note, Tuning tuning, BuiltTube built, ResonanceList resonances)
+    public static Drawing Of(
+        Pitch note,
+        Tuning tuning,
+        BuiltTube built,
+        ResonanceList resonances,
+        CancellationToken cancellationToken
+    )
     {
         var target = tuning.FrequencyOf(note).Hertz;
         var highest = Math.Min(9.5 * target, 0.99 * built.Column.HighestFrequency.Hertz);
         var lowest = 0.4 * target;
-        var curve = built.Column.Impedance(FrequencyGrid.Linear(lowest, highest, Points));
+        var curve = built.Column.Impedance(FrequencyGrid.Linear(lowest, highest, Points), cancellationToken);
         var level = new double[Points];
         for (var i = 0; i < Points; i++)
         {

@@ -26,13 +26,23 @@ public static class TubePictures
     /// <param name="cut">The tube, cut to the note.</param>
     /// <param name="note">The note aimed at.</param>
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentException">The cut has no solution.</exception>
-    public static string Impedance(ExactCut cut, Pitch note, Tuning tuning)
+    public static string Impedance(
+        ExactCut cut,
+        Pitch note,
+        Tuning tuning,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(cut);
         ArgumentNullException.ThrowIfNull(tuning);
         return cut.IsSolved
-            ? SvgText.Of(ImpedanceChart.Of(note, tuning, cut.Exact, cut.Resonances), "impedance", "chart")
+            ? SvgText.Of(
+                ImpedanceChart.Of(note, tuning, cut.Exact, cut.Resonances, cancellationToken),
+                "impedance",
+                "chart"
+            )
             : throw new ArgumentException(cut.ExplanationIn(LengthUnits.Both), nameof(cut));
     }
 }

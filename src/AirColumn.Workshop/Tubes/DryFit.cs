@@ -86,12 +86,21 @@ public sealed class DryFit
     /// <param name="cut">How long the open pipe is.</param>
     /// <param name="air">The air in the tube.</param>
     /// <param name="target">The note that is wanted with all joints home.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The tuning; null where a tube shows no resonance.</returns>
     /// <exception cref="ArgumentException">The cut does not hold what is pushed into it.</exception>
-    public DryTuning? Tuning(Length cut, Air air, Frequency target)
+    public DryTuning? Tuning(
+        Length cut,
+        Air air,
+        Frequency target,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(air);
-        if (First(home, cut, air) is not { } there || First(Tube, cut, air) is not { } dry)
+        if (
+            First(home, cut, air, cancellationToken) is not { } there
+            || First(Tube, cut, air, cancellationToken) is not { } dry
+        )
         {
             return null;
         }
@@ -111,7 +120,8 @@ public sealed class DryFit
                         )
                     ),
                     cut,
-                    air
+                    air,
+                    cancellationToken
                 );
 
             if (Moved(1) is not { } longer || Moved(-1) is not { } shorter)
@@ -154,8 +164,13 @@ public sealed class DryFit
         return joints.Count > 0 ? new DryFit(tube, joints, false) : null;
     }
 
-    private static Frequency? First(TubeAssembly tube, Length cut, Air air) =>
-        TubeBuilder.ColumnOf(tube.Assemble(cut), air).FirstResonances(1) is [var first]
+    private static Frequency? First(
+        TubeAssembly tube,
+        Length cut,
+        Air air,
+        CancellationToken cancellationToken
+    ) =>
+        TubeBuilder.ColumnOf(tube.Assemble(cut), air).FirstResonances(1, cancellationToken) is [var first]
             ? first.Frequency
             : null;
 

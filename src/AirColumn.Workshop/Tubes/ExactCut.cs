@@ -12,9 +12,13 @@ namespace AirColumn.Workshop.Tubes;
 public sealed class ExactCut
 {
     private readonly Func<Sizes, string> explaining;
-    private readonly Func<TubeBuild> rest;
+    private readonly Func<CancellationToken, TubeBuild> rest;
 
-    internal ExactCut(SolveStatus status, Func<Sizes, string> explaining, Func<TubeBuild> rest)
+    internal ExactCut(
+        SolveStatus status,
+        Func<Sizes, string> explaining,
+        Func<CancellationToken, TubeBuild> rest
+    )
     {
         (Status, this.explaining, this.rest) = (status, explaining, rest);
     }
@@ -44,5 +48,6 @@ public sealed class ExactCut
     public string ExplanationIn(LengthUnits units) => explaining(new Sizes(Require.Named(units)));
 
     /// <summary>The whole plan. Each call computes it anew.</summary>
-    public TubeBuild Plan() => rest();
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    public TubeBuild Plan(CancellationToken cancellationToken = default) => rest(cancellationToken);
 }

@@ -67,9 +67,7 @@ public sealed class TubeBuild
         nameof(FirstCut),
         nameof(FirstCutInches),
         nameof(Budget),
-        nameof(Played),
-        nameof(Trim),
-        nameof(TrimInches)
+        nameof(Played)
     )]
     public bool IsSolved => Status == SolveStatus.Solved;
 
@@ -114,24 +112,35 @@ public sealed class TubeBuild
     /// <summary>What the player is expected to sound, at the exact length.</summary>
     public PlayedNote? Played { get; init; }
 
-    /// <summary>From the first cut in millimetres on, what each further cut makes of the played note.</summary>
-    public TrimTable? Trim => LazyTrim?.Value;
+    internal Func<CancellationToken, TrimTable>? FindTrim { get; init; }
 
-    /// <summary>The same from the first cut in inches on, in whole sixteenths: of a step of 5 mm 3/16 in.</summary>
-    public TrimTable? TrimInches => LazyTrimInches?.Value;
+    internal Func<CancellationToken, TrimTable>? FindTrimInches { get; init; }
 
-    internal Lazy<TrimTable>? LazyTrim { get; init; }
-
-    internal Lazy<TrimTable>? LazyTrimInches { get; init; }
-
-    /// <summary>What to trim to while the joints are dry, at the exact length; null where no socket holds its pipe out.</summary>
-    public DryTuning? Dry => LazyDry?.Value;
-
-    internal Lazy<DryTuning?>? LazyDry { get; init; }
+    internal Func<CancellationToken, DryTuning?>? FindDry { get; init; }
 
     /// <summary>Resonances 2 to 4 at the exact length.</summary>
     public IReadOnlyList<OverblownNote> Overblown { get; init; } = [];
 
     /// <summary>How strong the first resonances are, at the exact length.</summary>
     public ResonanceList? Resonances { get; init; }
+
+    /// <summary>From the first cut in millimetres on, what each further cut makes of the played note. Each call computes it anew.</summary>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The table; null where no length fits.</returns>
+    public TrimTable? Trim(CancellationToken cancellationToken = default) =>
+        FindTrim?.Invoke(cancellationToken);
+
+    /// <summary>
+    /// The same from the first cut in inches on, in whole sixteenths: of a step of 5 mm 3/16 in. Each call computes it anew.
+    /// </summary>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The table; null where no length fits.</returns>
+    public TrimTable? TrimInches(CancellationToken cancellationToken = default) =>
+        FindTrimInches?.Invoke(cancellationToken);
+
+    /// <summary>What to trim to while the joints are dry, at the exact length. Each call computes it anew.</summary>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The tuning; null where no length fits, and where no socket holds its pipe out.</returns>
+    public DryTuning? Dry(CancellationToken cancellationToken = default) =>
+        FindDry?.Invoke(cancellationToken);
 }

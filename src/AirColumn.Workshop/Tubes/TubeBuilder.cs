@@ -23,14 +23,16 @@ public static class TubeBuilder
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
     /// <param name="air">The air in the tube.</param>
     /// <param name="options">Player, tolerances, trimming; the usual ones if left out.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentException">All pipes have a length.</exception>
     public static TubeBuild Plan(
         TubeAssembly assembly,
         Pitch note,
         Tuning tuning,
         Air air,
-        BuildOptions? options = null
-    ) => Exact(assembly, note, tuning, air, options).Plan();
+        BuildOptions? options = null,
+        CancellationToken cancellationToken = default
+    ) => Exact(assembly, note, tuning, air, options, cancellationToken).Plan(cancellationToken);
 
     /// <summary>The first step of a plan: the pipe length that puts the first resonance on a note, for those who show it before the rest is computed.</summary>
     /// <param name="assembly">The parts, one pipe of open length among them.</param>
@@ -38,13 +40,15 @@ public static class TubeBuilder
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
     /// <param name="air">The air in the tube.</param>
     /// <param name="options">Player, tolerances, trimming; the usual ones if left out.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentException">All pipes have a length.</exception>
     public static ExactCut Exact(
         TubeAssembly assembly,
         Pitch note,
         Tuning tuning,
         Air air,
-        BuildOptions? options = null
+        BuildOptions? options = null,
+        CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(assembly);
@@ -58,15 +62,23 @@ public static class TubeBuilder
             );
         }
 
-        return new Planning(assembly, note, tuning, air, options ?? new BuildOptions()).Begin();
+        return new Planning(assembly, note, tuning, air, options ?? new BuildOptions()).Begin(
+            cancellationToken
+        );
     }
 
     /// <summary>The tube with its open pipe cut to a length; null where it shows no resonance.</summary>
-    internal static BuiltTube? Built(TubeAssembly assembly, Length cut, Air air, Frequency target)
+    internal static BuiltTube? Built(
+        TubeAssembly assembly,
+        Length cut,
+        Air air,
+        Frequency target,
+        CancellationToken cancellationToken
+    )
     {
         var tube = assembly.Assemble(cut);
         var column = ColumnOf(tube, air);
-        return column.FirstResonances(1) is [var first]
+        return column.FirstResonances(1, cancellationToken) is [var first]
             ? new BuiltTube(tube, column, first.Frequency, Cents.Between(target, first.Frequency))
             : null;
     }
@@ -133,7 +145,7 @@ public static class TubeBuilder
     {
         private readonly Frequency target = tuning.FrequencyOf(note);
 
-        public ExactCut Begin()
+        public ExactCut Begin(CancellationToken cancellationToken)
         {
             var any = assembly.Assemble(Length.FromMillimeters(assembly.ShortestCut.Millimeters + 1000));
             var highest = ColumnOf(any, air).HighestFrequency;
@@ -142,27 +154,27 @@ public static class TubeBuilder
                 return Unreached(SolveStatus.OutOfReach, _ => Wording.TooWide(note, target, highest));
             }
 
-            var solution = Solve(any, target);
+            var solution = Solve(any, target, cancellationToken);
             if (!solution.IsSolved)
             {
                 return Unreached(solution.Status, sizes => Wording.NoLength(note, target, solution, sizes));
             }
 
             var cut = Cut(any, solution);
-            if (Built(cut) is not { } exact)
+            if (Built(cut, cancellationToken) is not { } exact)
             {
                 return new ExactCut(
                     SolveStatus.NoResonance,
                     _ => Wording.NoResonance(note, target),
-                    () => Rest(any, cut, solution, null, null)
+                    token => Rest(any, cut, solution, null, null, token)
                 );
             }
 
-            var resonances = exact.Column.FirstResonances(LastResonance);
+            var resonances = exact.Column.FirstResonances(LastResonance, cancellationToken);
             return new ExactCut(
                 SolveStatus.Solved,
                 sizes => Wording.Cut(note, target, exact, sizes),
-                () => Rest(any, cut, solution, exact, resonances)
+                token => Rest(any, cut, solution, exact, resonances, token)
             )
             {
                 Exact = exact,
@@ -173,19 +185,20 @@ public static class TubeBuilder
         }
 
         private ExactCut Unreached(SolveStatus status, Func<Sizes, string> explaining) =>
-            new(status, explaining, () => Unsolved(status, explaining));
+            new(status, explaining, _ => Unsolved(status, explaining));
 
         private TubeBuild Rest(
             AssembledTube any,
             Length cut,
             LengthSolution solution,
             BuiltTube? exact,
-            ResonanceList? resonances
+            ResonanceList? resonances,
+            CancellationToken cancellationToken
         )
         {
             var player = options.Correction;
             var flat = Math.Max(0, player.MeanCents) + 3 * player.StandardDeviationCents + FlatToBegin;
-            var first = Solve(any, target * Cents.ToRatio(-flat));
+            var first = Solve(any, target * Cents.ToRatio(-flat), cancellationToken);
             if (!first.IsSolved)
             {
                 return Unsolved(first.Status, sizes => Wording.NoFirstCut(note, cut, sizes));
@@ -194,9 +207,9 @@ public static class TubeBuilder
             if (
                 exact is null
                 || resonances is null
-                || Built(AtLeastShortest(Rounded.ToMillimetre(cut))) is not { } millimetre
-                || Built(AtLeastShortest(Rounded.ToSixteenth(cut))) is not { } sixteenth
-                || TrimFrom(Cut(any, first), options.TrimStep, 2).SafeCut is not { } safe
+                || Built(AtLeastShortest(Rounded.ToMillimetre(cut)), cancellationToken) is not { } millimetre
+                || Built(AtLeastShortest(Rounded.ToSixteenth(cut)), cancellationToken) is not { } sixteenth
+                || TrimFrom(Cut(any, first), options.TrimStep, cancellationToken, 2).SafeCut is not { } safe
             )
             {
                 return Unsolved(SolveStatus.NoResonance, _ => Wording.NoResonance(note, target));
@@ -206,8 +219,19 @@ public static class TubeBuilder
                 Length.FromMillimeters(safe.Length.Millimeters + any.FreeCut!.Hidden.Millimeters)
             );
             return
-                Built(length.Millimetres) is { } firstCut && Built(length.Inches.Length) is { } firstCutInches
-                ? Solved(solution, exact, resonances, millimetre, sixteenth, length, firstCut, firstCutInches)
+                Built(length.Millimetres, cancellationToken) is { } firstCut
+                && Built(length.Inches.Length, cancellationToken) is { } firstCutInches
+                ? Solved(
+                    solution,
+                    exact,
+                    resonances,
+                    millimetre,
+                    sixteenth,
+                    length,
+                    firstCut,
+                    firstCutInches,
+                    cancellationToken
+                )
                 : Unsolved(SolveStatus.NoResonance, _ => Wording.NoResonance(note, target));
         }
 
@@ -219,10 +243,15 @@ public static class TubeBuilder
             BuiltTube sixteenth,
             SawLength length,
             BuiltTube firstCut,
-            BuiltTube firstCutInches
+            BuiltTube firstCutInches,
+            CancellationToken cancellationToken
         )
         {
-            var budget = exact.Column.Budgets([resonances[0]], Tolerances(exact.Tube, air, options))[0];
+            var budget = exact.Column.Budgets(
+                [resonances[0]],
+                Tolerances(exact.Tube, air, options),
+                cancellationToken: cancellationToken
+            )[0];
             return new TubeBuild
             {
                 Assembly = assembly,
@@ -248,11 +277,10 @@ public static class TubeBuilder
                 CentsPerMillimetre = solution.CentsPerMillimetre,
                 Budget = budget,
                 Played = options.Correction.Of(budget),
-                LazyDry = new(() => assembly.Dry?.Tuning(exact.Cut, air, target)),
-                LazyTrim = new(() => TrimFrom(firstCut.Cut, options.TrimStep)),
-                LazyTrimInches = new(() =>
-                    TrimFrom(firstCutInches.Cut, Rounded.ToSixteenth(options.TrimStep))
-                ),
+                FindDry = token => assembly.Dry?.Tuning(exact.Cut, air, target, token),
+                FindTrim = token => TrimFrom(firstCut.Cut, options.TrimStep, token),
+                FindTrimInches = token =>
+                    TrimFrom(firstCutInches.Cut, Rounded.ToSixteenth(options.TrimStep), token),
                 Overblown = [.. OverblownNote.Of(resonances, tuning)],
                 Resonances = resonances,
             };
@@ -276,7 +304,11 @@ public static class TubeBuilder
                     ],
             };
 
-        private LengthSolution Solve(AssembledTube tube, Frequency frequency) =>
+        private LengthSolution Solve(
+            AssembledTube tube,
+            Frequency frequency,
+            CancellationToken cancellationToken
+        ) =>
             SectionLength.Solve(
                 ColumnOf(tube, air),
                 new LengthQuestion(tube.FreeSection, frequency)
@@ -285,10 +317,16 @@ public static class TubeBuilder
                         assembly.ShortestCut.Millimeters - tube.FreeCut!.Hidden.Millimeters
                     ),
                     Longest = Length.FromMeters(LongestPipeMetres),
-                }
+                },
+                cancellationToken
             );
 
-        private TrimTable TrimFrom(Length cut, Length step, int rows = 60)
+        private TrimTable TrimFrom(
+            Length cut,
+            Length step,
+            CancellationToken cancellationToken,
+            int rows = 60
+        )
         {
             var there = assembly.Assemble(cut);
             return TrimTable.For(
@@ -299,7 +337,8 @@ public static class TubeBuilder
                     Rows = rows,
                     Correction = options.Correction,
                     Tolerances = Tolerances(there, air, options),
-                }
+                },
+                cancellationToken
             );
         }
 
@@ -310,6 +349,7 @@ public static class TubeBuilder
         // Rounded down a cut may fall below what its sockets hold.
         private Length AtLeastShortest(Length cut) => cut < assembly.ShortestCut ? assembly.ShortestCut : cut;
 
-        private BuiltTube? Built(Length cut) => TubeBuilder.Built(assembly, cut, air, target);
+        private BuiltTube? Built(Length cut, CancellationToken cancellationToken) =>
+            TubeBuilder.Built(assembly, cut, air, target, cancellationToken);
     }
 }

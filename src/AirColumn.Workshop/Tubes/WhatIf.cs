@@ -13,16 +13,28 @@ public static class WhatIf
     /// <summary>Sentences about a tube that has been planned.</summary>
     /// <param name="build">The plan.</param>
     /// <param name="units">In which units lengths are written.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The sentences; none where the plan has no solution.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
-    public static IReadOnlyList<string> Of(TubeBuild build, LengthUnits units)
+    public static IReadOnlyList<string> Of(
+        TubeBuild build,
+        LengthUnits units,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(build);
         Require.Named(units);
-        return build.IsSolved ? [.. Sentences(build, build.Exact, new WhatIfWords(new Sizes(units)))] : [];
+        return build.IsSolved
+            ? [.. Sentences(build, build.Exact, new WhatIfWords(new Sizes(units)), cancellationToken)]
+            : [];
     }
 
-    private static IEnumerable<string> Sentences(TubeBuild build, BuiltTube exact, WhatIfWords words)
+    private static IEnumerable<string> Sentences(
+        TubeBuild build,
+        BuiltTube exact,
+        WhatIfWords words,
+        CancellationToken cancellationToken
+    )
     {
         var column = exact.Column;
         if (build.Air.State is { } room)
@@ -36,7 +48,10 @@ public static class WhatIf
                     room.Pressure,
                     room.CarbonDioxide
                 );
-                yield return WhatIfWords.Warmer(Warmer, Shift(column, column.WithAir(warmer), 1));
+                yield return WhatIfWords.Warmer(
+                    Warmer,
+                    Shift(column, column.WithAir(warmer), 1, cancellationToken)
+                );
             }
 
             var breath = AirProfile.Exponential(
@@ -44,20 +59,23 @@ public static class WhatIf
                 room,
                 Length.FromMillimeters(column.Bore.Length.Millimeters / 2)
             );
-            yield return WhatIfWords.Breath(Shift(column, column.WithAir(breath), 1));
+            yield return WhatIfWords.Breath(Shift(column, column.WithAir(breath), 1, cancellationToken));
         }
 
         var by = Length.FromMillimeters(2);
         var (mouth, pipe) = (exact.Tube.SectionPieces[0], exact.Tube.SectionPieces[exact.Tube.FreeSection]);
         if (mouth != pipe)
         {
-            yield return words.MouthWider(by, Shift(column, Wider(exact, mouth, by), 1));
+            yield return words.MouthWider(by, Shift(column, Wider(exact, mouth, by), 1, cancellationToken));
         }
 
-        yield return words.PipeWider(by, Shift(column, Wider(exact, pipe, by), 1));
+        yield return words.PipeWider(by, Shift(column, Wider(exact, pipe, by), 1, cancellationToken));
         if (Straight(exact) is { } without)
         {
-            yield return WhatIfWords.Bell(Shift(without, column, 1), Shift(without, column, 2));
+            yield return WhatIfWords.Bell(
+                Shift(without, column, 1, cancellationToken),
+                Shift(without, column, 2, cancellationToken)
+            );
         }
 
         if (column.Bore.Sections.Any(section => section is Bores.BendSection))
@@ -65,13 +83,14 @@ public static class WhatIf
             yield return WhatIfWords.Bend;
         }
 
-        var rule = QuarterWaveRule.Of(build);
+        var rule = QuarterWaveRule.Of(build, cancellationToken);
         yield return words.QuarterWave(rule.TotalLength, rule.Difference);
     }
 
-    private static double Shift(Column before, Column after, int number)
+    private static double Shift(Column before, Column after, int number, CancellationToken cancellationToken)
     {
-        var (a, b) = (before.FirstResonances(number), after.FirstResonances(number));
+        var a = before.FirstResonances(number, cancellationToken);
+        var b = after.FirstResonances(number, cancellationToken);
         return a.Count < number || b.Count < number
             ? double.NaN
             : Cents.Between(a[number - 1].Frequency, b[number - 1].Frequency);

@@ -1,4 +1,4 @@
-using System.Collections.Concurrent;
+using System.Threading.Channels;
 
 namespace AirColumn.Acoustics;
 
@@ -73,7 +73,7 @@ public static class Batch
     )
     {
         using var left = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
-        using var ready = new BlockingCollection<BatchAnswer<TQuestion, TAnswer>>();
+        var ready = Channel.CreateUnbounded<BatchAnswer<TQuestion, TAnswer>>();
         var threads = new ConcurrentExclusiveSchedulerPair(TaskScheduler.Default, options.Threads);
         var order = options.InOrder ? new SortedList<long, BatchAnswer<TQuestion, TAnswer>>() : null;
         var (begun, read) = (0L, 0L);
@@ -110,7 +110,7 @@ public static class Batch
                         { } answered
                     )
                     {
-                        ready.Add(answered, CancellationToken.None);
+                        ready.Writer.TryWrite(answered);
                     }
                 },
                 left.Token,
@@ -132,9 +132,15 @@ public static class Batch
                     return first;
                 }
 
-                if (!ready.TryTake(out var answered, waits ? Timeout.Infinite : 0, cancellationToken))
+                if (!ready.Reader.TryRead(out var answered))
                 {
-                    return null;
+                    if (!waits)
+                    {
+                        return null;
+                    }
+
+                    // Waiting for a task, not for a lock, lets the pool bring in another thread if this is one of its own.
+                    answered = ready.Reader.ReadAsync(cancellationToken).AsTask().GetAwaiter().GetResult();
                 }
 
                 if (order is null)

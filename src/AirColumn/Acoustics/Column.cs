@@ -141,7 +141,7 @@ public sealed class Column
         Modal(cancellationToken)?.Modes ?? 1;
 
     /// <summary>What it answers at the blown end, prepared when first asked for.</summary>
-    internal Answers Answers(CancellationToken cancellationToken) =>
+    internal Answers Answers(CancellationToken cancellationToken = default) =>
         answers
         ?? Interlocked.CompareExchange(
             ref answers,
@@ -151,7 +151,8 @@ public sealed class Column
         ?? answers;
 
     /// <summary>The column for its radial modes, where these are asked for; else null.</summary>
-    internal ModalColumn? Modal(CancellationToken cancellationToken) => Modes(cancellationToken)?.Chosen;
+    internal ModalColumn? Modal(CancellationToken cancellationToken = default) =>
+        Modes(cancellationToken)?.Chosen;
 
     /// <summary>The same for other numbers of modes.</summary>
     internal ModalFamily? Modes(CancellationToken cancellationToken) =>

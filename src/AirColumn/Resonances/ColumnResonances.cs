@@ -78,7 +78,10 @@ public static class ColumnResonances
     }
 
     /// <summary>The resonance of the lowest mode; null where it is too damped or lies beyond plane-wave theory.</summary>
-    internal static Resonance? LowestResonance(this Column column, CancellationToken cancellationToken) =>
+    internal static Resonance? LowestResonance(
+        this Column column,
+        CancellationToken cancellationToken = default
+    ) =>
         new ResonanceSearch(
             column,
             Math.Min(column.HighestHertz, column.CutOnHertz),

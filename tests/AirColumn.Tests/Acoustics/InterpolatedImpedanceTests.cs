@@ -165,7 +165,7 @@ public class InterpolatedImpedanceTests
                 .Grid.Hertz.ToArray()
                 .Select(hertz =>
                 {
-                    var (p, u, _) = column.Answers.At(hertz);
+                    var (p, u, _) = column.Answers().At(hertz);
                     return p / u;
                 }),
         ];

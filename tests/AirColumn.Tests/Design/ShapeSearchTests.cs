@@ -124,7 +124,8 @@ public class ShapeSearchTests
                 ShapeTarget.Level(2, 1e6),
                 ShapeTarget.TotalLength(Mm(610)),
                 ShapeTarget.Widening(0, 1),
-            ]
+            ],
+            CancellationToken.None
         );
         var place = Vector<double>.Build.Dense([0.4, 0.5, 0.3, 0.6]);
         var jacobian = problem.Jacobian(problem.At(place));
@@ -285,12 +286,7 @@ public class ShapeSearchTests
         using var source = new CancellationTokenSource();
         source.Cancel();
         Assert.Throws<OperationCanceledException>(() =>
-            ShapeSearch.Solve(
-                Flared,
-                FlaredUnknowns,
-                DroneAndOctave,
-                new ShapeOptions { Cancellation = source.Token }
-            )
+            ShapeSearch.Solve(Flared, FlaredUnknowns, DroneAndOctave, cancellationToken: source.Token)
         );
         Assert.Throws<ArgumentException>(() => ShapeSearch.Solve(Flared, [], DroneAndOctave));
         Assert.Throws<ArgumentException>(() => ShapeSearch.Solve(Flared, FlaredUnknowns, []));

@@ -23,9 +23,9 @@ internal static class MagnusColumn
         double omega
     )
     {
-        if (column.Modal is not null)
+        if (column.Modal() is not null)
         {
-            return column.Answers.At(omega / (2 * Math.PI));
+            return column.Answers().At(omega / (2 * Math.PI));
         }
 
         var model = column.Model;

@@ -65,12 +65,12 @@ public class OpeningResonanceTests
             var column = new Column(bore, TableAir, Lossless with { Fingering = Fingering.AllClosed });
             // Without losses the flow at the blown end, carried from the closed ends, is imaginary and free of poles.
             var count = 0;
-            var before = column.Answers.At(1).Flow.Imaginary;
+            var before = column.Answers().At(1).Flow.Imaginary;
             const double Fine = 0.25;
             var top = Math.Min(1500, column.CutOnHertz);
             for (var f = 1 + Fine; f < top; f += Fine)
             {
-                var now = column.Answers.At(f).Flow.Imaginary;
+                var now = column.Answers().At(f).Flow.Imaginary;
                 count += Math.Sign(now) != Math.Sign(before) ? 1 : 0;
                 before = now;
             }

@@ -210,7 +210,7 @@ public class DryFitTests
             .Replace('\u00a0', ' ')
             .Replace("&#160;", " ", StringComparison.Ordinal)
             .Replace("&nbsp;", " ", StringComparison.Ordinal);
-        var target = FormattableString.Invariant($"Trim dry to {build.Dry!.Target.Hertz:0.00} Hz");
+        var target = FormattableString.Invariant($"Trim dry to {build.Dry()!.Target.Hertz:0.00} Hz");
         Assert.Contains(target, page, StringComparison.Ordinal);
         Assert.Contains("Dry, it stops about 8.3 mm short of that", page, StringComparison.Ordinal);
         var plain = new TubeAssembly([new PipePart("pipe", Mm(40), Mm(48), null)]);

@@ -80,7 +80,7 @@ internal sealed class ModalColumn
     /// </summary>
     public (ComplexVector Pressure, ComplexVector Flow) InputAt(
         in FrequencyVector frequencies,
-        CancellationToken cancellationToken
+        CancellationToken cancellationToken = default
     )
     {
         var state = StateAt(frequencies, cancellationToken);

@@ -111,7 +111,7 @@ internal sealed class Answers
     /// <summary>Pressure and flow at one frequency, Hz, as (p, U)·exp(LogScale), kept near 1.</summary>
     public (Complex Pressure, Complex Flow, double LogScale) At(
         double hertz,
-        CancellationToken cancellationToken
+        CancellationToken cancellationToken = default
     )
     {
         var frequency = FrequencyVector.OfHertz(new(in hertz));
