@@ -209,7 +209,7 @@ internal sealed partial class Workbench
                     RelativeHumidity.FromPercent(state.Humidity)
                 )
             );
-            build = new(Exact.Plan);
+            build = new(() => Exact.Plan());
         }
 
         public PartsFile File { get; }
