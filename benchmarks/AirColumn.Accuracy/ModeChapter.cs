@@ -194,7 +194,7 @@ internal static class ModeChapter
                 .. rows.Select(row =>
                 {
                     var ka = row["ka"];
-                    var x = field.At(RadialBasis.Of(1), Vector.Create(ka))[0].At(0);
+                    var x = field.At(new RadialBasis(1), Vector.Create(ka))[0].At(0);
                     var z = new Complex(0, Math.PI * ka) * x;
                     var expected = new EndReflection(
                         Math.Log(row["absR"]),

@@ -1,4 +1,5 @@
 using AirColumn.Acoustics.Radiation;
+using AirColumn.Tables;
 
 namespace AirColumn.Tests.Acoustics;
 
@@ -10,10 +11,11 @@ public class RadiationTests
     public void Thin_free_edge_agrees_with_Levine_and_Schwinger() =>
         Agrees("radiation-unflanged.csv", ThinEnd.Unflanged, 1e-8);
 
-    // radiation-flanged.csv: mode matching to about 1e-12 (norris1989), computed apart from our table and at other ka.
+    // radiation-flanged.csv: mode matching to about 1e-12 (norris1989), another method than that of our table, and at other ka.
+    // 4e-8 is what the interpolation leaves between ka = 0 and the first node.
     [Fact]
     public void Baffled_end_agrees_with_mode_matching() =>
-        Agrees("radiation-flanged.csv", ThinEnd.Baffled, 2e-7);
+        Agrees("radiation-flanged.csv", ThinEnd.Baffled, 5e-8);
 
     // radiation-wall-thickness.csv: field solutions; each row gives its own error.
     [Fact]
@@ -57,23 +59,22 @@ public class RadiationTests
         }
     }
 
-    // Between the tabulated values, where the interpolation is on its own. The quadrature is checked against the table too:
-    // it agrees to 1e-8.
+    // Between the tabulated values, where the interpolation is on its own. The quadrature is checked against radiation-unflanged.csv.
     [Fact]
     public void Thin_free_edge_agrees_with_the_integrals_between_tabulated_values()
     {
         foreach (var ka in new[] { 0.1, 1, 2.5, 3.8 })
         {
             var row = ReferenceTable.Read("radiation-unflanged.csv").Rows.Single(r => r["ka"] == ka);
-            Near.Absolute(row["absR"], LevineSchwinger.Modulus(ka), 1e-8, ka);
-            Near.Absolute(row["l_over_a"], LevineSchwinger.EndCorrection(ka), 1e-8, ka);
+            Near.Absolute(row["absR"], Math.Exp(UnflangedEnd.LogReflection(ka)), 1e-12, ka);
+            Near.Absolute(row["l_over_a"], UnflangedEnd.EndCorrection(ka), 2e-12, ka);
         }
 
         for (var ka = 0.037; ka < 3.8; ka += 0.0713)
         {
             var end = ThinEnd.Unflanged.At(ka);
-            Near.Absolute(LevineSchwinger.Modulus(ka), end.Modulus, 2e-8, ka);
-            Near.Absolute(LevineSchwinger.EndCorrection(ka), end.EndCorrection, 2e-8, ka);
+            Near.Absolute(Math.Exp(UnflangedEnd.LogReflection(ka)), end.Modulus, 2e-8, ka);
+            Near.Absolute(UnflangedEnd.EndCorrection(ka), end.EndCorrection, 2e-8, ka);
         }
     }
 

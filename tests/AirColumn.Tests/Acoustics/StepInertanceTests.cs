@@ -4,14 +4,14 @@ namespace AirColumn.Tests.Acoustics;
 
 public class StepInertanceTests
 {
-    // step-inertance.csv: static mode matching with the edge singularity, each row to about 1e-8 by itself. All but three of
-    // its ratios lie between the nodes of our own table, which was computed apart. Asked for is 1e-5.
+    // step-inertance.csv: static mode matching with the edge singularity; each row gives its own error. All but three of its ratios
+    // lie between the nodes of our table. Asked for is 1e-5.
     [Fact]
     public void Agrees_with_mode_matching()
     {
         foreach (var row in ReferenceTable.Read("step-inertance.csv").Rows)
         {
-            Near.Absolute(row["l_over_a1"], StepInertance.LengthRatio(row["alpha"]), 3e-7, row);
+            Near.Absolute(row["l_over_a1"], StepInertance.LengthRatio(row["alpha"]), row["err"] + 2e-8, row);
         }
     }
 

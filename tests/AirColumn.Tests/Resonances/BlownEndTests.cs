@@ -4,7 +4,7 @@ using AirColumn.Bores;
 using AirColumn.Documents;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
-using AirColumn.Tests.Acoustics;
+using AirColumn.Tables;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
@@ -68,7 +68,7 @@ public class BlownEndTests
             var f = n * C / 1.2;
             for (var i = 0; i < 30; i++)
             {
-                f = n * C / (2 * (0.6 + 2 * A * LevineSchwinger.EndCorrection(2 * Math.PI * f * A / C)));
+                f = n * C / (2 * (0.6 + 2 * A * UnflangedEnd.EndCorrection(2 * Math.PI * f * A / C)));
             }
 
             Near.Absolute(0, Cents.Between(Frequency.FromHertz(f), found[n - 1].Frequency), 0.02, n);

@@ -7,6 +7,7 @@ namespace AirColumn.Acoustics.Multimodal;
 /// <summary>Turns the elements of a column into pieces for a number of modes.</summary>
 internal sealed class ModalBuilder
 {
+    private readonly RadialBases bases;
     private readonly RadialBasis basis;
     private readonly ColumnModel column;
     private readonly List<ModalPiece> pieces = [];
@@ -14,8 +15,9 @@ internal sealed class ModalBuilder
     private double? radius; // on the near side of what was built, m
     private SeriesMass? step; // of which the near side is still to come
 
-    public ModalBuilder(RadialBasis basis, ColumnModel column)
+    public ModalBuilder(RadialBases bases, RadialBasis basis, ColumnModel column)
     {
+        this.bases = bases;
         this.basis = basis;
         this.column = column;
         Gas = column.Way.OfType<BoreSegment>().Last().Gas;
@@ -65,7 +67,8 @@ internal sealed class ModalBuilder
         if (step is { } mass && radius is { } far)
         {
             var near = section.WallAt(length).Radius;
-            Put(new StepPiece(basis, near, far, Gas.Density, Gas.SpeedOfSound, mass.InertanceAt));
+            var finer = bases.Of(basis.Count + StepPiece.Beyond);
+            Put(new StepPiece(basis, finer, near, far, Gas.Density, Gas.SpeedOfSound, mass.InertanceAt));
             step = null;
         }
 

@@ -24,8 +24,8 @@ internal sealed class ModalColumn
     {
         this.column = column;
         Modes = modes;
-        var basis = RadialBasis.Of(modes);
-        var builder = new ModalBuilder(basis, column);
+        var basis = mouths.Bases.Of(modes);
+        var builder = new ModalBuilder(mouths.Bases, basis, column);
         farDensity = builder.Gas.Density;
         pieces = builder.Pieces(cancellationToken);
         densities = builder.Densities;

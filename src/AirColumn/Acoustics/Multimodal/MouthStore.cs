@@ -13,6 +13,9 @@ internal sealed class MouthStore
     private readonly Lock gate = new();
     private readonly List<Entry> entries = []; // the last one used first
 
+    /// <summary>The modes that these columns share.</summary>
+    public RadialBases Bases { get; } = new();
+
     /// <summary>The tables of a mouth for a number of modes: as a cylinder's, and what its outside adds, if anything.</summary>
     public (MouthTable Straight, MouthTable? Outside) Tables(
         double outerOverInner,

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Numerics;
 
 namespace AirColumn.Acoustics.Multimodal;
@@ -15,11 +14,10 @@ namespace AirColumn.Acoustics.Multimodal;
 /// </remarks>
 internal sealed class RadialBasis
 {
-    private static readonly ConcurrentDictionary<int, RadialBasis> Made = new();
-
     private readonly double[] coefficients; // row n: mode n in √(2k + 1)·Pₖ(2ξ² − 1)
 
-    private RadialBasis(int count)
+    /// <summary>That of a number of modes.</summary>
+    public RadialBasis(int count)
     {
         Count = count;
         var (places, weights) = GaussRule.OnUnit(count + 1);
@@ -88,9 +86,6 @@ internal sealed class RadialBasis
 
     /// <summary>∫2ξ·φₘ·ξφₙ' dξ: how a change of radius turns one mode into another.</summary>
     public double[] Drift { get; }
-
-    /// <summary>That of a number of modes.</summary>
-    public static RadialBasis Of(int count) => Made.GetOrAdd(count, n => new RadialBasis(n));
 
     /// <summary>All modes and their derivatives in t = ξ².</summary>
     public void Modes(double t, Span<double> value, Span<double> slope)

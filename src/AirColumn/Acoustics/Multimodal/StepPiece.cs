@@ -14,7 +14,8 @@ namespace AirColumn.Acoustics.Multimodal;
 /// </remarks>
 internal sealed class StepPiece : ModalPiece
 {
-    private const int Beyond = 20;
+    /// <summary>How many modes more than those carried count on the wider side.</summary>
+    public const int Beyond = 20;
 
     private readonly RadialBasis basis;
     private readonly RadialBasis finer;
@@ -28,9 +29,10 @@ internal sealed class StepPiece : ModalPiece
     private readonly double[] finerOverlap;
     private readonly double[] unseen;
 
-    /// <summary>Between two radii, m, in a gas; with the mass, kg/m⁴ at ω, of the step by itself.</summary>
+    /// <summary>Between two radii, m, in a gas; with the mass, kg/m⁴ at ω, of the step by itself, and <see cref="Beyond"/> more modes.</summary>
     public StepPiece(
         RadialBasis basis,
+        RadialBasis finer,
         double near,
         double far,
         double density,
@@ -38,11 +40,10 @@ internal sealed class StepPiece : ModalPiece
         Func<double, double> mass
     )
     {
-        this.basis = basis;
+        (this.basis, this.finer) = (basis, finer);
         (this.density, this.speedOfSound, this.mass) = (density, speedOfSound, mass);
         (narrow, wide) = (Math.Min(near, far), Math.Max(near, far));
         widens = far > near;
-        finer = RadialBasis.Of(basis.Count + Beyond);
         overlap = basis.Overlap(basis, narrow / wide);
         finerOverlap = basis.Overlap(finer, narrow / wide);
         unseen = Unseen();

@@ -33,7 +33,7 @@ public sealed class RadiationModel
     }
 
     /// <summary>
-    /// Thin edge by the integrals of levine1948 and baffle by mode matching (zorumski1973), each to 1e-6 up to ka = 3.8; rims
+    /// Thin edge by the integrals of levine1948 and baffle (zorumski1973) by field solutions, each to 1e-6 up to ka = 3.8; rims
     /// of finite thickness by field solutions up to ka = 3.8. The default.
     /// </summary>
     public static RadiationModel Exact { get; } =

@@ -13,66 +13,31 @@ namespace AirColumn.Acoustics.Radiation;
 /// To first order in the slope it is Hadamard's variation of the impedance with the place of the wall, less what the plane wave alone
 /// would give: z = z₀ + jka·κ·a', κ = 2∫[(v² + p²) − (v₀² + p₀²)]·s ds along the wall behind the end, s the distance over the
 /// radius, v and p in units of the plane wave at the end (p over ρc), from the evanescent modes of a straight pipe. In a baffle κ is
-/// 0.0780 at low frequency. For rims the static value comes from field solutions (which give 0.0780 for the baffle too), and its
-/// course with ka is taken to be that of the baffle. The curvature of the wall, a·a'', counts by the next moment, −∫…·s² ds. Beyond a
-/// slope of 45° none of this holds, and it fades out towards there.
+/// 0.0780 at low frequency. For rims only the static value is computed; its course with ka is taken to be that of the baffle. The
+/// curvature of the wall, a·a'', counts by the next moment, −∫…·s² ds. Beyond a slope of 45° none of this holds, and it fades out
+/// towards there.
 /// </remarks>
 internal sealed class TaperedMouth
 {
     /// <summary>From where the course is held.</summary>
     public const double HighestKa = 3.5; // towards the cut-on the first radial mode is no longer evanescent
 
-    private const double StaticBaffled = 0.07797;
-    private const double StaticCurvature = -0.01589;
+    private static readonly double StaticBaffled = TaperTable.Real[0];
 
-    // ka = 0, 0.25, … 3.5.
-    private static readonly RationalInterpolant Real = Course([
-        0.07797,
-        0.07859,
-        0.08006,
-        0.08149,
-        0.08227,
-        0.08249,
-        0.08279,
-        0.08374,
-        0.08543,
-        0.08756,
-        0.08980,
-        0.09213,
-        0.09512,
-        0.10044,
-        0.11377,
-    ]);
+    private static readonly RationalInterpolant Real = new(
+        [.. Enumerable.Range(0, TaperTable.Real.Length).Select(i => TaperTable.Step * i)],
+        TaperTable.Real.ToArray(),
+        4
+    );
 
-    private static readonly RationalInterpolant Imaginary = Real.WithValues([
-        -0.00000,
-        -0.00017,
-        -0.00118,
-        -0.00323,
-        -0.00578,
-        -0.00808,
-        -0.00983,
-        -0.01136,
-        -0.01325,
-        -0.01587,
-        -0.01925,
-        -0.02314,
-        -0.02737,
-        -0.03236,
-        -0.04128,
-    ]);
+    private static readonly RationalInterpolant Imaginary = Real.WithValues(TaperTable.Imaginary);
 
     private static readonly RationalInterpolant[] Both = [Real, Imaginary];
 
-    // Over (1 − a/b)^(2/3), the variable in which the singularity of the rim is smooth: thin edge (extrapolated), b/a = 1.005,
-    // 1.01, 1.02, 1.05, 1.1, 1.2, 1.5, 2, 3, baffle.
+    // In a variable in which the singularity of the rim is smooth, from a thin edge to a baffle.
     private static readonly RationalInterpolant Rims = new(
-        [
-            .. new[] { 1, 1.005, 1.01, 1.02, 1.05, 1.1, 1.2, 1.5, 2, 3, double.PositiveInfinity }.Select(
-                Variable
-            ),
-        ],
-        [0.1025, 0.09944, 0.09776, 0.0954, 0.09121, 0.0874, 0.0838, 0.0802, 0.0787, 0.0782, StaticBaffled],
+        [.. TaperTable.OuterOverInner.ToArray().Append(double.PositiveInfinity).Select(Variable)],
+        [.. TaperTable.RimSlope, StaticBaffled],
         2
     );
 
@@ -82,7 +47,7 @@ internal sealed class TaperedMouth
     public TaperedMouth(in Wall wall, double outerOverInner)
     {
         var fade = Math.Max(0, 1 - wall.Slope * wall.Slope);
-        var ratio = StaticCurvature / StaticBaffled;
+        var ratio = TaperTable.Curvature / StaticBaffled;
         strength =
             fade
             * (wall.Slope + ratio * Math.Clamp(wall.Radius * wall.Curvature, -1, 1))
@@ -120,7 +85,4 @@ internal sealed class TaperedMouth
     }
 
     private static double Variable(double outerOverInner) => Math.Pow(1 - 1 / outerOverInner, 2.0 / 3);
-
-    private static RationalInterpolant Course(double[] values) =>
-        new([.. Enumerable.Range(0, values.Length).Select(i => 0.25 * i)], values, 4);
 }

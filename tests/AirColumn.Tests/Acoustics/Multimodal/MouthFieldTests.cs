@@ -56,7 +56,7 @@ public class MouthFieldTests
 
         static double Correction(double outer)
         {
-            var x = new MouthField(outer).At(RadialBasis.Of(1), Vector.Create(0.05))[0].At(0);
+            var x = new MouthField(outer).At(new RadialBasis(1), Vector.Create(0.05))[0].At(0);
             return Math.PI * x.Real;
         }
     }
@@ -84,7 +84,7 @@ public class MouthFieldTests
                 .OpenEnd(ReferenceAir.Mm(3)),
             3.0 / 45
         );
-        var change = new MouthField(1 + 3.0 / 45, tapering).ChangeAt(RadialBasis.Of(2), Vector.Create(0.2));
+        var change = new MouthField(1 + 3.0 / 45, tapering).ChangeAt(new RadialBasis(2), Vector.Create(0.2));
         Assert.True(change[0].At(0).Real < 0);
     }
 
@@ -105,7 +105,7 @@ public class MouthFieldTests
     // What the plane wave of a straight pipe meets, over ρc/S: the higher modes go back into the pipe.
     private static Complex PlaneImpedance(MouthField field, int modes, double ka)
     {
-        var basis = RadialBasis.Of(modes);
+        var basis = new RadialBasis(modes);
         var x = field.At(basis, Vector.Create(ka));
         var n = modes;
         var turned = new ComplexVector[n * n];
