@@ -11,7 +11,6 @@ internal sealed class PlaneSensitivity : StateSensitivity
     // Beyond these a strongly attenuated state is brought back near 1.
     private const double Largest = 1e60;
 
-    private const double Finest = 1e-13;
     private const double LowestOmega = 2e-3 * Math.PI;
 
     private readonly ColumnModel column;
@@ -122,14 +121,14 @@ internal sealed class PlaneSensitivity : StateSensitivity
         var octave = Octave(low);
         if (Octave(high) != octave)
         {
-            return Prepare(new Band(low, high, Finest), cancellationToken);
+            return Prepare(new Band(low, high, column.Options.Tolerance), cancellationToken);
         }
 
         var prepared = Volatile.Read(ref octaves[octave]);
         if (prepared is null)
         {
             var from = LowestOmega * Math.Pow(2, octave);
-            prepared = Prepare(new Band(from, 2 * from, Finest), cancellationToken);
+            prepared = Prepare(new Band(from, 2 * from, column.Options.Tolerance), cancellationToken);
             Volatile.Write(ref octaves[octave], prepared);
         }
 

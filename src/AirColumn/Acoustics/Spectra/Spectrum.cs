@@ -11,7 +11,7 @@ internal sealed class Spectrum
     // Of the range of a piece, below which what is not smooth is left to direct evaluation.
     private const int MostHalvings = 9;
 
-    // What a series leaves out is to fall to that when a range is halved; if not, halving it again would not help.
+    // What a useful series leaves out is to fall to that when a range is halved; if not, it is rounding, and halving again would not help.
     private const double Helps = 0.3;
 
     private const double MostLeftOut = 1e-6; // of the smallest state, by a series that is of use
@@ -73,7 +73,7 @@ internal sealed class Spectrum
                 isSmooth
                 && leftOut > 0
                 && halvings < MostHalvings
-                && (piece is null || leftOut < Helps * before)
+                && (leftOut > MostLeftOut || leftOut < Helps * before)
             )
             {
                 Add(from, range.Middle, halvings + 1, leftOut);
