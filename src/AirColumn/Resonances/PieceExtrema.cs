@@ -23,13 +23,18 @@ internal sealed class PieceExtrema(SpectrumPiece piece, bool isOpen)
 
     private readonly ChebyshevRows rows = piece.Rows;
 
-    /// <summary>The extrema, sampled so often over the whole piece; beside its ends only where they lie inside.</summary>
-    public void Find(int samples, List<Extremum> found)
+    /// <summary>The extrema, sampled so often over the whole piece.</summary>
+    /// <param name="samples">About how many.</param>
+    /// <param name="found">Receives them.</param>
+    /// <param name="lastRate">
+    /// The slope's sign where the piece before ends, not a number if there is none: at a corner of a model the curve may turn. Receives that
+    /// at the end of this one.
+    /// </param>
+    public void Find(int samples, List<Extremum> found, ref double lastRate)
     {
         var count = RealVectors.Count;
         var each = Math.Max(1, (samples / rows.Parts + count - 1) / count) * count;
         Span<double> places = stackalloc double[count];
-        var lastRate = double.NaN;
         for (var part = 0; part < rows.Parts; part++)
         {
             var series = Series(part);

@@ -224,7 +224,7 @@ internal sealed class ResonanceSearch
         var spectrum = column.Answers(cancellationToken).Over(low, high, true, cancellationToken);
         var places = new List<Extremum>();
         var poles = new List<Complex>();
-        var from = low;
+        var (from, lastRate) = (low, double.NaN);
         while (from < high)
         {
             cancellationToken.ThrowIfCancellationRequested();
@@ -233,12 +233,20 @@ internal sealed class ResonanceSearch
             {
                 var extrema = new PieceExtrema(piece, isOpen);
                 places.Clear();
-                extrema.Find(8 + (int)Math.Min(samplesPerMode * ((to - from) / spacing), 100_000), places);
+                extrema.Find(
+                    8 + (int)Math.Min(samplesPerMode * ((to - from) / spacing), 100_000),
+                    places,
+                    ref lastRate
+                );
                 foreach (var place in places)
                 {
                     cancellationToken.ThrowIfCancellationRequested();
                     Add(extrema, place, poles);
                 }
+            }
+            else
+            {
+                lastRate = double.NaN;
             }
 
             from = to;

@@ -54,6 +54,41 @@ public class NoneMissedTests
     public void Reference_bores(string name) =>
         FoundIsWhatAScanSees(new Column(Bores[name], TableAir), 2000, name);
 
+    // One has a branch so narrow that no series reaches from the first mode to the next few; the other's maximum lies on the corner where the
+    // mass of a step is held.
+    [Theory]
+    [InlineData(3517, 600, 5)]
+    [InlineData(6423, 8300, 1)]
+    public void Where_a_series_ends_nothing_is_lost(int seed, double top, int last)
+    {
+        var random = new Random(seed);
+        var bore = RandomBore.From(seed, 2e-3, 0.05, 1);
+        var fingering = Fingering.AllOpen;
+        if (random.Next(2) == 0)
+        {
+            (bore, fingering) = RandomOpenings.From(seed, bore);
+        }
+
+        var options = new ColumnOptions
+        {
+            Losses = random.Next(8) == 0 ? WallLosses.LargeTube : WallLosses.Full,
+            Fingering = fingering,
+            BlownEnd = random.Next(3) == 0 ? BlownEnd.Open(Mm(5)) : BlownEnd.Closed,
+        };
+        var column = new Column(bore, TableAir, options with { Wavefronts = Wavefronts.Curved });
+        var found = column.Resonances(Frequency.FromHertz(top));
+        var sign = options.BlownEnd.IsOpen ? -1 : 1;
+        Assert.True(found.Count >= last);
+        foreach (var hertz in found.TakeLast(last).Select(each => each.Frequency.Hertz))
+        {
+            Assert.True(At(hertz) >= At(hertz * 0.999) && At(hertz) >= At(hertz * 1.001));
+        }
+
+        Assert.Equal(seed == 3517 ? 555.49 : 8132.41, found[^1].Frequency.Hertz, 0.02);
+
+        double At(double hertz) => sign * column.AnswerAt(2 * Math.PI * hertz).Magnitude;
+    }
+
     // Every bore that can be built gets an answer in time, be it that there is no resonance.
     [Theory]
     [InlineData(0.01, 1e6)]
