@@ -68,9 +68,5 @@ internal sealed class JointOptions
 
     /// <summary>The tube as it was heard.</summary>
     public TubeAssembly Heard(ParseResult parsed, TubeAssembly assembly) =>
-        (State(parsed), assembly.Dry) switch
-        {
-            (JointState.Home, _) or (_, null) => assembly,
-            (_, { } dry) => (Measured(parsed, assembly) is { } measured ? dry.Measured(measured) : dry).Tube,
-        };
+        AssemblyAsHeard.Of(assembly, State(parsed), Measured(parsed, assembly));
 }

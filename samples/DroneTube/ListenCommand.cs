@@ -1,12 +1,10 @@
 using System.CommandLine;
-using System.Security.Cryptography;
 using AirColumn.Acoustics;
-using AirColumn.Pitches;
 using AirColumn.Recordings;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Measurements;
 using AirColumn.Workshop.Tubes;
 using Shared;
+using Shared.Listening;
 using UnitsNet;
 
 namespace DroneTube;
@@ -109,17 +107,17 @@ internal static class ListenCommand
             var text = parsed.GetValue(json) ? heard.Json() : heard.Text();
             ConsoleProgram.Warn(
                 parsed,
-                [.. assembly.Remarks.Select(remark => remark.Text), .. Doubts(take, drone), .. notKept]
+                [
+                    .. assembly.Remarks.Select(remark => remark.Text),
+                    .. TubeListener.Doubts(take, drone),
+                    .. notKept,
+                ]
             );
             Answer.Write(parsed, output => output.Write(text));
             ConsoleProgram.Warn(parsed, NotKept(() => draft?.Keep(overwrite: true)));
         });
         return command;
     }
-
-    // The drone of this tube need not be what the take holds longest.
-    private static IEnumerable<string> Doubts(Take take, SoundedNote drone) =>
-        take.Warnings.Except(take.Drone?.Warnings ?? []).Concat(drone.Warnings);
 
     // The answer is worth more than its record: where that cannot be kept, it is said.
     private static DraftFile? Begin(
@@ -161,44 +159,17 @@ internal static class ListenCommand
             _ => new HistoryFile(FileNames.Beside(parts, "heard.json")),
         };
 
-    // A long tube is listened to lower down than is usual.
     private static Take Heard(ParseResult parsed, string path, Column column)
     {
         var progress = new Progress(parsed, 100);
-        var resonances = column.FirstResonances(HeardTube.Resonances).Select(one => one.Frequency).ToList();
-        var usual = new TakeOptions { Resonances = resonances };
-        var lowest = resonances is [var first, ..]
-            ? Frequency.FromHertz(Math.Clamp(0.8 * first.Hertz, 25, usual.Lowest.Hertz))
-            : usual.Lowest;
-        return SoundFile.Read(
-            path,
-            recording => Take.Of(recording, usual with { Lowest = lowest }, progress)
-        );
+        var options = TubeListener.OptionsFor(column);
+        return SoundFile.Read(path, recording => Take.Of(recording, options, progress));
     }
 
-    private static SoundedNote Drone(Take take, Column column, string path)
-    {
-        if (take.Drone is null)
-        {
-            throw new FailureException($"{path}: {take.Reason}");
-        }
-
-        if (column.FirstResonances(1) is not [var first])
-        {
-            throw new BadInputException(
-                "The tube shows no first resonance, so that nothing can be compared with it."
-            );
-        }
-
-        return take.Near(first.Frequency, TrimAdvice.FarthestHeard)
-            ?? throw new BadInputException(
-                Show.Text($"{path} holds {take.Drone.Fundamental.Hertz:0.##} Hz, ")
-                    + Show.Text(
-                        $"{Math.Abs(Cents.Between(first.Frequency, take.Drone.Fundamental)):0} cents from the first resonance of this tube, {first.Frequency.Hertz:0.##} Hz; "
-                    )
-                    + "that is not its drone. Check the recording, the cut and the parts."
-            );
-    }
+    private static SoundedNote Drone(Take take, Column column, string path) =>
+        take.Drone is null
+            ? throw new FailureException($"{path}: {take.Reason}")
+            : TubeListener.Drone(take, column, path, out var problem) ?? throw new BadInputException(problem);
 
     private static TrimAdvice Advice(
         TubeAssembly assembly,
@@ -235,10 +206,9 @@ internal static class ListenCommand
     private static MeasurementHistory After(MeasurementHistory history, int count) =>
         history.Taken.Take(count).Aggregate(MeasurementHistory.Empty, (kept, one) => kept.With(one));
 
-    // The same sound has the same name, wherever it lies.
     private static string Name(string path)
     {
         using var stream = File.OpenRead(path);
-        return $"sha256:{Convert.ToHexStringLower(SHA256.HashData(stream))[..16]}";
+        return TubeListener.NameOf(stream);
     }
 }

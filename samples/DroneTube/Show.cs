@@ -38,18 +38,10 @@ internal static partial class Show
     public static string Both(Length length) => LengthText.Tape(length, Units);
 
     /// <summary>The largest cut that may be made: in inches it is in whole sixteenths, rounded down, so that inches cut no more than millimetres.</summary>
-    public static string AtMost(Length length) => In(length, InchFraction.AtMost(length));
+    public static string AtMost(Length length) => LengthText.AtMost(length, Units);
 
     /// <summary>What is to be left at least: the same, whole sixteenths rounded up.</summary>
-    public static string AtLeast(Length length) => In(length, InchFraction.AtLeast(length));
-
-    private static string In(Length length, InchFraction inches) =>
-        Units switch
-        {
-            LengthUnits.Millimetres => Millimetres(length),
-            LengthUnits.Inches => inches.ToString(),
-            _ => $"{Millimetres(length)} ({inches})",
-        };
+    public static string AtLeast(Length length) => LengthText.AtLeast(length, Units);
 
     public static string Cents(double cents) => Text($"{cents:+0.0;-0.0;+0.0} cents");
 

@@ -19,4 +19,26 @@ public static class LengthText
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
     public static string Caliper(Length length, LengthUnits units) =>
         new Sizes(Require.Named(units)).Caliper(length);
+
+    /// <summary>The largest cut that may be made: inches are whole sixteenths, rounded down, so that they cut no more than millimetres.</summary>
+    /// <param name="length">−1 km to 1 km.</param>
+    /// <param name="units">In which units it is written.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The length is outside that range, or the units are not among the named ones.</exception>
+    public static string AtMost(Length length, LengthUnits units) =>
+        In(length, InchFraction.AtMost(length), units);
+
+    /// <summary>What is to be left at least: inches are whole sixteenths, rounded up.</summary>
+    /// <param name="length">−1 km to 1 km.</param>
+    /// <param name="units">In which units it is written.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The length is outside that range, or the units are not among the named ones.</exception>
+    public static string AtLeast(Length length, LengthUnits units) =>
+        In(length, InchFraction.AtLeast(length), units);
+
+    private static string In(Length length, InchFraction inches, LengthUnits units) =>
+        Require.Named(units) switch
+        {
+            LengthUnits.Millimetres => Wording.Millimetres(length),
+            LengthUnits.Inches => inches.ToString(),
+            _ => $"{Wording.Millimetres(length)} ({inches})",
+        };
 }

@@ -47,4 +47,15 @@ public sealed record OverblownNote
 
     /// <summary>The same to the nearest semitone, in words: "twelfth", "2 octaves + major third".</summary>
     public string Interval => IntervalWords.Nearest(CentsAboveFirst);
+
+    /// <summary>The interval from one frequency up to another, to the nearest semitone, in words.</summary>
+    /// <param name="from">The lower one: above 0.</param>
+    /// <param name="to">The higher one.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The first is not above 0, or the second is below it.</exception>
+    public static string IntervalOf(Frequency from, Frequency to)
+    {
+        Require.Positive(from.Hertz, "Hz", nameof(from));
+        Require.InRange(to.Hertz, from.Hertz, double.MaxValue, "Hz", nameof(to));
+        return IntervalWords.Nearest(Cents.Between(from, to));
+    }
 }

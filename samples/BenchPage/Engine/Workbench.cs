@@ -1,8 +1,9 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using AirColumn.Gases;
 using AirColumn.Pitches;
+using AirColumn.Resonances;
 using AirColumn.Workshop;
+using AirColumn.Workshop.Instruments;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;
@@ -27,6 +28,7 @@ internal sealed partial class Workbench
                 )),
             ],
             [.. Catalogue.Standard.Sockets.Select(socket => socket.Name)],
+            [.. Scale.All.Select(scale => scale.Name)],
             Cautions.First,
             [
                 .. Cautions.All.Select(caution => new CautionRow(
@@ -60,15 +62,39 @@ internal sealed partial class Workbench
                 : answer with
                 {
                     Cut = LengthText.Tape(now.Exact.Exact!.Cut, now.Units),
-                    InAll = LengthText.Tape(tube.Bore.Length, now.Units),
+                    CutMillimetres = now.Exact.Exact.Cut.Millimeters,
                     CentsPerMillimetre = now.Exact.CentsPerMillimetre,
-                    Notes = Notes(now),
+                    Notes = Notes(now, now.Exact.Resonances!),
                     Side = TubePictures.Side(tube, question.Width, now.Units),
                 };
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
-            return new CutAnswer { Error = Plain(problem), ErrorPart = PartOf(problem.Message) };
+            return new CutAnswer { Error = Room.Plain(problem), ErrorPart = PartOf(problem.Message) };
+        }
+    }
+
+    /// <summary>The tube at a cut that is tried: its notes and its drawing.</summary>
+    public CutAnswer Try(Question question)
+    {
+        try
+        {
+            var now = JobOf(question.State);
+            var cut = Length.FromMillimeters(question.Tried);
+            return TubeBuilder.Built(now.File.Assembly, cut, now.Air, now.Target) is { } built
+                ? new CutAnswer
+                {
+                    Cut = LengthText.Tape(cut, now.Units),
+                    CutMillimetres = question.Tried,
+                    FromNote = built.Cents,
+                    Notes = Notes(now, built.Column.FirstResonances(4)),
+                    Side = TubePictures.Side(built.Tube, question.Width, now.Units),
+                }
+                : new CutAnswer { Error = now.Exact.ExplanationIn(now.Units) };
+        }
+        catch (Exception problem) when (problem is FormatException or ArgumentException)
+        {
+            return new CutAnswer { Error = Room.Plain(problem) };
         }
     }
 
@@ -103,7 +129,7 @@ internal sealed partial class Workbench
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
-            return new PlanAnswer { Error = Plain(problem) };
+            return new PlanAnswer { Error = Room.Plain(problem) };
         }
     }
 
@@ -122,14 +148,40 @@ internal sealed partial class Workbench
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
-            return new SheetAnswer(Plain(problem), "", "");
+            return new SheetAnswer(Room.Plain(problem), "", "");
         }
     }
 
-    private static IReadOnlyList<NoteRow> Notes(Job now) =>
+    /// <summary>The template of a part: the saw line of a pipe, the arc of a bend.</summary>
+    public static SheetAnswer Template(Question question, int part)
+    {
+        try
+        {
+            var assembly = PartsFile.Read(question.State.Parts, Catalogue.Standard).Assembly;
+            var units = Room.Units(question.State);
+            return new SheetAnswer(
+                "",
+                "",
+                assembly.Parts[part] is BendPart bend
+                    ? Templates.Bend(
+                        bend.Radius,
+                        bend.Angle,
+                        assembly.Parts.Take(part).OfType<PipePart>().Last().Outside,
+                        units
+                    )
+                    : Templates.SquareCut(((PipePart)assembly.Parts[part]).Outside, units)
+            );
+        }
+        catch (Exception problem) when (problem is FormatException or ArgumentException)
+        {
+            return new SheetAnswer(Room.Plain(problem), "", "");
+        }
+    }
+
+    private static IReadOnlyList<NoteRow> Notes(Job now, ResonanceList resonances) =>
         [
-            .. now
-                .Exact.Resonances!.Take(4)
+            .. resonances
+                .Take(4)
                 .Select(
                     (resonance, i) =>
                     {
@@ -143,10 +195,7 @@ internal sealed partial class Workbench
                             nearest.Cents,
                             i == 0
                                 ? ""
-                                : now.Exact.Overblown.FirstOrDefault(note =>
-                                    note.Resonance == i + 1
-                                )?.Interval
-                                    ?? ""
+                                : OverblownNote.IntervalOf(resonances[0].Frequency, resonance.Frequency)
                         );
                     }
                 ),
@@ -169,13 +218,6 @@ internal sealed partial class Workbench
         return job;
     }
 
-    // Without the parameter that .NET appends.
-    private static string Plain(Exception problem)
-    {
-        var appended = problem.Message.IndexOf(" (Parameter '", StringComparison.Ordinal);
-        return appended < 0 ? problem.Message : problem.Message[..appended];
-    }
-
     private static int PartOf(string message) =>
         Place().Match(message) is { Success: true } match
             ? int.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture)
@@ -191,24 +233,12 @@ internal sealed partial class Workbench
 
         public Job(BenchState state)
         {
-            Units = state.Units switch
-            {
-                "mm" => LengthUnits.Millimetres,
-                "in" => LengthUnits.Inches,
-                _ => LengthUnits.Both,
-            };
+            Units = Room.Units(state);
             Note = DroneNote.Parse(state.Note);
-            Tuning = Tuning.WithReference(Frequency.FromHertz(state.Reference));
+            Tuning = Room.Tuning(state);
             File = PartsFile.Read(state.Parts, Catalogue.Standard);
-            Exact = TubeBuilder.Exact(
-                File.Assembly,
-                Note,
-                Tuning,
-                Air.At(
-                    Temperature.FromDegreesCelsius(state.Temperature),
-                    RelativeHumidity.FromPercent(state.Humidity)
-                )
-            );
+            Air = Room.Air(state);
+            Exact = TubeBuilder.Exact(File.Assembly, Note, Tuning, Air);
             build = new(() => Exact.Plan());
         }
 
@@ -216,6 +246,8 @@ internal sealed partial class Workbench
         public Pitch Note { get; }
         public Tuning Tuning { get; }
         public LengthUnits Units { get; }
+        public AirColumn.Gases.Air Air { get; }
+        public Frequency Target => Tuning.FrequencyOf(Note);
         public ExactCut Exact { get; }
         public TubeBuild Build => build.Value;
     }

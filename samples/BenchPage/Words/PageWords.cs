@@ -49,7 +49,89 @@ internal static class PageWords
     public const string Close = "Close";
     public const string Print = "Print";
     public const string BadLink = "What was kept or linked cannot be read; the bench starts anew.";
+    public const string BeginWith = "Begin with";
+    public const string Tonic = "lowest note";
+    public const string Scale = "scale";
+    public const string Count = "how many pipes";
+    public const string PipeInside = "inside diameter of the pipe";
+    public const string PipeOutside = "outside diameter of the pipe";
+    public const string PlugDepth = "depth of the plug";
+    public const string MouthAdds = "the mouth hole adds, as length of pipe";
+    public const string PanPipes = "Pan pipes";
+    public const string PanPipesNote =
+        "Saw each pipe to its length, push the plug in at the foot, and play. Push it further until the pipe is in tune. How far the air reaches out of the pipe depends on the player: the range says by how much.";
+    public const string AirHead = "air, from the edge to the plug";
+    public const string SawHead = "saw to";
+    public const string Flute = "Six-hole flute";
+    public const string FluteNote =
+        "Drill small, play, and open each hole up to its size: a wider hole is sharper. The mouth hole adds what a finished flute of this kind shows; its error shifts all notes together. Cut the pipe long beyond the mouth hole, to have room for the stopper.";
+    public const string Holes = "Holes, from the mouth";
+    public const string HoleHead = "hole";
+    public const string SizeHead = "size";
+    public const string FromEndHead = "from the open end";
+    public const string FromMouthHead = "from the mouth hole";
+    public const string ToNextHead = "to the next";
+    public const string OpenedHead = "opened, it plays";
+    public const string PlaceHoles = "Place the holes";
+    public const string Placing = "Placing the holes…";
+    public const string Cancel = "Cancel";
+    public const string Stopped = "Stopped.";
+    public const string Template = "Template, full size";
+    public const string CutTemplate = "Saw line, full size";
+    public const string BendTemplate = "Bend, full size";
+    public const string PlayedTitle = "Cut, played and heard";
+    public const string ListenNote =
+        "Put the tube together, play the drone steadily for some seconds, the device a step from the open end. Or type what a tuner shows. Nothing that is heard leaves this device.";
+    public const string CutNow = "how long that pipe is now";
+    public const string Joints = "joints when it was heard";
+    public const string ListenNow = "Listen";
+    public const string OpenRecording = "Open a WAV file";
+    public const string TunerShows = "a tuner shows, such as D2 -26 cents";
+    public const string Advise = "What to trim";
+    public const string Listens = "Listening: play now…";
+    public const string Working = "Computing what to trim…";
+    public const string Recording = "The recording";
+    public const string Heard = "Heard";
+    public const string Forget = "Forget what was heard";
+    public const string LowerIt = "To lower it, choose one of these:";
+    public const string CutOffHead = "cut off in all";
+    public const string PipeHead = "pipe then";
+    public const string ExpectedHead = "note expected";
+    public const string FromNoteHead = "cents from the note";
+    public const string HearTitle = "Hear two shapes";
+    public const string HearNote =
+        "Keep one tube as A, change it, keep the other as B, and listen: the drone, then the first overblown note, both as loud. A simple model of lips plays them, higher than people do: judge the colour and the interval.";
+    public const string Hear = "Hear A and B";
+    public const string Rendering = "Rendering the sounds…";
+    public const string NothingKept = "nothing kept yet";
+    public const string TryCut = "Try another cut";
+    public const string BackToCut = "Back to the computed cut";
     public const string Fault = "Something went wrong in the program: ";
+
+    public static readonly IReadOnlyDictionary<string, string> Beginnings = new Dictionary<string, string>
+    {
+        ["drone"] = "Drone tube",
+        ["horn"] = "Horn",
+        ["pipes"] = "Pan pipes",
+        ["flute"] = "Flute",
+    };
+
+    public static readonly IReadOnlyDictionary<string, string> JointNames = new Dictionary<string, string>
+    {
+        ["dry"] = "dry: as far as hands push",
+        ["home"] = "home: pushed in to the stops",
+    };
+
+    /// <summary>Why nothing was recorded.</summary>
+    public static readonly IReadOnlyDictionary<string, string> Microphone = new Dictionary<string, string>
+    {
+        ["NotAllowedError"] =
+            "The microphone may not be used: allow it for this page in the browser's settings, or record elsewhere and open the WAV file.",
+        ["NotFoundError"] =
+            "No microphone was found: connect one, or record elsewhere and open the WAV file.",
+        ["other"] =
+            "The microphone gave no sound: another program may be using it. Record elsewhere and open the WAV file.",
+    };
 
     public static readonly IReadOnlyDictionary<string, string> Kinds = new Dictionary<string, string>
     {
@@ -101,9 +183,40 @@ internal static class PageWords
         ["in"] = "inches",
     };
 
-    public static string CutFirst(string pipe) => $"Cut the {pipe} first to";
+    public static string HeardNote(string hertz, string plusMinus, string nearest) =>
+        plusMinus.Length > 0 ? $"{hertz} ± {plusMinus} cents, {nearest}" : $"{hertz}, {nearest}";
 
-    public static string FieldOf(string field, string part) => $"{field} of {part}";
+    public static string FromResonance(string cents) =>
+        $"The note lies {cents} cents from the resonance computed.";
+
+    public static string PipeThen(string length) => $"The pipe is then {length} long.";
+
+    public static string NewPipe(string length) => $"a new pipe of {length} in place of the one to trim";
+
+    public static string Beyond(string length) =>
+        $"{length} more at the open end, of the same inside diameter";
+
+    public static string Ring(string length, string inside) =>
+        $"a ring {length} long in the open end, {inside} inside";
+
+    public static string Kept(int count) =>
+        count == 1
+            ? "One measurement of this tube is kept."
+            : FormattableString.Invariant($"{count} measurements of this tube are kept.");
+
+    public static string Tried(string cut, string cents) =>
+        $"Cut to {cut}, the first resonance is {cents} cents from the note.";
+
+    public static string KeepAs(string letter) => $"Keep this tube as {letter}";
+
+    public static string SoundOf(string letter, string name, string note) => $"{letter}: {name}, {note}";
+
+    public static string HoleSize(int hole) => $"size of hole {hole}";
+
+    public static string Sounding(string length) =>
+        $"From the middle of the mouth hole to the open end: {length}.";
+
+    public static string CutFirst(string pipe) => $"Cut the {pipe} first to";
 
     public static string CentsPer(string millimetre, string sixteenth, string units) =>
         units switch

@@ -2,7 +2,7 @@
 self.importScripts('./service-worker-assets.js');
 
 const name = `bench-${self.assetsManifest.version}`;
-const kept = /\.(html|js|css|wasm|dat|json|png|webmanifest)$/;
+const kept = /\.(html|js|css|wasm|dat|json|svg|webmanifest)$/;
 
 self.addEventListener('install', (event) =>
   event.waitUntil(

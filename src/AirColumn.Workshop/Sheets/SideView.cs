@@ -13,7 +13,7 @@ internal static class SideView
 {
     private const double Margin = 14;
     private const double TallestBent = 300;
-    private const double Letter = 6.6; // how wide one is about, of twelve units
+    private const double Letter = 7.4; // how wide one is about, of twelve units
     private const double Row = 15; // from one row of numbers to the next
     private const int Rows = 3;
 

@@ -67,15 +67,25 @@ public static class TubeBuilder
         );
     }
 
-    /// <summary>The tube with its open pipe cut to a length; null where it shows no resonance.</summary>
-    internal static BuiltTube? Built(
+    /// <summary>The tube with its open pipe cut to a length, as it then is.</summary>
+    /// <param name="assembly">The parts.</param>
+    /// <param name="cut">The length to which the open pipe is cut; not used where all lengths are known.</param>
+    /// <param name="air">The air in the tube.</param>
+    /// <param name="target">From which frequency <see cref="BuiltTube.Cents"/> count.</param>
+    /// <param name="cancellationToken">Gives the computation up.</param>
+    /// <returns>The tube; null where it shows no resonance.</returns>
+    /// <exception cref="ArgumentException">The pipe is shorter than what is pushed into it, formed from it or held in sockets.</exception>
+    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    public static BuiltTube? Built(
         TubeAssembly assembly,
         Length cut,
         Air air,
         Frequency target,
-        CancellationToken cancellationToken
+        CancellationToken cancellationToken = default
     )
     {
+        ArgumentNullException.ThrowIfNull(assembly);
+        ArgumentNullException.ThrowIfNull(air);
         var tube = assembly.Assemble(cut);
         var column = ColumnOf(tube, air);
         return column.FirstResonances(1, cancellationToken) is [var first]

@@ -35,15 +35,48 @@ public sealed class BenchBrowser : IAsyncLifetime
     }
 
     /// <summary>The page as a new visitor meets it.</summary>
-    internal async Task<BenchVisit> Visit(int width = 1280, bool isDark = false, string fragment = "")
+    internal Task<BenchVisit> Visit(
+        int width = 1280,
+        bool isDark = false,
+        string fragment = "",
+        bool isKept = false
+    )
     {
         Assert.True(browser is not null, InstalledBrowser.Missing);
-        var context = await browser.NewContextAsync(
+        return Visit(browser, width, isDark, fragment, isKept);
+    }
+
+    /// <summary>The page of a visitor whose microphone hears a file, or is not to be used.</summary>
+    internal async Task<BenchVisit> VisitWithMicrophone(string sound, bool isAllowed)
+    {
+        Assert.True(playwright is not null, InstalledBrowser.Missing);
+        var other = await playwright.Chromium.LaunchAsync(
+            new()
+            {
+                ExecutablePath = InstalledBrowser.Path,
+                Args =
+                [
+                    "--use-fake-device-for-media-stream",
+                    $"--use-file-for-fake-audio-capture={sound}",
+                    isAllowed ? "--use-fake-ui-for-media-stream" : "--deny-permission-prompts",
+                ],
+            }
+        );
+        var visit = await Visit(other, 360, false, "", false);
+        visit.Page.Close += (_, _) => _ = other.CloseAsync();
+        return visit;
+    }
+
+    private async Task<BenchVisit> Visit(IBrowser of, int width, bool isDark, string fragment, bool isKept)
+    {
+        var context = await of.NewContextAsync(
             new()
             {
                 ViewportSize = new() { Width = width, Height = 800 },
                 ColorScheme = isDark ? ColorScheme.Dark : ColorScheme.Light,
                 AcceptDownloads = true,
+                // To keep all files takes time, and only one test is about it.
+                ServiceWorkers = isKept ? ServiceWorkerPolicy.Allow : ServiceWorkerPolicy.Block,
             }
         );
         var visit = new BenchVisit(context, await context.NewPageAsync(), Site.Address);

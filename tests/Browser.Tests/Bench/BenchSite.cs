@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Net;
-using System.Reflection;
 
 namespace Browser.Tests.Bench;
 
@@ -49,10 +48,6 @@ public sealed class BenchSite : IDisposable
 
     private void Publish()
     {
-        var configuration = typeof(BenchSite)
-            .Assembly.GetCustomAttributes<AssemblyMetadataAttribute>()
-            .Single(data => data.Key == "Configuration")
-            .Value!;
         var start = new ProcessStartInfo(
             "dotnet",
             [
@@ -61,7 +56,7 @@ public sealed class BenchSite : IDisposable
                 "--no-restore",
                 "-p:BuildProjectReferences=false",
                 "-c",
-                configuration,
+                Programs.Configuration,
                 "-o",
                 folder,
             ]

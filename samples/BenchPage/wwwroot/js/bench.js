@@ -1,3 +1,5 @@
+import { record, stopRecording } from './sound.js';
+
 // What the page needs of the browser and .NET does not give: the worker, files, links, storage, printing.
 const runtime = () => import.meta.resolve('../_framework/dotnet.js');
 
@@ -23,21 +25,88 @@ class Engine {
     this.worker.postMessage({ runtime: runtime() });
   }
 
-  async ask(verb, texts) {
-    await this.started;
+  stop() {
+    this.worker.terminate();
+    for (const { resolve } of this.waiting.values()) resolve(null);
+    this.waiting.clear();
+  }
+
+  ask(verb, texts) {
     return new Promise((resolve, reject) => {
       const id = ++this.count;
       this.waiting.set(id, { resolve, reject });
-      this.worker.postMessage({ id, verb, texts });
+      this.started.then(() => this.worker.postMessage({ id, verb, texts }), reject);
     });
   }
 }
 
+// When the first answers were there, for who measures the page.
+export function mark(name) {
+  if (performance.getEntriesByName(name).length === 0) performance.mark(name);
+}
+
 let engine;
+let laborer;
 
 export function ask(verb, ...texts) {
   engine ??= new Engine();
   return engine.ask(verb, texts);
+}
+
+// What takes seconds has a worker to itself, so that it can be stopped and nothing waits behind it.
+export function work(verb, ...texts) {
+  laborer ??= new Engine();
+  return laborer.ask(verb, texts);
+}
+
+export function stopAll() {
+  stopRecording();
+  laborer?.stop();
+  laborer = undefined;
+}
+
+// Each sound is rendered in a worker of its own, so that two shapes take no longer than one.
+const singers = new Set();
+
+export async function preview(question) {
+  const singer = new Engine();
+  singers.add(singer);
+  try {
+    const text = await singer.ask('Preview', [question]);
+    const answer = text && JSON.parse(text);
+    if (!answer || answer.Error) return text;
+    const sound = await singer.ask('Sound', []);
+    answer.Address = URL.createObjectURL(new Blob([sound], { type: 'audio/wav' }));
+    return JSON.stringify(answer);
+  } finally {
+    singer.stop();
+    singers.delete(singer);
+  }
+}
+
+export function stopPreviews() {
+  for (const singer of singers) singer.stop();
+}
+
+export function forgetSound(address) {
+  URL.revokeObjectURL(address);
+}
+
+export async function listenToFile(question) {
+  const file = await chosen('.wav,audio/wav,audio/x-wav');
+  return file && work('Listen', question, new Uint8Array(await file.arrayBuffer()));
+}
+
+// Where nothing can be recorded the answer says why, by the browser's name for it.
+export async function listenToMicrophone(question, seconds) {
+  try {
+    const sound = await record(seconds);
+    return sound && (await work('Listen', question, sound));
+  } catch (fault) {
+    const known = ['NotAllowedError', 'NotFoundError'];
+    if (!(fault instanceof DOMException)) throw fault;
+    return JSON.stringify({ Error: known.includes(fault.name) ? fault.name : 'other' });
+  }
 }
 
 const place = 'bench';
@@ -101,15 +170,19 @@ export function saveFile(name, text, type) {
   setTimeout(() => URL.revokeObjectURL(link.href), 10000);
 }
 
-export function openFile(accept) {
-  return new Promise((resolve) => {
+const chosen = (accept) =>
+  new Promise((resolve) => {
     const input = document.createElement('input');
     input.type = 'file';
     input.accept = accept;
-    input.onchange = async () => resolve(input.files.length ? await input.files[0].text() : null);
+    input.onchange = () => resolve(input.files[0] ?? null);
     input.oncancel = () => resolve(null);
     input.click();
   });
+
+export async function openFile(accept) {
+  const file = await chosen(accept);
+  return file && file.text();
 }
 
 // The sheet in a frame of its own, so that its styles and the page's do not meet; it prints alone.

@@ -1,0 +1,32 @@
+using AirColumn.Workshop;
+using UnitsNet;
+
+namespace BenchPage.Engine;
+
+/// <summary>Air, tuning and units of the bench.</summary>
+internal static class Room
+{
+    public static AirColumn.Gases.Air Air(BenchState state) =>
+        AirColumn.Gases.Air.At(
+            Temperature.FromDegreesCelsius(state.Temperature),
+            RelativeHumidity.FromPercent(state.Humidity)
+        );
+
+    public static AirColumn.Pitches.Tuning Tuning(BenchState state) =>
+        AirColumn.Pitches.Tuning.WithReference(Frequency.FromHertz(state.Reference));
+
+    public static LengthUnits Units(BenchState state) =>
+        state.Units switch
+        {
+            "mm" => LengthUnits.Millimetres,
+            "in" => LengthUnits.Inches,
+            _ => LengthUnits.Both,
+        };
+
+    /// <summary>What is wrong, without the parameter that .NET appends.</summary>
+    public static string Plain(Exception problem)
+    {
+        var appended = problem.Message.IndexOf(" (Parameter '", StringComparison.Ordinal);
+        return appended < 0 ? problem.Message : problem.Message[..appended];
+    }
+}

@@ -1,0 +1,39 @@
+using System.Globalization;
+
+namespace AirColumn.Workshop.Words;
+
+/// <summary>The words on templates, in English.</summary>
+internal static class TemplateWords
+{
+    public const string Kind = "Template, full size";
+    public const string Ruler =
+        "Print at 100 %, not fitted to the page. Then measure this line: it must be 100 mm long (3 15/16 in). If it is not, do not use the page.";
+    public const string CutTitle = "Line for a square cut";
+    public const string HolesTitle = "Finger holes";
+    public const string BendTitle = "Bend";
+    public const string CutHere = "saw here";
+    public const string Overlap = "goes under the other end";
+    public const string ToTheEnd = "open end";
+    public const string ToTheMouth = "to the mouth";
+    public const string Join = "join";
+
+    public static string CutNote(string outside, string around) =>
+        $"For a pipe {outside} outside, {around} around. Cut the strip out, wrap it round the pipe until the ends of the thick line meet, tape it, and saw along that line on the waste side.";
+
+    public static string HolesNote(string outside) =>
+        $"For a pipe {outside} outside. Cut the pieces out, join them at the letters, wrap them round the pipe with the edge marked 'open end' at that end, and punch the middles. Drill small first, play, and open each hole up to its size: a wider hole is sharper.";
+
+    public static string BendNote(string radius, string angle, string heated) =>
+        $"Radius {radius} to the middle of the pipe, {angle} in all; the length to heat is {heated} along the middle. The pipe lies between the outer lines.";
+
+    public static string Turned(int times, double degrees) =>
+        times == 1
+            ? ""
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $" The page has {degrees:0.#}° of it: lay it on {times} times, end to end."
+            );
+
+    public static string Hole(int number, string diameter) =>
+        string.Create(CultureInfo.InvariantCulture, $"{number}: ⌀ {diameter}");
+}
