@@ -7,7 +7,7 @@ namespace Browser.Tests.Bench;
 internal sealed class BenchVisit : IAsyncDisposable
 {
     // Nothing is timed by this: it only ends a test that hangs, on a machine that does other work too.
-    private const float Patience = 20_000;
+    private const float Patience = 60_000;
 
     private readonly IBrowserContext context;
     private readonly string address;
