@@ -65,6 +65,7 @@ internal static class ListenCommand
             var before = kept?.Read() ?? MeasurementHistory.Empty;
             var (state, stopsShort) = (joints.State(parsed), joints.Measured(parsed, assembly));
             var column = CutTube.Column(joints.Heard(parsed, assembly), length, air);
+            var token = TimeLimitOption.Token(parsed);
             var take = Heard(parsed, path, column);
             var drone = Drone(take, column, path);
             var after = before.With(
@@ -99,9 +100,10 @@ internal static class ListenCommand
                     length,
                     air,
                     after,
-                    kept?.Path
+                    kept?.Path,
+                    token
                 ),
-                Expected = Expected(assembly, length, air, after, kept?.Path),
+                Expected = Expected(assembly, length, air, after, kept?.Path, token),
                 IsDry = state == JointState.Dry && assembly.Dry is not null,
             };
             var text = parsed.GetValue(json) ? heard.Json() : heard.Text();
@@ -162,8 +164,9 @@ internal static class ListenCommand
     private static Take Heard(ParseResult parsed, string path, Column column)
     {
         var progress = new Progress(parsed, 100);
-        var options = TubeListener.OptionsFor(column);
-        return SoundFile.Read(path, recording => Take.Of(recording, options, progress));
+        var token = TimeLimitOption.Token(parsed);
+        var options = TubeListener.OptionsFor(column, token);
+        return SoundFile.Read(path, recording => Take.Of(recording, options, progress, token));
     }
 
     private static SoundedNote Drone(Take take, Column column, string path) =>
@@ -177,12 +180,13 @@ internal static class ListenCommand
         Length cut,
         AirColumn.Gases.Air air,
         MeasurementHistory history,
-        string? path
+        string? path,
+        CancellationToken token
     )
     {
         try
         {
-            return TrimAdvice.For(assembly, target, cut, air, history.Taken);
+            return TrimAdvice.For(assembly, target, cut, air, history.Taken, null, token);
         }
         catch (ArgumentException problem)
         {
@@ -200,8 +204,9 @@ internal static class ListenCommand
         Length cut,
         AirColumn.Gases.Air air,
         MeasurementHistory after,
-        string? path
-    ) => Advice(assembly, after.Taken[^1].Heard, cut, air, After(after, after.Taken.Count - 1), path);
+        string? path,
+        CancellationToken token
+    ) => Advice(assembly, after.Taken[^1].Heard, cut, air, After(after, after.Taken.Count - 1), path, token);
 
     private static MeasurementHistory After(MeasurementHistory history, int count) =>
         history.Taken.Take(count).Aggregate(MeasurementHistory.Empty, (kept, one) => kept.With(one));

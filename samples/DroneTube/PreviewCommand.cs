@@ -68,7 +68,9 @@ internal static class PreviewCommand
                 lines.Row($"{name}, cut {Show.Both(exact.Cut)}");
                 for (var register = 1; register <= 1 + (parsed.GetValue(overblown) ?? 1); register++)
                 {
-                    warnings.AddRange(Add(exact.Column, register, sound, lines));
+                    warnings.AddRange(
+                        Add(exact.Column, register, sound, lines, TimeLimitOption.Token(parsed))
+                    );
                 }
             }
 
@@ -103,10 +105,11 @@ internal static class PreviewCommand
         Column column,
         int register,
         List<double> sound,
-        StringBuilder lines
+        StringBuilder lines,
+        CancellationToken token
     )
     {
-        var preview = DronePreview.Of(column, new PreviewOptions { Register = register });
+        var preview = DronePreview.Of(column, new PreviewOptions { Register = register }, token);
         var rate = preview.SampleRate;
         var name = register == 1 ? "drone" : Show.Text($"overblown {register}");
         if (preview.Status != PreviewStatus.Speaks)

@@ -83,13 +83,13 @@ internal static class RingCommand
                 );
             }
 
-            var response = SoundFile.Read(path, sound => Heard(sound, parsed.GetValue(by) ?? "tap"));
+            var response = SoundFile.Read(path, sound => Heard(sound, parsed.GetValue(by) ?? "tap", parsed));
             if (response.Reason is { } reason)
             {
                 throw new FailureException($"{path}: {reason}");
             }
 
-            var pairs = response.CompareWith(column);
+            var pairs = response.CompareWith(column, TimeLimitOption.Token(parsed));
             if (pairs.All(pair => pair.Measured is null))
             {
                 var heard = response.Resonances.Select(one => Show.Text($"{one.Frequency.Hertz:0.0} Hz"));
@@ -147,15 +147,17 @@ internal static class RingCommand
                     )
         );
 
-    private static TubeResponse Heard(Recording sound, string by)
+    private static TubeResponse Heard(Recording sound, string by, ParseResult parsed)
     {
+        var token = TimeLimitOption.Token(parsed);
+        var progress = new Progress(parsed, 100);
         try
         {
             return by switch
             {
-                "noise" => TubeResponse.FromNoise(sound),
-                "sweep" => TubeResponse.FromSweep(sound, Sweep),
-                _ => TubeResponse.FromTap(sound),
+                "noise" => TubeResponse.FromNoise(sound, null, progress, token),
+                "sweep" => TubeResponse.FromSweep(sound, Sweep, null, progress, token),
+                _ => TubeResponse.FromTap(sound, null, progress, token),
             };
         }
         catch (ArgumentException problem)

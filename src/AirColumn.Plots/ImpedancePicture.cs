@@ -18,10 +18,15 @@ public static class ImpedancePicture
     /// <summary>The impedance of a column with its resonances.</summary>
     /// <param name="column">The column.</param>
     /// <param name="view">What is shown: its first eight resonances with the nearest notes if left out.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">
     /// The view ends above <see cref="Column.HighestFrequency"/>, or begins where it ends or later.
     /// </exception>
-    public static Picture Of(Column column, ImpedanceView? view = null)
+    public static Picture Of(
+        Column column,
+        ImpedanceView? view = null,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         view ??= new ImpedanceView();
@@ -32,8 +37,8 @@ public static class ImpedancePicture
         }
 
         var resonances = view.To is { } limit
-            ? column.Resonances(Frequency.FromHertz(Math.Min(limit.Hertz, highest)))
-            : column.FirstResonances(UsualResonances);
+            ? column.Resonances(Frequency.FromHertz(Math.Min(limit.Hertz, highest)), cancellationToken)
+            : column.FirstResonances(UsualResonances, cancellationToken);
         var to =
             view.To?.Hertz
             ?? Math.Min(highest, resonances.Count > 0 ? 1.1 * resonances[^1].Frequency.Hertz : highest);
@@ -42,7 +47,8 @@ public static class ImpedancePicture
             ?? Math.Min(resonances.Count > 0 ? 0.4 * resonances[0].Frequency.Hertz : 0.01 * to, 0.5 * to);
         RequireOrder(from, to, nameof(view));
         var curve = column.Impedance(
-            FrequencyGrid.FromHertz(Places(from, Math.Min(to, highest), resonances))
+            FrequencyGrid.FromHertz(Places(from, Math.Min(to, highest), resonances)),
+            cancellationToken
         );
         return OfCurve(curve, resonances, view);
     }

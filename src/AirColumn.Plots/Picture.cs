@@ -50,26 +50,28 @@ public sealed class Picture
     }
 
     /// <summary>The picture as an SVG document.</summary>
-    public string Svg()
+    /// <param name="cancellationToken">Ends it early, between two things that are drawn, with an <see cref="OperationCanceledException"/>.</param>
+    public string Svg(CancellationToken cancellationToken = default)
     {
         using var stream = new MemoryStream();
         using (var canvas = SKSvgCanvas.Create(SKRect.Create((float)Width, (float)Height), stream))
         {
-            Draw(canvas);
+            Draw(canvas, cancellationToken);
         }
 
         return SvgText.Finished(stream.ToArray(), Width, Height, Description);
     }
 
     /// <summary>The picture as a PNG file of <see cref="PixelWidth"/> × <see cref="PixelHeight"/> pixels.</summary>
-    public byte[] Png()
+    /// <param name="cancellationToken">Ends it early, between two things that are drawn, with an <see cref="OperationCanceledException"/>.</param>
+    public byte[] Png(CancellationToken cancellationToken = default)
     {
         using var bitmap = new SKBitmap(PixelWidth, PixelHeight, SKColorType.Rgba8888, SKAlphaType.Opaque);
         using (var canvas = new SKCanvas(bitmap))
         {
             canvas.Clear(SKColors.White);
             canvas.Scale((float)(PixelWidth / Width), (float)(PixelHeight / Height));
-            Draw(canvas);
+            Draw(canvas, cancellationToken);
         }
 
         using var data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
@@ -78,18 +80,19 @@ public sealed class Picture
 
     /// <summary>Writes the picture to a file, over one that is there.</summary>
     /// <param name="path">A path that ends in .svg or .png.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>, before anything is written.</param>
     /// <exception cref="ArgumentException">The path ends in neither.</exception>
     /// <exception cref="IOException">The file cannot be written.</exception>
-    public void Save(string path)
+    public void Save(string path, CancellationToken cancellationToken = default)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
         switch (Path.GetExtension(path).ToUpperInvariant())
         {
             case ".SVG":
-                File.WriteAllText(path, Svg());
+                File.WriteAllText(path, Svg(cancellationToken));
                 break;
             case ".PNG":
-                File.WriteAllBytes(path, Png());
+                File.WriteAllBytes(path, Png(cancellationToken));
                 break;
             default:
                 throw new ArgumentException(
@@ -102,6 +105,9 @@ public sealed class Picture
     /// <summary>Its description.</summary>
     public override string ToString() => Description;
 
-    private void Draw(SKCanvas canvas) =>
-        scene.Draw(new Page(canvas, new Look(Size), (float)Width, (float)Height));
+    private void Draw(SKCanvas canvas, CancellationToken cancellationToken)
+    {
+        scene.Draw(new Page(canvas, new Look(Size), (float)Width, (float)Height, cancellationToken));
+        cancellationToken.ThrowIfCancellationRequested();
+    }
 }

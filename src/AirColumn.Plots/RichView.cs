@@ -20,21 +20,25 @@ public static class RichView
 
     /// <summary>A bore: its side view.</summary>
     /// <param name="bore">The bore.</param>
-    public static string Of(Bore bore) => Of(BorePicture.Of(bore));
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    public static string Of(Bore bore, CancellationToken cancellationToken = default) =>
+        Of(BorePicture.Of(bore), cancellationToken);
 
     /// <summary>A column: its bore, its impedance, and a table of its first six resonances.</summary>
     /// <param name="column">The column.</param>
-    public static string Of(Column column)
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    public static string Of(Column column, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(column);
-        return Of(BorePicture.Of(column.Bore))
-            + Of(ImpedancePicture.Of(column))
-            + Table(column.FirstResonances(UsualResonances));
+        return Of(BorePicture.Of(column.Bore), cancellationToken)
+            + Of(ImpedancePicture.Of(column, null, cancellationToken), cancellationToken)
+            + Table(column.FirstResonances(UsualResonances, cancellationToken));
     }
 
     /// <summary>A curve of impedance: magnitude and phase.</summary>
     /// <param name="curve">The curve; of less than two frequencies at which it is finite and not zero there is only a line of text.</param>
-    public static string Of(ImpedanceCurve curve)
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    public static string Of(ImpedanceCurve curve, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(curve);
         var usable = 0;
@@ -45,28 +49,30 @@ public static class RichView
 
         return usable < 2
             ? $"<p>Input impedance at {Numbers.Plain(curve.Count)} frequencies</p>"
-            : Of(ImpedancePicture.OfCurve(curve)) + Warnings(curve.Warnings);
+            : Of(ImpedancePicture.OfCurve(curve), cancellationToken) + Warnings(curve.Warnings);
     }
 
     /// <summary>Resonances: how far they are from notes, and a table.</summary>
     /// <param name="resonances">The resonances.</param>
-    public static string Of(ResonanceList resonances)
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    public static string Of(ResonanceList resonances, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(resonances);
         Resonance[] named = [.. resonances.Where(HasName)];
-        return (named.Length == 0 ? "" : Of(TuningPicture.Of(named))) + Table(resonances);
+        return (named.Length == 0 ? "" : Of(TuningPicture.Of(named), cancellationToken)) + Table(resonances);
     }
 
     /// <summary>A picture, with its description for those who cannot see it.</summary>
     /// <param name="picture">The picture.</param>
-    public static string Of(Picture picture)
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    public static string Of(Picture picture, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(picture);
         // More pixels, for screens that have them.
         var fine = picture.Size.Scale >= Finer ? picture : picture.At(picture.Size.AtScale(Finer));
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"<img width=\"{picture.Width:0}\" height=\"{picture.Height:0}\" alt=\"{WebUtility.HtmlEncode(picture.Description)}\" src=\"data:image/png;base64,{Convert.ToBase64String(fine.Png())}\">"
+            $"<img width=\"{picture.Width:0}\" height=\"{picture.Height:0}\" alt=\"{WebUtility.HtmlEncode(picture.Description)}\" src=\"data:image/png;base64,{Convert.ToBase64String(fine.Png(cancellationToken))}\">"
         );
     }
 

@@ -13,11 +13,16 @@ public static class StandingWavePicture
     /// <summary>Amplitudes of pressure and volume flow along a column at one frequency, each as a part of its largest.</summary>
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
-    public static Picture Of(Column column, Frequency frequency)
+    public static Picture Of(
+        Column column,
+        Frequency frequency,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
-        var wave = column.StandingWaveAt(frequency, Points);
+        var wave = column.StandingWaveAt(frequency, Points, cancellationToken);
         var places = wave.Metres.ToArray().Select(m => 1000 * m).ToArray();
         var (pressure, mostPressure) = Parts(wave.Pressure);
         var (flow, mostFlow) = Parts(wave.Flow);

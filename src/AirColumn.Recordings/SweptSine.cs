@@ -11,6 +11,8 @@ public sealed record SweptSine
     // Of its length: no click at either end.
     private const double Fade = 0.01;
 
+    private const int Block = 1 << 16; // samples from one look at the token to the next
+
     /// <summary>Describes a sweep.</summary>
     /// <param name="from">Where it begins: 10 Hz to 10 kHz.</param>
     /// <param name="to">Where it ends: 20 Hz to 20 kHz, at least twice <paramref name="from"/>.</param>
@@ -35,8 +37,9 @@ public sealed record SweptSine
 
     /// <summary>Its samples, of amplitude 1, faded in and out over a hundredth of its length.</summary>
     /// <param name="sampleRate">Samples in a second: 4 kHz to 1 MHz, and more than twice <see cref="To"/>.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The rate is out of range.</exception>
-    public double[] Samples(Frequency sampleRate)
+    public double[] Samples(Frequency sampleRate, CancellationToken cancellationToken = default)
     {
         var rate = Require.InRange(
             sampleRate.Hertz,
@@ -50,6 +53,11 @@ public sealed record SweptSine
         var growth = Math.Log(To.Hertz / From.Hertz);
         for (var i = 0; i < samples.Length; i++)
         {
+            if (i % Block == 0)
+            {
+                cancellationToken.ThrowIfCancellationRequested();
+            }
+
             var share = i / (seconds * rate);
             var turns = From.Hertz * seconds / growth * (Math.Exp(growth * share) - 1);
             var edge = Math.Min(1, Math.Min(share, 1 - share) / Fade);

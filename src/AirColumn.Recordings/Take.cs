@@ -46,16 +46,15 @@ public sealed record Take
     /// <param name="recording">The recording; any length.</param>
     /// <param name="options">What to listen for; the defaults if left out.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellation">Ends it early.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The recording does not have the channel asked for.</exception>
     /// <exception cref="ArgumentException">The lowest pitch looked for is not below the highest.</exception>
     /// <exception cref="RecordingException">The data is damaged.</exception>
-    /// <exception cref="OperationCanceledException">It was ended early.</exception>
     public static Take Of(
         Recording recording,
         TakeOptions? options = null,
         IProgress<double>? progress = null,
-        CancellationToken cancellation = default
+        CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(recording);
@@ -74,12 +73,12 @@ public sealed record Take
         }
 
         // Reading every sample once, then the search for periods, take most of the time.
-        var scan = LevelScan.Of(recording, recording.Frames, Part(progress, 0, 0.2), cancellation);
+        var scan = LevelScan.Of(recording, recording.Frames, Part.Of(progress, 0, 0.2), cancellationToken);
         var channel = options.Channel ?? scan.Loudest;
         var warnings = new List<string>([.. recording.Warnings, .. scan.WarningsOf(channel)]);
         var sound = new LowRate(recording, channel, LowRate.Partials);
         var finder = new PeriodFinder(sound.Rate, options.Lowest.Hertz, options.Highest.Hertz);
-        var frames = FrameTrack.Of(sound, finder, Part(progress, 0.2, 0.7), cancellation);
+        var frames = FrameTrack.Of(sound, finder, Part.Of(progress, 0.2, 0.7), cancellationToken);
         var stretches = new SteadyStretches(
             frames,
             options.Shortest.Seconds,
@@ -91,18 +90,19 @@ public sealed record Take
             channel,
             sound,
             frames,
-            [.. options.Resonances.Select(resonance => resonance.Hertz)]
+            [.. options.Resonances.Select(resonance => resonance.Hertz)],
+            cancellationToken
         );
         var notes = new List<SoundedNote>();
         for (var i = 0; i < found.Count; i++)
         {
-            cancellation.ThrowIfCancellationRequested();
+            cancellationToken.ThrowIfCancellationRequested();
             if (reader.Read(found[i]) is { } note)
             {
                 notes.Add(note);
             }
 
-            Part(progress, 0.9, 0.1)?.Report((i + 1.0) / found.Count);
+            Part.Of(progress, 0.9, 0.1)?.Report((i + 1.0) / found.Count);
         }
 
         var reason = notes.Count > 0 ? null : NoPitch(recording, options, stretches);
@@ -150,12 +150,4 @@ public sealed record Take
 
     private static bool IsNear(SoundedNote note, double hertz) =>
         Math.Abs(note.Fundamental.Hertz - hertz) < NearMains;
-
-    private static ProgressPart? Part(IProgress<double>? progress, double from, double share) =>
-        progress is null ? null : new ProgressPart(progress, from, share);
-
-    private sealed class ProgressPart(IProgress<double> whole, double from, double share) : IProgress<double>
-    {
-        public void Report(double value) => whole.Report(Math.Min(1, from + share * value));
-    }
 }

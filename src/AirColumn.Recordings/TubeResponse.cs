@@ -46,11 +46,18 @@ public sealed record TubeResponse
     /// <summary>From one tap or several, such as a palm that slaps an end and stays there.</summary>
     /// <param name="recording">The recording.</param>
     /// <param name="highest">Up to where resonances are looked for: 100 Hz to 2 kHz; 1 kHz if left out.</param>
+    /// <param name="progress">Is told the share that is done, 0 to 1.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="RecordingException">The data is damaged.</exception>
-    public static TubeResponse FromTap(Recording recording, Frequency? highest = null)
+    public static TubeResponse FromTap(
+        Recording recording,
+        Frequency? highest = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellationToken = default
+    )
     {
-        var heard = new Heard(recording, highest);
+        var heard = new Heard(recording, highest, progress, cancellationToken);
         return heard.Told(
             heard.Ringing(heard.Sound, Heard.Lowest),
             "No tap was heard that rings on: make the recording quieter around it, slap harder, or hold the microphone to the open end"
@@ -60,11 +67,18 @@ public sealed record TubeResponse
     /// <summary>From a broad noise blown or played at the tube: the correlation of the sound with itself decays as the tube rings.</summary>
     /// <param name="recording">The recording: 2 s of noise and nothing else; better 20.</param>
     /// <param name="highest">Up to where resonances are looked for: 100 Hz to 2 kHz; 1 kHz if left out.</param>
+    /// <param name="progress">Is told the share that is done, 0 to 1.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="RecordingException">The data is damaged.</exception>
-    public static TubeResponse FromNoise(Recording recording, Frequency? highest = null)
+    public static TubeResponse FromNoise(
+        Recording recording,
+        Frequency? highest = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellationToken = default
+    )
     {
-        var heard = new Heard(recording, highest);
+        var heard = new Heard(recording, highest, progress, cancellationToken);
         var lags = (int)(RingingModes.Longest * heard.Rate);
         // The first lags hold the noise's own colour.
         var from = (int)(Slap * heard.Rate);
@@ -74,15 +88,23 @@ public sealed record TubeResponse
         [
             .. heard
                 .Sound.Chunk(Math.Max(1, heard.Sound.Length / parts))
-                .Select(part => Correlation.OfNoise(part, lags))
+                .Select(part => Correlation.OfNoise(part, lags, cancellationToken))
                 .Where(decay => decay.Length > from)
                 .Select(decay => decay[from..]),
         ];
-        var whole = Correlation.OfNoise(heard.Sound, lags);
+        var whole = Correlation.OfNoise(heard.Sound, lags, cancellationToken);
         return heard.Told(
             heard.UnlessHeld(
                 whole.Length > from
-                    ? RingingModes.Of(whole[from..], decays, heard.Rate, Heard.Lowest, heard.Highest)
+                    ? RingingModes.Of(
+                        whole[from..],
+                        decays,
+                        heard.Rate,
+                        Heard.Lowest,
+                        heard.Highest,
+                        heard.Listening,
+                        cancellationToken
+                    )
                     : []
             ),
             "No resonances stand out of the noise: 2 s of it are needed at least, and 20 are better"
@@ -93,10 +115,18 @@ public sealed record TubeResponse
     /// <param name="recording">The recording: the whole sweep, once, and half a second more.</param>
     /// <param name="sweep">What was played.</param>
     /// <param name="highest">Up to where resonances are looked for: 100 Hz to 2 kHz; 1 kHz if left out.</param>
+    /// <param name="progress">Is told the share that is done, 0 to 1.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="ArgumentException">The recording is shorter than the sweep.</exception>
     /// <exception cref="RecordingException">The data is damaged.</exception>
-    public static TubeResponse FromSweep(Recording recording, SweptSine sweep, Frequency? highest = null)
+    public static TubeResponse FromSweep(
+        Recording recording,
+        SweptSine sweep,
+        Frequency? highest = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(recording);
         ArgumentNullException.ThrowIfNull(sweep);
@@ -109,11 +139,11 @@ public sealed record TubeResponse
             );
         }
 
-        var heard = new Heard(recording, highest);
+        var heard = new Heard(recording, highest, progress, cancellationToken);
         return heard.Told(
             // Below the sweep nothing was played, and its edge rings by itself.
             heard.Ringing(
-                Correlation.OfKnown(heard.Sound, heard.Played(sweep)),
+                Correlation.OfKnown(heard.Sound, heard.Played(sweep), cancellationToken),
                 Math.Max(Heard.Lowest, AboveEdge * sweep.From.Hertz)
             ),
             "The sweep was not found in the recording, or nothing rings on after it: put the loudspeaker at one end of the tube and the microphone at the other or inside, and record while the sweep plays"
@@ -122,8 +152,12 @@ public sealed record TubeResponse
 
     /// <summary>Puts what was measured beside the resonances of a column with the same ends.</summary>
     /// <param name="column">The column.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>One for each resonance of the column up to the highest that was measured.</returns>
-    public IReadOnlyList<ResonanceComparison> CompareWith(Column column)
+    public IReadOnlyList<ResonanceComparison> CompareWith(
+        Column column,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         if (Resonances.Count == 0)
@@ -133,7 +167,7 @@ public sealed record TubeResponse
 
         // One more, so that the last has a neighbour on either side.
         var below = Math.Min(1.3 * Resonances[^1].Frequency.Hertz, 0.999 * column.HighestFrequency.Hertz);
-        var computed = column.Resonances(Frequency.FromHertz(below)).ToList();
+        var computed = column.Resonances(Frequency.FromHertz(below), cancellationToken).ToList();
         return
         [
             .. computed
@@ -164,19 +198,33 @@ public sealed record TubeResponse
         // No tube of ours is as long.
         public const double Lowest = 20;
 
+        private const double Reading = 0.1; // of the time, about
+
         private readonly List<string> warnings;
         private readonly LevelScan scan;
         private readonly Recording recording;
+        private readonly CancellationToken cancellationToken;
         private bool isHeld;
 
-        public Heard(Recording recording, Frequency? highest)
+        public Heard(
+            Recording recording,
+            Frequency? highest,
+            IProgress<double>? progress,
+            CancellationToken cancellationToken
+        )
         {
             ArgumentNullException.ThrowIfNull(recording);
-            this.recording = recording;
+            (this.recording, this.cancellationToken) = (recording, cancellationToken);
+            Listening = Part.Of(progress, Reading, 1 - Reading);
             Highest = highest is { } limit
                 ? Require.InRange(limit.Hertz, 100, 2000, "Hz", nameof(highest))
                 : 1000;
-            scan = LevelScan.Of(recording, (long)(LongestRecording * recording.RateHertz), null, default);
+            scan = LevelScan.Of(
+                recording,
+                (long)(LongestRecording * recording.RateHertz),
+                Part.Of(progress, 0, Reading),
+                cancellationToken
+            );
             warnings = [.. recording.Warnings, .. scan.WarningsOf(scan.Loudest)];
             var low = Low(recording, scan.Loudest);
             Rate = low.Rate;
@@ -189,6 +237,9 @@ public sealed record TubeResponse
             }
         }
 
+        /// <summary>For the share of what comes after reading.</summary>
+        public IProgress<double>? Listening { get; }
+
         public double[] Sound { get; }
 
         /// <summary>Up to where resonances are looked for, Hz.</summary>
@@ -199,7 +250,7 @@ public sealed record TubeResponse
         public double[] Played(SweptSine sweep)
         {
             using var samples = Recording.FromSamples(
-                sweep.Samples(recording.SampleRate),
+                sweep.Samples(recording.SampleRate, cancellationToken),
                 recording.SampleRate
             );
             var low = Low(samples, 0);
@@ -240,7 +291,7 @@ public sealed record TubeResponse
             }
 
             isHeld = held > pieces.Count;
-            return isHeld ? [] : RingingModes.Of(pieces, Rate, lowest, Highest);
+            return isHeld ? [] : RingingModes.Of(pieces, Rate, lowest, Highest, Listening, cancellationToken);
         }
 
         public TubeResponse Told(IReadOnlyList<MeasuredResonance> found, string otherwise) =>

@@ -11,19 +11,26 @@ public static class WaveFile
     /// <param name="stream">Where to; it must be seekable, since the header holds the length, and stays open.</param>
     /// <param name="samples">The sound, −1 to 1.</param>
     /// <param name="sampleRate">Samples in a second, a whole number: 4 kHz to 1 MHz.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>, before anything is written.</param>
     /// <exception cref="ArgumentException">The stream is not writable and seekable, or the rate is not whole.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A sample or the rate is out of range; nothing is written.</exception>
-    public static void Write16(Stream stream, ReadOnlySpan<double> samples, Frequency sampleRate)
+    public static void Write16(
+        Stream stream,
+        ReadOnlySpan<double> samples,
+        Frequency sampleRate,
+        CancellationToken cancellationToken = default
+    )
     {
         var rate = Checked(stream, samples, sampleRate, 1);
-        using var writer = new WaveFileWriter(stream, new WaveFormat(rate, 16, 1));
         var bytes = new byte[2 * samples.Length];
         for (var i = 0; i < samples.Length; i++)
         {
+            Look(i, cancellationToken);
             var number = (short)Math.Clamp(Math.Round(32768 * samples[i]), short.MinValue, short.MaxValue);
             BinaryPrimitives.WriteInt16LittleEndian(bytes.AsSpan(2 * i), number);
         }
 
+        using var writer = new WaveFileWriter(stream, new WaveFormat(rate, 16, 1));
         writer.Write(bytes);
     }
 
@@ -31,19 +38,35 @@ public static class WaveFile
     /// <param name="stream">Where to; it must be seekable, since the header holds the length, and stays open.</param>
     /// <param name="samples">The sound; finite, full scale being −1 to 1.</param>
     /// <param name="sampleRate">Samples in a second, a whole number: 4 kHz to 1 MHz.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>, before anything is written.</param>
     /// <exception cref="ArgumentException">The stream is not writable and seekable, or the rate is not whole.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A sample or the rate is out of range; nothing is written.</exception>
-    public static void WriteFloat(Stream stream, ReadOnlySpan<double> samples, Frequency sampleRate)
+    public static void WriteFloat(
+        Stream stream,
+        ReadOnlySpan<double> samples,
+        Frequency sampleRate,
+        CancellationToken cancellationToken = default
+    )
     {
         var rate = Checked(stream, samples, sampleRate, float.MaxValue);
-        using var writer = new WaveFileWriter(stream, WaveFormat.CreateIeeeFloatWaveFormat(rate, 1));
         var bytes = new byte[4 * samples.Length];
         for (var i = 0; i < samples.Length; i++)
         {
+            Look(i, cancellationToken);
             BinaryPrimitives.WriteSingleLittleEndian(bytes.AsSpan(4 * i), (float)samples[i]);
         }
 
+        using var writer = new WaveFileWriter(stream, WaveFormat.CreateIeeeFloatWaveFormat(rate, 1));
         writer.Write(bytes);
+    }
+
+    // Every so many samples.
+    private static void Look(int sample, CancellationToken cancellationToken)
+    {
+        if (sample % (1 << 16) == 0)
+        {
+            cancellationToken.ThrowIfCancellationRequested();
+        }
     }
 
     private static int Checked(

@@ -147,7 +147,9 @@ internal sealed class Chart : IDisposable
             plot.Render(nowhere, whole);
         }
 
+        page.GoOn();
         plot.Render(page.Canvas, whole);
+        page.GoOn();
         var look = page.Look;
         page.Text(
             look.Margin,

@@ -12,7 +12,13 @@ internal enum Anchor
 }
 
 /// <summary>A page to draw on: texts, lines and shapes in CSS pixels, y downwards.</summary>
-internal sealed class Page(SKCanvas canvas, Look look, float width, float height)
+internal sealed class Page(
+    SKCanvas canvas,
+    Look look,
+    float width,
+    float height,
+    CancellationToken cancellationToken
+)
 {
     public SKCanvas Canvas => canvas;
 
@@ -22,9 +28,13 @@ internal sealed class Page(SKCanvas canvas, Look look, float width, float height
 
     public float Height => height;
 
+    /// <summary>Throws where the drawing has been cancelled: before each thing that is drawn.</summary>
+    public void GoOn() => cancellationToken.ThrowIfCancellationRequested();
+
     /// <summary>The heading, the line below it, and a white page behind all.</summary>
     public void Begin(string heading, string below)
     {
+        GoOn();
         using var white = new SKPaint { Color = SKColors.White };
         canvas.DrawRect(0, 0, width, height, white);
         var room = width - 2 * look.Margin;
@@ -62,6 +72,7 @@ internal sealed class Page(SKCanvas canvas, Look look, float width, float height
         float room = float.PositiveInfinity
     )
     {
+        GoOn();
         var needed = TextWidth(text, size, bold);
         if (needed > room)
         {
@@ -89,6 +100,7 @@ internal sealed class Page(SKCanvas canvas, Look look, float width, float height
 
     public void Line(float x1, float y1, float x2, float y2, Color color, float stroke, bool dashed = false)
     {
+        GoOn();
         using var dash = dashed ? SKPathEffect.CreateDash([3 * stroke, 3 * stroke], 0) : null;
         using var paint = new SKPaint
         {
@@ -115,6 +127,7 @@ internal sealed class Page(SKCanvas canvas, Look look, float width, float height
         float stroke = 0
     )
     {
+        GoOn();
         using var path = new SKPath();
         path.AddPoly([.. points.Select(p => new SKPoint(p.X, p.Y))], true);
         using var inside = new SKPaint { Color = fill.ToSKColor(), IsAntialias = true };

@@ -27,11 +27,16 @@ public static class DronePreview
     /// <summary>Renders a note.</summary>
     /// <param name="column">The column: blown end closed by the lips, far end open.</param>
     /// <param name="options">Which note and how; the drone, 3 s, if left out.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The note; or none, with the reason, where it does not speak in this model.</returns>
     /// <exception cref="ArgumentNullException">The column is null.</exception>
     /// <exception cref="ArgumentException">The blown end is open, or the far end closed.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The column has no resonance of that register.</exception>
-    public static PreviewSound Of(Column column, PreviewOptions? options = null)
+    public static PreviewSound Of(
+        Column column,
+        PreviewOptions? options = null,
+        CancellationToken cancellationToken = default
+    )
     {
         ArgumentNullException.ThrowIfNull(column);
         options ??= new PreviewOptions();
@@ -52,12 +57,14 @@ public static class DronePreview
             );
         }
 
-        var player = new Player(column, options);
+        var player = new Player(column, options, cancellationToken);
         var performance = player.Play();
         return new PreviewSound(
             options,
             performance,
-            performance.Status == PreviewStatus.Speaks ? Render(column, options, player, performance) : null
+            performance.Status == PreviewStatus.Speaks
+                ? Render(column, options, player, performance, cancellationToken)
+                : null
         );
     }
 
@@ -65,10 +72,16 @@ public static class DronePreview
         Column column,
         PreviewOptions options,
         Player player,
-        Performance performance
+        Performance performance,
+        CancellationToken cancellationToken
     )
     {
-        var sound = RadiatedPulse.SoundOf(column, player.Reflection, performance.Motion!.Outgoing);
+        var sound = RadiatedPulse.SoundOf(
+            column,
+            player.Reflection,
+            performance.Motion!.Outgoing,
+            cancellationToken
+        );
         var (start, length) = performance.Steady.GetOffsetAndLength(sound.Length);
         var square = 0.0;
         foreach (var pascal in sound.AsSpan(start, length))

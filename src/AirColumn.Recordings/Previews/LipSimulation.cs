@@ -10,6 +10,8 @@ namespace AirColumn.Recordings.Previews;
 /// </remarks>
 internal sealed class LipSimulation
 {
+    private const int Block = 1024; // samples from one look at the token to the next
+
     private readonly LipConstants lips;
     private readonly double impedance;
     private readonly double density;
@@ -33,7 +35,13 @@ internal sealed class LipSimulation
     /// <param name="mouth">Pressure in the mouth at every sample, Pa.</param>
     /// <param name="lipHertz">The lips' own frequency.</param>
     /// <param name="opening">How far the lips are open when they are let go, m.</param>
-    public LipMotion Blow(ReadOnlySpan<double> mouth, double lipHertz, double opening)
+    /// <param name="cancellationToken">Ends it early.</param>
+    public LipMotion Blow(
+        ReadOnlySpan<double> mouth,
+        double lipHertz,
+        double opening,
+        CancellationToken cancellationToken = default
+    )
     {
         var motion = new LipMotion(mouth.Length);
         var returning = new ReturningWave(taps);
@@ -49,6 +57,11 @@ internal sealed class LipSimulation
         var (opened, before, drop) = (opening - lips.Opening, opening - lips.Opening, mouth[0]); // h − h₀ now and a step ago; pₘ − p
         for (var i = 0; i < mouth.Length; i++)
         {
+            if (i % Block == 0)
+            {
+                cancellationToken.ThrowIfCancellationRequested();
+            }
+
             (opened, before) = (c1 * opened + c2 * before + push * drop, opened);
             opening = lips.Opening + opened;
             var returned = returning.At(motion.Outgoing, i) / (1 - first);

@@ -27,14 +27,21 @@ internal readonly record struct LipThreshold(double Hertz, double LipHertz, doub
     /// <param name="resonance">The resonance, Hz.</param>
     /// <param name="density">ρ of the breath, kg/m³.</param>
     /// <param name="lips">The lips.</param>
-    public static List<LipThreshold> Of(Column column, double resonance, double density, LipConstants lips)
+    /// <param name="cancellationToken">Ends it early.</param>
+    public static List<LipThreshold> Of(
+        Column column,
+        double resonance,
+        double density,
+        LipConstants lips,
+        CancellationToken cancellationToken = default
+    )
     {
         var thresholds = new List<LipThreshold>();
         var top = Math.Min(Highest * resonance, column.HighestFrequency.Hertz);
         for (var i = 1; i < Points; i++)
         {
             var hertz = resonance * Math.Pow(top / resonance, (double)i / Points);
-            var admittance = 1 / column.ImpedanceAt(Frequency.FromHertz(hertz));
+            var admittance = 1 / column.ImpedanceAt(Frequency.FromHertz(hertz), cancellationToken);
             if (admittance.Imaginary > 0)
             {
                 if (At(hertz, admittance, density, lips) is { } threshold)

@@ -27,11 +27,12 @@ internal sealed class Player
     private readonly List<LipThreshold> thresholds;
     private readonly LipSimulation simulation;
     private readonly Breath breath;
+    private readonly CancellationToken cancellationToken;
 
-    public Player(Column column, PreviewOptions options)
+    public Player(Column column, PreviewOptions options, CancellationToken cancellationToken = default)
     {
-        this.options = options;
-        resonances = column.FirstResonances(Math.Max(6, options.Register + 2));
+        (this.options, this.cancellationToken) = (options, cancellationToken);
+        resonances = column.FirstResonances(Math.Max(6, options.Register + 2), cancellationToken);
         if (resonances.Count < options.Register)
         {
             throw new ArgumentOutOfRangeException(
@@ -44,13 +45,18 @@ internal sealed class Player
 
         var density = column.Air.Density.KilogramsPerCubicMeter;
         var lips = options.Lips.Constants;
-        thresholds = LipThreshold.Of(column, Wanted.Frequency.Hertz, density, lips);
+        thresholds = LipThreshold.Of(column, Wanted.Frequency.Hertz, density, lips, cancellationToken);
         // Of a wide tube some lie where the band fades already; the note's own is to be right all the same.
         var whole = new BandLimit(column, options.SampleRate).WholeUpTo(double.PositiveInfinity);
         Reflection = ReflectionFunction.Of(
             column,
             options.SampleRate,
-            [.. resonances.Select(r => r.Frequency.Hertz).Where((f, i) => f <= whole || i < options.Register)]
+            [
+                .. resonances
+                    .Select(r => r.Frequency.Hertz)
+                    .Where((f, i) => f <= whole || i < options.Register),
+            ],
+            cancellationToken
         );
         simulation = new(Reflection, column.CharacteristicImpedance, density, lips);
         breath = new((int)Math.Round(options.Duration.Seconds * options.SampleRate), options.SampleRate);
@@ -134,7 +140,7 @@ internal sealed class Player
     private Performance Attempt(double pascal, double lipHertz)
     {
         // From lips pressed together, as a player tongues a note: it is soon there.
-        var motion = simulation.Blow(breath.Of(pascal), lipHertz, 0);
+        var motion = simulation.Blow(breath.Of(pascal), lipHertz, 0, cancellationToken);
         var (start, length) = breath.Steady.GetOffsetAndLength(breath.Samples);
         var note = SteadyNote.Of(
             motion.Opening.AsSpan(start, length),

@@ -25,9 +25,15 @@ internal static class RadiatedPulse
     /// <param name="column">The column.</param>
     /// <param name="reflection">What it reflects, which tells how long it rings.</param>
     /// <param name="wave">p + ZcU at the blown end, Pa.</param>
-    public static double[] SoundOf(Column column, ReflectionFunction reflection, ReadOnlySpan<double> wave)
+    /// <param name="cancellationToken">Ends it early.</param>
+    public static double[] SoundOf(
+        Column column,
+        ReflectionFunction reflection,
+        ReadOnlySpan<double> wave,
+        CancellationToken cancellationToken = default
+    )
     {
-        var pulse = Of(column, reflection);
+        var pulse = Of(column, reflection, cancellationToken);
         var n = (int)BitOperations.RoundUpToPowerOf2((uint)(wave.Length + pulse.Length));
         var (signal, response) = (new Complex[n], new Complex[n]);
         for (var i = 0; i < wave.Length; i++)
@@ -41,7 +47,9 @@ internal static class RadiatedPulse
         }
 
         Fourier.Forward(signal, FourierOptions.Matlab);
+        cancellationToken.ThrowIfCancellationRequested();
         Fourier.Forward(response, FourierOptions.Matlab);
+        cancellationToken.ThrowIfCancellationRequested();
         for (var i = 0; i < n; i++)
         {
             signal[i] *= response[i];
@@ -57,13 +65,17 @@ internal static class RadiatedPulse
         return sound;
     }
 
-    private static double[] Of(Column column, ReflectionFunction reflection)
+    private static double[] Of(
+        Column column,
+        ReflectionFunction reflection,
+        CancellationToken cancellationToken
+    )
     {
         var sampleRate = reflection.SampleRate;
         var n = (int)BitOperations.RoundUpToPowerOf2((uint)(2 * reflection.Taps.Length));
         var spacing = sampleRate / n;
         var band = new BandLimit(column, sampleRate);
-        var (real, imaginary) = WavePerFlow(column, band);
+        var (real, imaginary) = WavePerFlow(column, band, cancellationToken);
         var outside = column.AirProfile.At(column.Bore.Length, column.Bore.Length);
         var scale = outside.Density.KilogramsPerCubicMeter / (4 * Math.PI * Distance);
         var spectrum = new Complex[n];
@@ -81,7 +93,11 @@ internal static class RadiatedPulse
 
     // (p + ZcU) at the blown end over U at the far end: an entry of the column's two-port, so to speak, without resonances. It turns once in
     // c/L at most, and is interpolated.
-    private static (CubicSpline Real, CubicSpline Imaginary) WavePerFlow(Column column, BandLimit band)
+    private static (CubicSpline Real, CubicSpline Imaginary) WavePerFlow(
+        Column column,
+        BandLimit band,
+        CancellationToken cancellationToken
+    )
     {
         var spacing = column.Air.SpeedOfSound.MetersPerSecond / column.Bore.Length.Meters / PointsPerTurn;
         // From next to 0 to the first point beyond the band, or as near to it as the column answers.
@@ -92,8 +108,8 @@ internal static class RadiatedPulse
             hertz[i] = Math.Clamp(i * spacing, 1e-3, band.Top);
             var frequency = Frequency.FromHertz(hertz[i]);
             var value =
-                (column.ImpedanceAt(frequency) + column.CharacteristicImpedance)
-                / column.TransferAt(frequency).FlowRatio;
+                (column.ImpedanceAt(frequency, cancellationToken) + column.CharacteristicImpedance)
+                / column.TransferAt(frequency, cancellationToken).FlowRatio;
             (real[i], imaginary[i]) = (value.Real, value.Imaginary);
         }
 

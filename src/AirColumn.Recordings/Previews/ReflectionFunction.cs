@@ -44,9 +44,15 @@ internal sealed class ReflectionFunction
     /// <param name="column">The column.</param>
     /// <param name="sampleRate">Samples a second.</param>
     /// <param name="resonances">Where it is checked, Hz, in order.</param>
-    public static ReflectionFunction Of(Column column, double sampleRate, IReadOnlyList<double> resonances)
+    /// <param name="cancellationToken">Ends it early.</param>
+    public static ReflectionFunction Of(
+        Column column,
+        double sampleRate,
+        IReadOnlyList<double> resonances,
+        CancellationToken cancellationToken = default
+    )
     {
-        var cyclic = Cyclic(column, sampleRate);
+        var cyclic = Cyclic(column, sampleRate, cancellationToken);
         var top = new BandLimit(column, sampleRate).WholeUpTo(1.3 * resonances[^1]);
         ReflectionFunction? function = null;
         foreach (var seconds in Seconds)
@@ -54,13 +60,14 @@ internal sealed class ReflectionFunction
             var taps = Causal(cyclic, (int)(seconds * sampleRate));
             FirstTaps.Correct(
                 taps,
-                hertz => column.ReflectionAt(Frequency.FromHertz(hertz)),
+                hertz => column.ReflectionAt(Frequency.FromHertz(hertz), cancellationToken),
                 top,
                 sampleRate
             );
+            cancellationToken.ThrowIfCancellationRequested();
             KeepPassive(taps);
             function = new(taps, sampleRate);
-            function.Check(column, resonances);
+            function.Check(column, resonances, cancellationToken);
             if (function.WorstCents <= WantedCents && function.WorstWidth <= WantedWidth)
             {
                 break;
@@ -89,13 +96,13 @@ internal sealed class ReflectionFunction
 
     // At a closed end a wave resonates where R = 1: an error in the phase of R, over the slope of that phase, moves the resonance, and
     // an error in |R|, over what |R| lacks of 1, makes it wider or narrower.
-    private void Check(Column column, IReadOnlyList<double> resonances)
+    private void Check(Column column, IReadOnlyList<double> resonances, CancellationToken cancellationToken)
     {
         const double Step = 1e-4;
         foreach (var hertz in resonances)
         {
-            var exact = column.ReflectionAt(Frequency.FromHertz(hertz));
-            var above = column.ReflectionAt(Frequency.FromHertz(hertz * (1 + Step)));
+            var exact = column.ReflectionAt(Frequency.FromHertz(hertz), cancellationToken);
+            var above = column.ReflectionAt(Frequency.FromHertz(hertz * (1 + Step)), cancellationToken);
             var ratio = At(hertz) / exact;
             var slope = (above / exact).Phase / Step;
             WorstCents = Math.Max(WorstCents, Math.Abs(ratio.Phase / slope) * 1200 / Math.Log(2));
@@ -120,7 +127,7 @@ internal sealed class ReflectionFunction
         }
     }
 
-    private static double[] Cyclic(Column column, double sampleRate)
+    private static double[] Cyclic(Column column, double sampleRate, CancellationToken cancellationToken)
     {
         var n = (int)BitOperations.RoundUpToPowerOf2((uint)(PeriodSeconds * sampleRate));
         var spacing = sampleRate / n;
@@ -134,7 +141,7 @@ internal sealed class ReflectionFunction
         }
 
         var (real, imaginary) = (new double[count], new double[count]);
-        column.Impedance(hertz, real, imaginary);
+        column.Impedance(hertz, real, imaginary, cancellationToken);
         var spectrum = new Complex[n];
         for (var k = 0; k < count; k++)
         {

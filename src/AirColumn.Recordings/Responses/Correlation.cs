@@ -9,7 +9,7 @@ internal static class Correlation
     /// <summary>
     /// The correlation of a sound with itself at lags from 0 on: for a tube driven by a broad noise it decays as the tube rings (james1995).
     /// </summary>
-    public static double[] OfNoise(double[] sound, int lags)
+    public static double[] OfNoise(double[] sound, int lags, CancellationToken cancellationToken)
     {
         var block = 1;
         while (block < 4 * lags)
@@ -21,6 +21,7 @@ internal static class Correlation
         var pieces = 0;
         for (var from = 0; from + block / 2 <= sound.Length; from += block / 2)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             // Half a block of sound against itself and what follows.
             var near = Padded(sound.AsSpan(from, block / 2), block);
             var wide = Padded(sound.AsSpan(from, Math.Min(block / 2 + lags, sound.Length - from)), block);
@@ -47,7 +48,7 @@ internal static class Correlation
     /// The answer to an impulse from the answer to a known signal, by division of spectra (farina2000); where the signal has less than
     /// 1e-3 of its greatest power nothing is divided.
     /// </summary>
-    public static double[] OfKnown(double[] sound, double[] signal)
+    public static double[] OfKnown(double[] sound, double[] signal, CancellationToken cancellationToken)
     {
         var size = 1;
         while (size < sound.Length + signal.Length)
@@ -57,7 +58,9 @@ internal static class Correlation
 
         var (answer, cause) = (Padded(sound, size), Padded(signal, size));
         Fourier.Forward(answer, FourierOptions.NoScaling);
+        cancellationToken.ThrowIfCancellationRequested();
         Fourier.Forward(cause, FourierOptions.NoScaling);
+        cancellationToken.ThrowIfCancellationRequested();
         var floor = 1e-3 * cause.Max(c => c.Real * c.Real + c.Imaginary * c.Imaginary);
         for (var k = 0; k < size; k++)
         {

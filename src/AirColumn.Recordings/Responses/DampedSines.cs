@@ -28,11 +28,18 @@ internal static class DampedSines
     // Above the noise, as power: what stands out by less is not told from it.
     private const double AboveNoise = 6;
 
-    public static IReadOnlyList<DampedSine> In(double[] sound, double rate)
+    public static IReadOnlyList<DampedSine> In(
+        double[] sound,
+        double rate,
+        CancellationToken cancellationToken
+    )
     {
+        cancellationToken.ThrowIfCancellationRequested();
         var length = Math.Min(sound.Length / 3, LongestPiece);
         var covariance = Covariance(sound, length);
+        cancellationToken.ThrowIfCancellationRequested();
         var vectors = covariance.Evd(Symmetricity.Symmetric);
+        cancellationToken.ThrowIfCancellationRequested();
         var values = vectors.EigenValues.Select(value => value.Real).ToArray(); // rising
         var order = Order(values);
         if (order == 0)

@@ -35,11 +35,13 @@ internal static class RingingModes
 
     /// <summary>The modes that most pieces show.</summary>
     public static IReadOnlyList<MeasuredResonance> Of(
-        IEnumerable<double[]> pieces,
+        IReadOnlyList<double[]> pieces,
         double rate,
         double lowest,
-        double highest
-    ) => Told(Groups(pieces, rate, lowest, highest));
+        double highest,
+        IProgress<double>? progress,
+        CancellationToken cancellationToken
+    ) => Told(Groups(pieces, rate, lowest, highest, progress, cancellationToken));
 
     /// <summary>
     /// The modes that a decay shows and most of the parts that it is the mean of show too, each with more noise: their scatter is the
@@ -50,12 +52,29 @@ internal static class RingingModes
         IReadOnlyList<double[]> parts,
         double rate,
         double lowest,
-        double highest
+        double highest,
+        IProgress<double>? progress,
+        CancellationToken cancellationToken
     )
     {
-        var looks = parts.Select(part => Look(part, rate, lowest, highest)).ToList();
+        var looks = new List<DampedSine[]>();
+        var all = parts.Count + Delays.Length;
+        foreach (var part in parts)
+        {
+            looks.Add(Look(part, rate, lowest, highest, cancellationToken));
+            progress?.Report((double)looks.Count / all);
+        }
+
+        var groups = Groups(
+            [whole],
+            rate,
+            lowest,
+            highest,
+            Part.Of(progress, (double)parts.Count / all, (double)Delays.Length / all),
+            cancellationToken
+        );
         var confirmed = new List<(List<DampedSine> Group, double Scatter)>();
-        foreach (var (group, _) in Groups([whole], rate, lowest, highest))
+        foreach (var (group, _) in groups)
         {
             var hertz = Median(group, mode => mode.Hertz);
             List<DampedSine> again =
@@ -74,20 +93,28 @@ internal static class RingingModes
     }
 
     private static List<(List<DampedSine> Group, double Scatter)> Groups(
-        IEnumerable<double[]> pieces,
+        IReadOnlyList<double[]> pieces,
         double rate,
         double lowest,
-        double highest
+        double highest,
+        IProgress<double>? progress,
+        CancellationToken cancellationToken
     )
     {
-        List<DampedSine[]> looks =
-        [
-            .. from piece in pieces
-            from delay in Delays
-            let start = (int)(delay * rate)
-            where piece.Length - start >= Shortest * rate
-            select Look(piece[start..], rate, lowest, highest),
-        ];
+        var looks = new List<DampedSine[]>();
+        for (var i = 0; i < pieces.Count; i++)
+        {
+            foreach (var start in Delays.Select(delay => (int)(delay * rate)))
+            {
+                if (pieces[i].Length - start >= Shortest * rate)
+                {
+                    looks.Add(Look(pieces[i][start..], rate, lowest, highest, cancellationToken));
+                }
+            }
+
+            progress?.Report((i + 1.0) / pieces.Count);
+        }
+
         var groups = new List<List<DampedSine>>();
         foreach (var mode in looks.SelectMany(look => look).OrderBy(mode => mode.Hertz))
         {
@@ -132,9 +159,15 @@ internal static class RingingModes
     private static double Scatter(List<DampedSine> group, double hertz) =>
         1.4826 * Median(group, mode => Math.Abs(mode.Hertz - hertz));
 
-    private static DampedSine[] Look(double[] piece, double rate, double lowest, double highest)
+    private static DampedSine[] Look(
+        double[] piece,
+        double rate,
+        double lowest,
+        double highest,
+        CancellationToken cancellationToken
+    )
     {
-        var modes = DampedSines.In(piece, rate);
+        var modes = DampedSines.In(piece, rate, cancellationToken);
         var strongest = modes.Count == 0 ? 0 : modes.Max(mode => mode.Amplitude);
         return
         [

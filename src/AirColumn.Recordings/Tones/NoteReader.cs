@@ -9,7 +9,8 @@ internal sealed class NoteReader(
     int channel,
     LowRate sound,
     IReadOnlyList<PitchFrame> frames,
-    IReadOnlyList<double> resonances
+    IReadOnlyList<double> resonances,
+    CancellationToken cancellationToken
 )
 {
     // Longer is no surer, since players wander, and needs memory.
@@ -34,7 +35,9 @@ internal sealed class NoteReader(
 
         // Before the octave is sure: frames that were taken for another one.
         double PitchAt(double t) => Smoothed(part, from + t);
+        cancellationToken.ThrowIfCancellationRequested();
         var octave = Octave.Of(samples, sound.Rate, part.Hertz, PitchAt, resonances);
+        cancellationToken.ThrowIfCancellationRequested();
         var hertz = octave.Factor * part.Hertz;
         if (PhaseTrack.Of(samples, sound.Rate, hertz, t => octave.Factor * PitchAt(t)) is not { } track)
         {
@@ -46,6 +49,7 @@ internal sealed class NoteReader(
             return null;
         }
 
+        cancellationToken.ThrowIfCancellationRequested();
         var mean = MeanPitch.Of(track);
         var cents = 1200 / Math.Log(2) / mean.Hertz;
         var whole = frames[stretch.To - 1].Seconds - frames[stretch.From].Seconds + FrameTrack.Hop;

@@ -12,7 +12,7 @@ internal static class FrameTrack
         LowRate sound,
         PeriodFinder finder,
         IProgress<double>? progress,
-        CancellationToken cancellation
+        CancellationToken cancellationToken
     )
     {
         var frames = new List<PitchFrame>();
@@ -21,7 +21,7 @@ internal static class FrameTrack
         var all = Math.Max(1, (long)((sound.Count - finder.FrameLength) / hop) + 1);
         for (var first = 0L; first < all; first += inBlock)
         {
-            cancellation.ThrowIfCancellationRequested();
+            cancellationToken.ThrowIfCancellationRequested();
             var count = (int)Math.Min(inBlock, all - first);
             var (start, end) = ((long)(first * hop), (long)((first + count - 1) * hop) + finder.FrameLength);
             // With a margin, so that a block's ends are like the rest.
@@ -33,6 +33,7 @@ internal static class FrameTrack
                 .AsSpan(finder.LongestPeriod);
             for (var i = first; i < first + count; i++)
             {
+                cancellationToken.ThrowIfCancellationRequested();
                 var at = (long)(i * hop);
                 frames.Add(
                     finder.Look(

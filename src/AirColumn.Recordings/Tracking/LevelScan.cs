@@ -46,7 +46,7 @@ internal sealed class LevelScan
         Recording recording,
         long frames,
         IProgress<double>? progress,
-        CancellationToken cancellation
+        CancellationToken cancellationToken
     )
     {
         frames = Math.Min(frames, recording.Frames);
@@ -55,7 +55,7 @@ internal sealed class LevelScan
         var samples = new double[Math.Min(room, frames) * recording.Channels];
         for (var from = 0L; from < frames; from += room)
         {
-            cancellation.ThrowIfCancellationRequested();
+            cancellationToken.ThrowIfCancellationRequested();
             var count = (int)Math.Min(room, frames - from);
             var read = samples.AsSpan(0, count * recording.Channels);
             recording.ReadAll(from, read);

@@ -37,6 +37,7 @@ internal sealed class BinPacking
         CancellationToken cancellationToken
     )
     {
+        cancellationToken.ThrowIfCancellationRequested();
         var best = BestFit(items, room);
         var least = LowerBound(items, room);
         while (least < best.Count)
