@@ -15,9 +15,12 @@ internal static class TubeListener
     private const int Resonances = 8;
 
     /// <summary>How to listen to a tube: its resonances settle the octave, and a long one is listened to lower down than is usual.</summary>
-    public static TakeOptions OptionsFor(Column column)
+    public static TakeOptions OptionsFor(Column column, CancellationToken cancellationToken = default)
     {
-        var resonances = column.FirstResonances(Resonances).Select(one => one.Frequency).ToList();
+        var resonances = column
+            .FirstResonances(Resonances, cancellationToken)
+            .Select(one => one.Frequency)
+            .ToList();
         var usual = new TakeOptions { Resonances = resonances };
         return resonances is [var first, ..]
             ? usual with
