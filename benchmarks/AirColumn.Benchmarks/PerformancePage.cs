@@ -38,15 +38,6 @@ internal static class PerformancePage
             $"{DateTime.UtcNow.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}, {host.Cpu.Value?.ProcessorName}, "
                 + $"{Environment.ProcessorCount} cores, .NET {Environment.Version}, vectors of {Widest()} bits."
         );
-        if (Widest() < 512)
-        {
-            Line(text);
-            Line(
-                text,
-                "[With vectors of 512 bits](performance-512-bits.md) is an earlier run on another machine."
-            );
-        }
-
         Line(text);
         Line(text, "## A curve of 4096 impedances");
         Line(text);

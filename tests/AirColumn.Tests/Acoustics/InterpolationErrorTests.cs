@@ -6,7 +6,7 @@ using static AirColumn.Tests.Acoustics.ReferenceAir;
 
 namespace AirColumn.Tests.Acoustics;
 
-public class InterpolatedImpedanceTests
+public class InterpolationErrorTests
 {
     [Fact]
     public void An_ordinary_tube_is_within_1e_10_and_says_so()
