@@ -1,3 +1,6 @@
+using System.Collections;
+using System.Reflection;
+using System.Runtime.CompilerServices;
 using ArchUnitNET.Domain;
 using ArchUnitNET.Loader;
 using ArchUnitNET.xUnit;
@@ -58,6 +61,28 @@ public class ArchitectureTests
             House.Types,
             type => type.Namespace.FullName.StartsWith($"AirColumn.{layer}", StringComparison.Ordinal)
         );
+
+    // What a computation keeps belongs to a column; a static is written once, and holds nothing that grows.
+    [Fact]
+    public void No_static_changes()
+    {
+        var fields = typeof(AirColumn.Acoustics.Column)
+            .Assembly.GetTypes()
+            .Where(type => !type.IsDefined(typeof(CompilerGeneratedAttribute)))
+            .SelectMany(type =>
+                type.GetFields(BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic)
+            )
+            .Where(field => field is { IsLiteral: false })
+            .ToArray();
+        Assert.True(fields.Length > 20);
+        Assert.DoesNotContain(
+            fields,
+            field =>
+                !field.IsInitOnly
+                || field.FieldType is { IsArray: false } type
+                    && type.GetInterfaces().Any(one => one == typeof(IDictionary) || one == typeof(IList))
+        );
+    }
 
     // Quantities at the edge only: where waves are carried numbers are plain SI.
     [Theory]
