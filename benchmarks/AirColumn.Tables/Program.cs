@@ -27,11 +27,7 @@ foreach (var table in tables.Where(table => named.Count == 0 || named.Contains(t
     {
         double[] computed = [.. entries.Select(entry => entry[list])];
         var old = text.Read(table.Lists[list]);
-        var place = Enumerable.Range(0, table.Count).MaxBy(i => Math.Abs(computed[i] - old[i]));
-        Console.WriteLine(
-            $"{table.Name}: {table.Lists[list]}, {table.Count} numbers, differs by at most {Math.Abs(computed[place] - old[place]):0.0e+0}: "
-                + $"{computed[place]:G14} for {old[place]:G14}, number {place + 1}"
-        );
+        Console.WriteLine($"{table.Name}: {table.Lists[list]}, {Difference(computed, old)}");
         if (args.Contains(Write))
         {
             text.Write(table.Lists[list], computed, table.Format, table.Error);
@@ -40,6 +36,18 @@ foreach (var table in tables.Where(table => named.Count == 0 || named.Contains(t
 }
 
 return 0;
+
+static string Difference(double[] computed, double[] old)
+{
+    if (computed.Length != old.Length)
+    {
+        return $"{computed.Length} numbers, of which the source has {old.Length}";
+    }
+
+    var place = Enumerable.Range(0, old.Length).MaxBy(i => Math.Abs(computed[i] - old[i]));
+    return $"{old.Length} numbers, differs by at most {Math.Abs(computed[place] - old[place]):0.0e+0}: "
+        + $"{computed[place]:G14} for {old[place]:G14}, number {place + 1}";
+}
 
 static string Repository()
 {

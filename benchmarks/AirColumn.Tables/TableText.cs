@@ -11,19 +11,20 @@ internal sealed class TableText(string repository, string file)
     /// <summary>The numbers of a list, or a constant as one.</summary>
     public double[] Read(string list) => [.. Numbers(Find(File.ReadAllText(path), list)).Select(Parse)];
 
-    /// <summary>Replaces those that are farther than the error from the new ones; the others stay as they are.</summary>
+    /// <summary>
+    /// Replaces those that are farther than the error from the new ones; the others stay as they are. All, if there are more or fewer.
+    /// </summary>
     public void Write(string list, double[] values, string format, double error)
     {
         var text = File.ReadAllText(path);
         var place = Find(text, list);
-        var numbers = Numbers(place)
-            .Zip(
-                values,
-                (old, value) =>
-                    Math.Abs(Parse(old) - value) <= error
-                        ? old
-                        : value.ToString(format, CultureInfo.InvariantCulture)
-            );
+        var old = Numbers(place);
+        var numbers = values.Select(
+            (value, i) =>
+                old.Length == values.Length && Math.Abs(Parse(old[i]) - value) <= error
+                    ? old[i]
+                    : value.ToString(format, CultureInfo.InvariantCulture)
+        );
         File.WriteAllText(
             path,
             text[..place.Index] + string.Join(", ", numbers) + text[(place.Index + place.Length)..]

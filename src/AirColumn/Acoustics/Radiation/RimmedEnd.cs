@@ -1,4 +1,5 @@
 using AirColumn.Acoustics.Interpolation;
+using MathNet.Numerics.Interpolation;
 
 namespace AirColumn.Acoustics.Radiation;
 
@@ -8,8 +9,8 @@ namespace AirColumn.Acoustics.Radiation;
 /// </summary>
 /// <remarks>
 /// The rest of the end correction grows as (1 − a/b)^(2/3), the singularity of a right-angled edge, and is
-/// interpolated in that variable; the rest of ln|R| in a/b. Both vanish at a thin edge and are taken to vanish for an
-/// infinite rim. Beyond b/a = 3 there is no table and the waves diffracted at the outer edge are not followed.
+/// interpolated in that variable; the rest of ln|R| in a/b: by splines, since the waves diffracted at a wide rim's outer edge would
+/// spoil a rational interpolation at the narrow rims. Both vanish at a thin edge and are taken to vanish for an infinite rim. Beyond b/a = 3 there is no table and the waves diffracted at the outer edge are not followed.
 /// </remarks>
 internal sealed class RimmedEnd
 {
@@ -19,17 +20,16 @@ internal sealed class RimmedEnd
     /// <summary>The table's thickest wall; above it the end is an interpolation towards the baffle.</summary>
     public const double ThickestTabulated = 3;
 
-    private const int DegreeAcrossRims = 3;
     private const int DegreeAlongKa = 2;
 
     // One interpolation over the rims for each tabulated ka, of what the table has beyond the blend.
-    private static readonly RationalInterpolant[] CorrectionRests = AcrossRims(
+    private static readonly CubicSpline[] CorrectionRests = AcrossRims(
         RimTable.EndCorrection,
         EdgeVariable,
         (value, ka, ratio) => value - ThinCorrection(ka, ratio)
     );
 
-    private static readonly RationalInterpolant[] LogRests = AcrossRims(
+    private static readonly CubicSpline[] LogRests = AcrossRims(
         RimTable.Reflection,
         ratio => ratio,
         (value, ka, ratio) => (Math.Log(value) - ThinLog(ka, ratio)) / (ka * ka)
@@ -76,19 +76,19 @@ internal sealed class RimmedEnd
         return (log + ka * ka * rests[1], correction + rests[0]);
     }
 
-    private static RationalInterpolant Along(RationalInterpolant[] rests, double rim)
+    private static RationalInterpolant Along(CubicSpline[] rests, double rim)
     {
         // Below the table's first ka both rests are all but at their limits, and the interpolant goes on smoothly.
         Span<double> values = stackalloc double[rests.Length];
         for (var i = 0; i < rests.Length; i++)
         {
-            values[i] = rests[i].At(rim);
+            values[i] = rests[i].Interpolate(rim);
         }
 
         return AlongKa.WithValues(values);
     }
 
-    private static RationalInterpolant[] AcrossRims(
+    private static CubicSpline[] AcrossRims(
         ReadOnlySpan<double> table,
         Func<double, double> variable,
         Func<double, double, double, double> rest
@@ -96,7 +96,7 @@ internal sealed class RimmedEnd
     {
         var ka = RimTable.Ka;
         var rims = RimTable.OuterOverInner;
-        var result = new RationalInterpolant[ka.Length];
+        var result = new CubicSpline[ka.Length];
         for (var j = 0; j < ka.Length; j++)
         {
             // From the thin edge (a/b = 1, nothing beyond the blend) through the table to the baffle (a/b = 0).
@@ -107,10 +107,9 @@ internal sealed class RimmedEnd
             }
 
             nodes.Sort((a, b) => a.X.CompareTo(b.X));
-            result[j] = new(
+            result[j] = CubicSpline.InterpolateNaturalSorted(
                 [.. nodes.Select(node => node.X)],
-                [.. nodes.Select(node => node.Y)],
-                DegreeAcrossRims
+                [.. nodes.Select(node => node.Y)]
             );
         }
 
