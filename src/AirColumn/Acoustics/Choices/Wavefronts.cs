@@ -28,7 +28,7 @@ public enum Wavefronts
     /// <summary>
     /// <see cref="Curved"/> where an estimate puts that off by less than 0.3 cent, <see cref="Multimodal"/> elsewhere: where corners, steps
     /// and mouths see each other or slopes are steep. It adds up what all of the bore does and takes microseconds.
-    /// <see cref="Column.Wavefronts"/> says which it has become. Other fronts warn where this one would not be curved.
+    /// <see cref="Column.Wavefronts"/> says which it has become. What a column document means unless it says otherwise. Other fronts warn where this one would not be curved.
     /// </summary>
     Automatic,
 }
