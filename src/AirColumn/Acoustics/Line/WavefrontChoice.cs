@@ -11,6 +11,9 @@ internal static class WavefrontChoice
     // From where the expansion in the slope has no footing, nor has the estimate.
     private const double Steepest = 1;
 
+    // As coarse as the estimate: it is one to three times what it estimates.
+    private static readonly double[] Told = [0.5, 1, 2, 3, 5, 10, 20, MostToTell];
+
     private const double MostToTell = 30; // cents: beyond, the estimate says no more than that it is much
 
     /// <summary>What <see cref="Wavefronts.Automatic"/> becomes.</summary>
@@ -39,7 +42,7 @@ internal static class WavefrontChoice
                     + (
                         cents > MostToTell
                             ? $"{MostToTell} cents or more."
-                            : $"{Require.Show(Math.Round(cents, 1), "cents")}."
+                            : $"{Require.Show(Array.Find(Told, told => told >= cents), "cents")}."
                     );
         return why
             + (
