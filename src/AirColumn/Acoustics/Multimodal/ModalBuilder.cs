@@ -7,6 +7,8 @@ namespace AirColumn.Acoustics.Multimodal;
 /// <summary>Turns the elements of a column into pieces for a number of modes.</summary>
 internal sealed class ModalBuilder
 {
+    private const double SameSlope = 1e-9;
+
     private readonly RadialBases bases;
     private readonly RadialBasis basis;
     private readonly ColumnModel column;
@@ -35,7 +37,7 @@ internal sealed class ModalBuilder
             switch (column.Way[i])
             {
                 case BoreSegment section:
-                    Add(section);
+                    Add(section, (GoesOn(i - 1, i), GoesOn(i, i + 1)));
                     break;
                 case SeriesMass mass:
                     step = mass;
@@ -60,7 +62,15 @@ internal sealed class ModalBuilder
         densities.Add(Gas.Density);
     }
 
-    private void Add(BoreSegment element)
+    // Whether the wall goes on smoothly from one part to the next; not past a hole, whose neighbours lie beyond it.
+    private bool GoesOn(int near, int far) =>
+        near >= 0
+        && far < column.Way.Length
+        && column.Way[near] is BoreSegment { Section: var before }
+        && column.Way[far] is BoreSegment { Section: var after }
+        && Math.Abs(before.WallAt(before.LengthMetres).Slope - after.WallAt(0).Slope) < SameSlope;
+
+    private void Add(BoreSegment element, (bool Near, bool Far) isSmooth)
     {
         var section = element.Section;
         var length = section.LengthMetres;
@@ -95,7 +105,7 @@ internal sealed class ModalBuilder
         else
         {
             var highest = 2 * Math.PI * Math.Min(column.CutOnHertz, column.HighestHertz) / Gas.SpeedOfSound;
-            foreach (var (from, to, degree) in WallGrid.Of(section, highest).Reverse())
+            foreach (var (from, to, degree) in WallGrid.Of(section, highest, isSmooth).Reverse())
             {
                 Put(new WallPiece(basis, section, from, to, degree, Gas, element.Medium.Wall));
             }

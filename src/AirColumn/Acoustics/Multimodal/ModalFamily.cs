@@ -1,3 +1,4 @@
+using System.Numerics;
 using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Vectors;
 
@@ -9,12 +10,18 @@ namespace AirColumn.Acoustics.Multimodal;
 /// </summary>
 internal sealed class ModalFamily
 {
-    // Of the estimate of what more modes would change, cents.
-    private const double Enough = 0.05;
+    // Cents by which more modes may be estimated to move what is at the frequencies that count.
+    private const double Enough = 0.1;
 
-    private const int Most = 12;
     private const int SampleCount = 4;
+    private const double CountedResonances = 12;
     private const double Step = 1e-4; // of the frequency, for the change of phase with it
+
+    // Error over number of modes to this power: edges and corners make it fall at least as the square. A faster fall is believed where it was seen.
+    private const double SlowestFall = 2;
+    private const double FastestFall = 5;
+
+    private static readonly int[] Counts = [3, 4, 6, 8, 10, 12];
 
     private readonly ColumnModel column;
     private readonly MouthStore mouths;
@@ -30,23 +37,49 @@ internal sealed class ModalFamily
         }
 
         var samples = Samples();
-        var fewer = new ModalColumn(column, 2, mouths, cancellationToken);
-        for (var modes = 4; ; modes += 2)
+        var tried = new List<(ModalColumn Column, ComplexVector[] Answer)>();
+        var (before, fall) = (0.0, SlowestFall);
+        foreach (var modes in Counts)
         {
-            var more = new ModalColumn(column, modes, mouths, cancellationToken);
-            // The rest falls as one over the square of the number, or faster: edges and corners see to that.
-            var ratio = (double)modes / (modes - 2);
-            if (
-                Shift(fewer, more, samples, cancellationToken) <= Enough * (ratio * ratio - 1)
-                || modes == Most
-            )
+            var made = new ModalColumn(column, modes, mouths, cancellationToken);
+            tried.Add((made, Reflections(made, samples, cancellationToken)));
+            if (tried.Count == 1)
             {
-                (Chosen, other) = (more, fewer);
-                return;
+                continue;
             }
 
-            fewer = more;
+            var moved = Shift(tried[^2].Answer, tried[^1].Answer, samples, SampleCount);
+            fall = tried.Count == 2 ? SlowestFall : Fall(tried, before / moved);
+            before = moved;
+            if (moved * Share(tried[^2].Column.Modes, modes, fall) <= Enough)
+            {
+                break;
+            }
         }
+
+        Chosen = tried[^1].Column;
+        other = tried.Find(fewer => fewer.Column.Modes == Chosen.Modes - 2).Column;
+    }
+
+    // What is left with more modes over what it has moved by from fewer on, errors falling as a power.
+    private static double Share(int fewer, int more, double fall) =>
+        1 / (Math.Pow((double)more / fewer, fall) - 1);
+
+    // The power that explains by how much less the last step moved than the one before.
+    private static double Fall(List<(ModalColumn Column, ComplexVector[] Answer)> tried, double ratio)
+    {
+        var (first, second, third) = (tried[^3].Column.Modes, tried[^2].Column.Modes, tried[^1].Column.Modes);
+        var (low, high) = (SlowestFall, FastestFall);
+        for (var i = 0; i < 20; i++)
+        {
+            var middle = 0.5 * (low + high);
+            var explained =
+                (Math.Pow(first, -middle) - Math.Pow(second, -middle))
+                / (Math.Pow(second, -middle) - Math.Pow(third, -middle));
+            (low, high) = explained < ratio ? (middle, high) : (low, middle);
+        }
+
+        return low;
     }
 
     /// <summary>The column for as many modes as are carried.</summary>
@@ -66,7 +99,13 @@ internal sealed class ModalFamily
                 new ModalColumn(column, modes > 2 ? modes - 2 : modes + 2, mouths, cancellationToken),
                 null
             ) ?? other;
-        return Shift(compared, Chosen, hertz, cancellationToken);
+        var pairs = Pairs(hertz);
+        return Shift(
+            Reflections(compared, pairs, cancellationToken),
+            Reflections(Chosen, pairs, cancellationToken),
+            pairs,
+            hertz.Length
+        );
     }
 
     /// <summary>The same at eight of the frequencies of a grid.</summary>
@@ -81,78 +120,75 @@ internal sealed class ModalFamily
         return ConvergenceAt(some, cancellationToken);
     }
 
-    // Up to half of where the column answers: the highest frequencies ask for more modes than the resonances there are worth.
-    private double[] Samples()
+    // Up to half of where the column answers, or to where a dozen resonances lie: the highest frequencies ask for more modes than the resonances
+    // there are worth.
+    private FrequencyVector[] Samples()
     {
-        var low = column.Gas.SpeedOfSound / (4 * column.Bore.LengthMetres);
-        var high = 0.5 * Math.Min(column.HighestHertz, column.CutOnHertz);
-        low = Math.Min(low, 0.5 * high);
-        return
-        [
+        var first = column.Gas.SpeedOfSound / (4 * column.Bore.LengthMetres);
+        var high = Math.Min(
+            0.5 * Math.Min(column.HighestHertz, column.CutOnHertz),
+            2 * CountedResonances * first
+        );
+        var low = Math.Min(first, 0.5 * high);
+        return Pairs([
             .. Enumerable
                 .Range(0, SampleCount)
                 .Select(i => low * Math.Pow(high / low, i / (SampleCount - 1.0))),
-        ];
+        ]);
+    }
+
+    // Each frequency and one a little higher.
+    private FrequencyVector[] Pairs(ReadOnlySpan<double> hertz)
+    {
+        var all = new double[2 * hertz.Length];
+        for (var i = 0; i < hertz.Length; i++)
+        {
+            all[2 * i] = Math.Min(hertz[i], column.HighestHertz * (1 - Step));
+            all[2 * i + 1] = all[2 * i] * (1 + Step);
+        }
+
+        var vectors = new FrequencyVector[(all.Length + RealVectors.Count - 1) / RealVectors.Count];
+        for (var v = 0; v < vectors.Length; v++)
+        {
+            var from = v * RealVectors.Count;
+            vectors[v] = FrequencyVector.OfHertz(
+                all.AsSpan(from, Math.Min(RealVectors.Count, all.Length - from))
+            );
+        }
+
+        return vectors;
     }
 
     // The phase of what comes back at the blown end, and by how many cents the frequency has to change to make up for the difference.
-    private double Shift(
-        ModalColumn a,
-        ModalColumn b,
-        ReadOnlySpan<double> hertz,
-        CancellationToken cancellationToken
-    )
+    private double Shift(ComplexVector[] a, ComplexVector[] b, FrequencyVector[] pairs, int frequencies)
     {
-        var worst = 0.0;
-        Span<double> pairs = stackalloc double[RealVectors.Count];
-        for (var i = 0; i < hertz.Length; i += pairs.Length / 2)
+        var (worst, count) = (0.0, RealVectors.Count);
+        for (var i = 0; i < 2 * frequencies; i += 2)
         {
-            for (var n = 0; n < pairs.Length; n += 2)
-            {
-                var highest = column.HighestHertz * (1 - Step);
-                pairs[n] = Math.Min(hertz[Math.Min(i + n / 2, hertz.Length - 1)], highest);
-                pairs[n + 1] = pairs[n] * (1 + Step);
-            }
-
-            worst = Math.Max(worst, ShiftOfPairs(a, b, pairs, cancellationToken));
-        }
-
-        return 1200 / Math.Log(2) * worst;
-    }
-
-    private double ShiftOfPairs(
-        ModalColumn a,
-        ModalColumn b,
-        ReadOnlySpan<double> pairs,
-        CancellationToken cancellationToken
-    )
-    {
-        var frequencies = FrequencyVector.OfHertz(pairs);
-        var (first, second) = (
-            Reflections(a, frequencies, cancellationToken),
-            Reflections(b, frequencies, cancellationToken)
-        );
-        var worst = 0.0;
-        for (var i = 0; i < pairs.Length; i += 2)
-        {
-            var change = (first.At(i) / second.At(i)).Phase;
-            var rate = (second.At(i + 1) / second.At(i)).Phase / Step;
+            var change = (At(a, i) / At(b, i)).Phase;
+            var rate = (At(b, i + 1) / At(b, i)).Phase / Step;
             // Between resonances the phase hardly moves, and a shift of it is none of theirs: not less than that of the plain tube.
-            var least = 2 * Math.PI * pairs[i] * column.Bore.LengthMetres / column.Gas.SpeedOfSound;
+            var omega = pairs[i / count].Omega[i % count];
+            var least = omega * column.Bore.LengthMetres / column.Gas.SpeedOfSound;
             worst = Math.Max(worst, Math.Abs(change) / Math.Max(Math.Abs(rate), least));
         }
 
-        return worst;
+        return 1200 / Math.Log(2) * worst;
+
+        Complex At(ComplexVector[] values, int i) => values[i / count].At(i % count);
     }
 
-    private ComplexVector Reflections(
+    private ComplexVector[] Reflections(
         ModalColumn modes,
-        in FrequencyVector frequencies,
+        FrequencyVector[] frequencies,
         CancellationToken cancellationToken
-    )
-    {
-        var (p, u) = modes.InputAt(frequencies, cancellationToken);
-        var wave = column.Impedance * u;
-        return (p - wave) / (p + wave);
-    }
+    ) =>
+        [
+            .. frequencies.Select(frequency =>
+            {
+                var (p, u) = modes.InputAt(frequency, cancellationToken);
+                var wave = column.Impedance * u;
+                return (p - wave) / (p + wave);
+            }),
+        ];
 }

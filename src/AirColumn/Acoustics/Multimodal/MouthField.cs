@@ -15,6 +15,9 @@ namespace AirColumn.Acoustics.Multimodal;
 /// </remarks>
 internal sealed class MouthField
 {
+    /// <summary>Of how many modes the field is known at most.</summary>
+    public const int MostModes = 12;
+
     private const int PipeFunctions = 12;
     private const int EdgeFunctions = 8;
     private const int OuterFunctions = 4;
@@ -29,6 +32,7 @@ internal sealed class MouthField
     private readonly int[] frontIndex;
     private readonly int[] behindIndex = [];
     private readonly int silent; // the pressure at the end of all, which is none
+    private readonly double[] projection; // of the polynomials that modes are made of
 
     /// <summary>Whether the outside is not a cylinder.</summary>
     public bool Tapers => outside is not null;
@@ -83,6 +87,7 @@ internal sealed class MouthField
         pipeIndex = [.. Enumerable.Range(0, pipeUnknowns)];
         silent = next;
         frontIndex = [.. Enumerable.Range(0, mesh.Count).Where(i => i != silent)];
+        projection = mesh.Projection(MostModes);
         var (k, m) = mesh.Matrices(0, 0, 0, pipeUnknowns);
         pipe = new PlaneModes(k, m, pipeUnknowns);
         (k, m) = mesh.Matrices(0, last, 0, mesh.Count);
@@ -106,26 +111,19 @@ internal sealed class MouthField
         }
     }
 
-    /// <summary>X at eight values of ka, times the radius, row-major, as if the outside were a cylinder.</summary>
-    public ComplexVector[] At(RadialBasis basis, RealVector ka) => At(basis, ka, false);
+    /// <summary>X at some values of ka, times the radius, row-major, as if the outside were a cylinder.</summary>
+    public ComplexVector[] At(RadialBasis basis, RealVector ka) => Of(basis, ka, Seen(ka, false));
 
-    /// <summary>What the outside as it is adds to that.</summary>
-    public ComplexVector[] ChangeAt(RadialBasis basis, RealVector ka)
-    {
-        var (straight, tapering) = (At(basis, ka, false), At(basis, ka, true));
-        for (var i = 0; i < straight.Length; i++)
-        {
-            tapering[i] -= straight[i];
-        }
-
-        return tapering;
-    }
-
-    private ComplexVector[] At(RadialBasis basis, RealVector ka, bool tapers)
+    /// <summary>
+    /// What pressures the flows of <see cref="MostModes"/> polynomials meet at some values of ka, times the radius, all but the plane mode going on in
+    /// a straight pipe too: of that, X follows for any number of modes.
+    /// </summary>
+    /// <param name="ka">ka.</param>
+    /// <param name="tapers">Whether the outside is taken as it is, not as a cylinder.</param>
+    public ComplexVector[] Seen(RealVector ka, bool tapers)
     {
         var n = mesh.Count;
-        var modes = basis.Count;
-        var size = n + modes;
+        var size = n + MostModes;
         var system = new ComplexVector[size * size];
         var square = ka * ka;
         front.AddTo(system, size, frontIndex, square);
@@ -137,43 +135,72 @@ internal sealed class MouthField
 
         pipe.AddTo(system, size, pipeIndex, square, value => value.Real > 1);
         system[silent * size + silent] = ComplexVector.One;
-        var projection = mesh.Projection(basis);
-        for (var mode = 0; mode < modes; mode++)
+        for (var k = 0; k < MostModes; k++)
         {
-            var carried =
-                mode == 0
-                    ? ComplexVector.Zero
-                    : Math.PI
-                        * (
-                            ComplexVector.All(basis.Gamma[mode] * basis.Gamma[mode])
-                            - square
-                            + ComplexVector.Zero
-                        ).Root();
             for (var i = 0; i < n; i++)
             {
-                var here = projection[mode * n + i];
-                for (var j = 0; j <= i; j++)
-                {
-                    system[i * size + j] -= (here * projection[mode * n + j]) * carried;
-                }
-
-                system[(n + mode) * size + i] = ComplexVector.All(here);
+                system[(n + k) * size + i] = ComplexVector.All(projection[k * n + i]);
             }
         }
 
         LaneSymmetric.Eliminate(system, size, n, new ComplexVector[size]);
-        var result = new ComplexVector[modes * modes];
-        for (var i = 0; i < modes; i++)
+        var result = new ComplexVector[MostModes * MostModes];
+        for (var i = 0; i < MostModes; i++)
         {
             for (var j = 0; j <= i; j++)
             {
                 var entry = -system[(n + i) * size + n + j];
-                result[i * modes + j] = entry;
-                result[j * modes + i] = entry;
+                result[i * MostModes + j] = entry;
+                result[j * MostModes + i] = entry;
             }
         }
 
         return result;
+    }
+
+    /// <summary>X of some modes, times the radius, from what was seen.</summary>
+    public static ComplexVector[] Of(RadialBasis basis, RealVector ka, ComplexVector[] seen)
+    {
+        var (n, c) = (basis.Count, basis.Coefficients);
+        var half = new ComplexVector[n * n];
+        var x = new ComplexVector[n * n];
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                for (var k = 0; k < n; k++)
+                {
+                    half[i * n + j] += c[i * n + k] * seen[k * MostModes + j];
+                }
+            }
+        }
+
+        for (var i = 0; i < n; i++)
+        {
+            for (var j = 0; j < n; j++)
+            {
+                for (var k = 0; k < n; k++)
+                {
+                    x[i * n + j] += c[j * n + k] * half[i * n + k];
+                }
+            }
+        }
+
+        if (n == 1)
+        {
+            return x;
+        }
+
+        // The modes that are carried do not go on in a straight pipe: its admittance is taken off theirs.
+        LaneSymmetric.Invert(x, n);
+        for (var mode = 1; mode < n; mode++)
+        {
+            var across = basis.Gamma[mode] * basis.Gamma[mode];
+            x[mode * n + mode] -= Math.PI * (ComplexVector.All(across) - ka * ka + ComplexVector.Zero).Root();
+        }
+
+        LaneSymmetric.Invert(x, n);
+        return x;
     }
 
     private static Complex[] Part(Complex[] whole, int[] index)

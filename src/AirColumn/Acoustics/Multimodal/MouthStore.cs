@@ -48,7 +48,7 @@ internal sealed class MouthStore
     private sealed class Entry(double[] key, double outerOverInner, OuterProfile? profile)
     {
         private readonly ConcurrentDictionary<int, (MouthTable, MouthTable?)> tables = new();
-        private MouthField? field; // made when first asked for
+        private MouthSamples? samples; // taken when first asked for
 
         public double[] Key => key;
 
@@ -64,21 +64,21 @@ internal sealed class MouthStore
             }
 
             var mouth =
-                field
+                samples
                 ?? Interlocked.CompareExchange(
-                    ref field,
-                    new MouthField(outerOverInner, profile, cancellationToken),
+                    ref samples,
+                    new MouthSamples(
+                        new MouthField(outerOverInner, profile, cancellationToken),
+                        cancellationToken
+                    ),
                     null
                 )
-                ?? field;
+                ?? samples;
             // One mode is plane-wave theory, which knows of no outside.
             var outside = mouth.Tapers && basis.Count > 1;
             return tables.GetOrAdd(
                 basis.Count,
-                (
-                    new MouthTable(mouth, basis, false, cancellationToken),
-                    outside ? new MouthTable(mouth, basis, true, cancellationToken) : null
-                )
+                (new MouthTable(mouth, basis, false), outside ? new MouthTable(mouth, basis, true) : null)
             );
         }
     }

@@ -7,41 +7,28 @@ namespace AirColumn.Acoustics.Multimodal;
 /// <summary>X of <see cref="MouthField"/> as Chebyshev series in ka: smooth, and quick to take.</summary>
 internal sealed class MouthTable
 {
-    /// <summary>Up to where it reaches.</summary>
-    public const double HighestKa = 3.83;
-
-    // One lane of the vectors they fill is for ka = 0.
-    private const int Nodes = 23;
+    private const int Nodes = MouthSamples.Nodes;
 
     private readonly int modes;
     private readonly double[] coefficients; // of Re X and of Im X/ka, entry by entry of the lower triangle
 
-    /// <summary>Of a field, its outside a cylinder, or of the change that its outside makes.</summary>
-    public MouthTable(MouthField field, RadialBasis basis, bool isChange, CancellationToken cancellationToken)
+    /// <summary>Of a mouth, its outside a cylinder, or of the change that its outside makes.</summary>
+    public MouthTable(MouthSamples mouth, RadialBasis basis, bool isChange)
     {
         modes = basis.Count;
         var entries = modes * (modes + 1) / 2;
         var values = new double[2 * entries * Nodes];
-        Span<double> ka = stackalloc double[ComplexVector.Count];
         // At rest nothing is radiated: what the discretisation leaves of that in the change is taken off.
         var still = new double[entries];
-        for (var first = -1; first < Nodes; first += ComplexVector.Count)
+        var first = -1;
+        foreach (var (ka, x) in mouth.Of(basis, isChange))
         {
-            cancellationToken.ThrowIfCancellationRequested();
-            for (var lane = 0; lane < ka.Length; lane++)
-            {
-                var node = first + lane;
-                ka[lane] = node < 0 ? 0 : HighestKa / 2 * (1 + Math.Cos(Math.PI * (node + 0.5) / Nodes));
-            }
-
-            var lanes = Vector.Create<double>(ka);
-            var x = isChange ? field.ChangeAt(basis, lanes) : field.At(basis, lanes);
             var entry = 0;
             for (var i = 0; i < modes; i++)
             {
                 for (var j = 0; j <= i; j++, entry++)
                 {
-                    for (var lane = 0; lane < ka.Length; lane++)
+                    for (var lane = 0; lane < ComplexVector.Count; lane++)
                     {
                         var (node, at) = (first + lane, x[i * modes + j].At(lane));
                         if (node < 0)
@@ -55,6 +42,8 @@ internal sealed class MouthTable
                     }
                 }
             }
+
+            first += ComplexVector.Count;
         }
 
         coefficients = new double[values.Length];
@@ -65,7 +54,7 @@ internal sealed class MouthTable
     public void AddTo(RealVector wavenumber, double radius, Span<ComplexVector> x)
     {
         var ka = wavenumber * radius;
-        var t = ka * (2 / HighestKa) - RealVector.One;
+        var t = ka * (2 / MouthSamples.HighestKa) - RealVector.One;
         var entry = 0;
         for (var i = 0; i < modes; i++)
         {

@@ -14,8 +14,6 @@ namespace AirColumn.Acoustics.Multimodal;
 /// </remarks>
 internal sealed class RadialBasis
 {
-    private readonly double[] coefficients; // row n: mode n in √(2k + 1)·Pₖ(2ξ² − 1)
-
     /// <summary>That of a number of modes.</summary>
     public RadialBasis(int count)
     {
@@ -38,7 +36,7 @@ internal sealed class RadialBasis
 
         var (squares, vectors) = SymmetricModes.Of(stiffness, count);
         var order = Enumerable.Range(0, count).OrderBy(i => squares[i].Real).ToArray();
-        coefficients = new double[count * count];
+        Coefficients = new double[count * count];
         Gamma = new double[count];
         AtWall = new double[count];
         for (var n = 0; n < count; n++)
@@ -46,7 +44,7 @@ internal sealed class RadialBasis
             Gamma[n] = n == 0 ? 0 : Math.Sqrt(squares[order[n]].Real);
             for (var k = 0; k < count; k++)
             {
-                coefficients[n * count + k] = n == 0 ? (k == 0 ? 1 : 0) : vectors[k * count + order[n]].Real;
+                Coefficients[n * count + k] = n == 0 ? (k == 0 ? 1 : 0) : vectors[k * count + order[n]].Real;
             }
 
             var wall = ValueAt(n, 1);
@@ -54,7 +52,7 @@ internal sealed class RadialBasis
             {
                 for (var k = 0; k < count; k++)
                 {
-                    coefficients[n * count + k] *= -1;
+                    Coefficients[n * count + k] *= -1;
                 }
             }
 
@@ -81,6 +79,9 @@ internal sealed class RadialBasis
     /// <summary>Wavenumbers across times the radius; 0, 3.83, …</summary>
     public double[] Gamma { get; }
 
+    /// <summary>Row n: mode n in the polynomials √(2k + 1)·Pₖ(2ξ² − 1), an orthogonal matrix.</summary>
+    public double[] Coefficients { get; }
+
     /// <summary>The modes at the wall.</summary>
     public double[] AtWall { get; }
 
@@ -98,8 +99,8 @@ internal sealed class RadialBasis
             var (sum, rate) = (0.0, 0.0);
             for (var k = 0; k < Count; k++)
             {
-                sum += coefficients[n * Count + k] * p[k];
-                rate += coefficients[n * Count + k] * d[k];
+                sum += Coefficients[n * Count + k] * p[k];
+                rate += Coefficients[n * Count + k] * d[k];
             }
 
             (value[n], slope[n]) = (sum, rate);
@@ -140,13 +141,14 @@ internal sealed class RadialBasis
         var sum = 0.0;
         for (var k = 0; k < Count; k++)
         {
-            sum += coefficients[mode * Count + k] * p[k];
+            sum += Coefficients[mode * Count + k] * p[k];
         }
 
         return sum;
     }
 
-    private static void Legendre(double t, Span<double> value, Span<double> slope)
+    /// <summary>The polynomials √(2k + 1)·Pₖ(2t − 1) of which modes are made, t = ξ², and their derivatives in t.</summary>
+    public static void Legendre(double t, Span<double> value, Span<double> slope)
     {
         var x = 2 * t - 1;
         var (p, before, d, dBefore) = (1.0, 0.0, 0.0, 0.0);

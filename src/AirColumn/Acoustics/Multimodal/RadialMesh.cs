@@ -103,22 +103,22 @@ internal sealed class RadialMesh
         return (unknowns, mass, drift, stiffness);
     }
 
-    /// <summary>The mean over the disc of each radial mode times each unknown's function; of the first element.</summary>
-    public double[] Projection(RadialBasis basis)
+    /// <summary>The mean over the disc of each of the polynomials that radial modes are made of times each unknown's function; of the first element.</summary>
+    public double[] Projection(int polynomials)
     {
-        var result = new double[basis.Count * Count];
-        var (modes, slopes) = (new double[basis.Count], new double[basis.Count]);
+        var result = new double[polynomials * Count];
+        var (values, slopes) = (new double[polynomials], new double[polynomials]);
         elements[0]
             .Integrate(
                 (r, jacobian, weight, value, _, index) =>
                 {
-                    basis.Modes(r.Real * r.Real, modes, slopes);
-                    for (var n = 0; n < modes.Length; n++)
+                    RadialBasis.Legendre(r.Real * r.Real, values, slopes);
+                    for (var n = 0; n < values.Length; n++)
                     {
                         for (var i = 0; i < index.Length; i++)
                         {
                             result[n * Count + index[i]] +=
-                                2 * weight * r.Real * jacobian.Real * modes[n] * value[i];
+                                2 * weight * r.Real * jacobian.Real * values[n] * value[i];
                         }
                     }
                 }

@@ -15,6 +15,7 @@ internal sealed class SpectrumPiece
 {
     private const int MostNodes = 192;
     private const int More = 16; // where those were too few
+    private const int MostMore = 3; // times that many at once
     private const int Last = 4; // coefficients that tell what is left out
     private const double MostGrowth = 1e3; // of the state over a range
     private const double MostNoise = 1e-12; // of the state, below which coefficients that fall no more are rounding
@@ -57,7 +58,7 @@ internal sealed class SpectrumPiece
         }
 
         var path = wave.Prepare(new(2 * Math.PI * range.Low, 2 * Math.PI * range.High, tolerance));
-        for (; ; n += More)
+        while (true)
         {
             var values = new double[4 * n];
             if (
@@ -81,6 +82,11 @@ internal sealed class SpectrumPiece
                 var off = (Math.Max(4, Math.Sqrt(n)) * tail + 1e-16 * n) / least;
                 return new SpectrumPiece(rows, wave.Impedance, off, isEnough ? 0 : tail / least);
             }
+
+            // As many as the fall of the last coefficients asks for.
+            var fall = Math.Log(Tail(coefficients, n, n - 2 * Last) / tail) / (2 * Last);
+            var lacking = Math.Log(tail / (allowed * least)) / Math.Max(fall, 1e-3);
+            n += Math.Min(More * Math.Clamp((int)Math.Ceiling(lacking / More), 1, MostMore), MostNodes - n);
         }
     }
 

@@ -313,8 +313,8 @@ public class ModalColumnTests
             new ColumnOptions { Wavefronts = Wavefronts.Multimodal }
         );
         Assert.InRange(automatic.ModeCount(), 4, 8);
-        Assert.Equal(0, new Column(Flared, TableAir).FirstResonances(2).ModeConvergence());
-        Assert.InRange(automatic.Impedance(FrequencyGrid.Linear(50, 900, 50)).ModeConvergence(), 1e-6, 0.1);
+        Assert.Equal(0, new Column(Flared, TableAir, OneDimensional).FirstResonances(2).ModeConvergence());
+        Assert.InRange(automatic.Impedance(FrequencyGrid.Linear(50, 900, 50)).ModeConvergence(), 1e-6, 0.3);
     }
 
     [Theory]
