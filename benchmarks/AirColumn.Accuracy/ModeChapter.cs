@@ -72,7 +72,7 @@ internal static class ModeChapter
             "Radial modes",
             "The modes of `Wavefronts.Multimodal` [pagneux1996], against the number that is carried. With one they are plane-wave theory, "
                 + "and find what the elements of that do. The error falls by about the square of their number, as edges and corners have it; "
-                + "left to itself a column takes as many as are needed for an estimated 0.05 cent. The field of a mouth is compared before its plane mode is "
+                + "left to itself a column takes as many as are estimated to leave 0.1 cent. The field of a mouth is compared before its plane mode is "
                 + "corrected by the tables of plane-wave theory. Holes, branches and bends act on the plane mode only.",
             quantities,
             [

@@ -17,7 +17,8 @@ public class DesignBenchmarks
             .Cone(Length.FromMillimeters(36), Length.FromMillimeters(60), Length.FromMillimeters(900))
             .Cone(Length.FromMillimeters(120), Length.FromMillimeters(300))
             .OpenEnd(Length.FromMillimeters(3)),
-        Tubes.Room
+        Tubes.Room,
+        new ColumnOptions { Wavefronts = Wavefronts.Curved }
     );
 
     private static readonly ResonanceList Two = Flared.FirstResonances(2);
@@ -63,7 +64,8 @@ public class DesignBenchmarks
 
     /// <summary>Two resonances of a new column.</summary>
     [Benchmark(Baseline = true)]
-    public ResonanceList TwoResonances() => new Column(Flared.Bore, Tubes.Room).FirstResonances(2);
+    public ResonanceList TwoResonances() =>
+        new Column(Flared.Bore, Tubes.Room, Flared.Options).FirstResonances(2);
 
     /// <summary>Ten designs of a flare.</summary>
     [Benchmark]

@@ -29,6 +29,8 @@ internal static class ImpedanceVerb
         )
         {
             file.Argument,
+            file.OtherFronts,
+            file.OtherModes,
             at,
             from,
             to,

@@ -41,6 +41,8 @@ internal static class LengthVerb
         )
         {
             file.Argument,
+            file.OtherFronts,
+            file.OtherModes,
             section,
             pitch,
             resonance,

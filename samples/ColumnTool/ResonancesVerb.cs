@@ -26,6 +26,8 @@ internal static class ResonancesVerb
         )
         {
             file.Argument,
+            file.OtherFronts,
+            file.OtherModes,
             count,
             below,
             reference,

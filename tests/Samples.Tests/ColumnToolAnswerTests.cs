@@ -24,6 +24,29 @@ public class ColumnToolAnswerTests
     }
 
     [Fact]
+    public void Wave_fronts_and_the_number_of_modes_can_be_named()
+    {
+        const string Steep =
+            "{\"column\":1,\"sections\":[{\"shape\":\"cone\",\"from\":\"20 mm\",\"to\":\"220 mm\",\"length\":\"500 mm\"}],\"farEnd\":{\"kind\":\"baffle\"}}";
+        var plain = First();
+        Assert.Equal(plain, First("--wavefronts", "multimodal"));
+        Assert.InRange(1200 * Math.Log2(First("--modes", "2") / plain), -1, 1);
+        Assert.NotEqual(plain, First("--modes", "2"));
+        Assert.InRange(Math.Abs(1200 * Math.Log2(First("--wavefronts", "plane") / plain)), 5, 50);
+
+        double First(params string[] options) =>
+            Number(
+                Sample
+                    .ColumnTool(Steep, ["resonances", "-", "--count", "1", "--json", .. options])
+                    .Json()
+                    .GetProperty("resonances")
+                    .EnumerateArray()
+                    .First(),
+                "frequencyHz"
+            );
+    }
+
+    [Fact]
     public void Impedance_over_a_span_is_equally_spaced()
     {
         var rows = Sample

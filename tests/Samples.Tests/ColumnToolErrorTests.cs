@@ -112,7 +112,7 @@ public class ColumnToolErrorTests
     [InlineData(
         "\"name\"",
         "\"nam\"",
-        "'nam' is not a known key; did you mean 'name'? Known here: column, name, air, losses, wavefronts, blownEnd, correction, sections, farEnd."
+        "'nam' is not a known key; did you mean 'name'? Known here: column, name, air, losses, wavefronts, modes, blownEnd, correction, sections, farEnd."
     )]
     [InlineData(
         "\"cylinder\"",

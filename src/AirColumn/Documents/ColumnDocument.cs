@@ -22,7 +22,7 @@ public sealed record ColumnDocument
     /// <param name="bore">Its shape.</param>
     /// <param name="air">What fills it.</param>
     /// <param name="options">
-    /// Losses and blown end; full losses and a closed blown end if left out. The format has no place for a tolerance, so
+    /// Losses, wave fronts, number of modes and blown end; the defaults if left out. The format has no place for a tolerance, so
     /// it must be the default one.
     /// </param>
     /// <param name="name">What people call it: at most 1000 characters; null if it has no name.</param>
@@ -112,15 +112,6 @@ public sealed record ColumnDocument
             throw new ArgumentException(
                 $"The tolerance is {Require.Show(options.Tolerance, "")}; a document has no place for it, so it must be "
                     + $"the default, {Require.Show(standard, "")}. Set it on the options of the column instead.",
-                nameof(options)
-            );
-        }
-
-        if (options.Modes is { } modes)
-        {
-            throw new ArgumentException(
-                $"The number of modes is {modes}; a document has no place for it, so it must be left to the column. Set it on the "
-                    + "options of the column instead.",
                 nameof(options)
             );
         }

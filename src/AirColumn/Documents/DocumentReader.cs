@@ -77,6 +77,7 @@ internal static class DocumentReader
             "air",
             "losses",
             "wavefronts",
+            "modes",
             "blownEnd",
             "correction",
             "sections",
@@ -90,6 +91,7 @@ internal static class DocumentReader
         {
             Losses = Losses(document.Optional("losses")),
             Wavefronts = Fronts(document.Optional("wavefronts")),
+            Modes = Modes(document.Optional("modes")),
             BlownEnd = EndReader.Blown(document),
         };
         return Checked.Make(
@@ -119,6 +121,21 @@ internal static class DocumentReader
                 "multimodal" => Wavefronts.Multimodal,
                 _ => Wavefronts.Automatic,
             };
+
+    private static int? Modes(DocumentValue? modes)
+    {
+        if (modes is null)
+        {
+            return null;
+        }
+
+        var count = modes.Number();
+        return count is >= 1 and <= ColumnOptions.MostModes && count == Math.Floor(count)
+            ? (int)count
+            : throw modes.Wrong(
+                $"it must be a whole number from 1 to {ColumnOptions.MostModes}; leave it out, and as many are taken as the bore needs."
+            );
+    }
 
     private static WallLosses Losses(DocumentValue? losses) =>
         losses?.Word("none", "full", "large-tube") switch

@@ -129,6 +129,11 @@ internal static class DocumentWriter
                 var other => throw NoName(other.ToString()),
             }
         );
+        if (options.Modes is { } modes)
+        {
+            json.WriteNumber("modes", modes);
+        }
+
         json.WriteString("blownEnd", options.BlownEnd.IsOpen ? "open" : "closed");
         if (options.BlownEnd.IsOpen)
         {

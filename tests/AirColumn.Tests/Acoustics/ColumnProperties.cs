@@ -94,8 +94,8 @@ public class ColumnProperties
             // Lossy cones to the column's tolerance, 1e-10, times the sharpness of a resonance.
             var f = Frequency.FromHertz(hertz);
             Near.Relative(
-                new Column(whole, TableAir).ImpedanceAt(f),
-                new Column(parts, TableAir).ImpedanceAt(f),
+                new Column(whole, TableAir, OneDimensional).ImpedanceAt(f),
+                new Column(parts, TableAir, OneDimensional).ImpedanceAt(f),
                 2e-8
             );
         }

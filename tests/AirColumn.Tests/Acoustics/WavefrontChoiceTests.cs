@@ -44,7 +44,7 @@ public class WavefrontChoiceTests
         var column = Of(bore, Wavefronts.Automatic);
         Assert.Equal(Wavefronts.Multimodal, column.Wavefronts);
         var exact = Heard(Of(bore, Wavefronts.Multimodal, Many));
-        Near.Absolute(0, Largest(Heard(column, CountedOfCutOn), exact), 0.1, name);
+        Near.Absolute(0, Largest(Heard(column, CountedOfCutOn), exact), 0.15, name);
         Near.Absolute(0, Largest(Heard(column), exact), 0.5, name);
         Assert.DoesNotContain(column.FirstResonances(1).Warnings, IsOfFronts);
         foreach (var fronts in new[] { Wavefronts.Curved, Wavefronts.Sloped, Wavefronts.Plane })

@@ -6,7 +6,7 @@ namespace AirColumn.Tests.Documents;
 public class ColumnDocumentErrorTests
 {
     private const string Known =
-        "column, name, air, losses, wavefronts, blownEnd, correction, sections, farEnd";
+        "column, name, air, losses, wavefronts, modes, blownEnd, correction, sections, farEnd";
 
     [Theory]
     // Versions and keys.
@@ -194,6 +194,18 @@ public class ColumnDocumentErrorTests
         "\"spherical\"",
         "wavefronts",
         "wavefronts is 'spherical'; such wave fronts cannot be computed; allowed: automatic, multimodal, curved, sloped, plane."
+    )]
+    [InlineData(
+        "\"plane\"",
+        "\"plane\", \"modes\": 13",
+        "modes",
+        "modes is 13; it must be a whole number from 1 to 12; leave it out, and as many are taken as the bore needs."
+    )]
+    [InlineData(
+        "\"plane\"",
+        "\"plane\", \"modes\": 2.5",
+        "modes",
+        "modes is 2.5; it must be a whole number from 1 to 12; leave it out, and as many are taken as the bore needs."
     )]
     [InlineData(
         "\"plane\"",

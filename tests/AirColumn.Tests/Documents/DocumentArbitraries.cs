@@ -109,6 +109,7 @@ public static class DocumentArbitraries
             from farEnd in FarEnds
             from losses in Gen.Elements(Enum.GetValues<WallLosses>())
             from wavefronts in Gen.Elements(Enum.GetValues<Wavefronts>())
+            from modes in Gen.Choose(0, ColumnOptions.MostModes)
             from blownEnd in BlownEnds
             select new ColumnDocument(
                 new Bore(sections, farEnd),
@@ -117,6 +118,7 @@ public static class DocumentArbitraries
                 {
                     Losses = losses,
                     Wavefronts = wavefronts,
+                    Modes = modes > 0 ? modes : null,
                     BlownEnd = blownEnd,
                 },
                 name

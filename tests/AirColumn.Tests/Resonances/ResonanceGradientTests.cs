@@ -61,7 +61,8 @@ public class ResonanceGradientTests
     {
         var column = new Column(
             Bore.Build().Cylinder(Mm(344.33), Mm(0.1)).Cylinder(Mm(5), Mm(1.36)).OpenEnd(),
-            TableAir
+            TableAir,
+            OneDimensional
         );
         var first = column.FirstResonances(1);
         Assert.InRange(first[0].Frequency.Hertz, 1100, 1120);

@@ -3,12 +3,14 @@ namespace AirColumn.Acoustics;
 /// <summary>The choices of a <see cref="Column"/> that are neither geometry nor air.</summary>
 public sealed record ColumnOptions
 {
+    internal const int MostModes = 12;
+
     private readonly double tolerance = 1e-10;
     private readonly BlownEnd blownEnd = BlownEnd.Closed;
     private readonly WallLosses losses = WallLosses.Full;
     private readonly Fingering fingering = Fingering.AllOpen;
     private readonly RadiationModel radiation = RadiationModel.Exact;
-    private readonly Wavefronts wavefronts = Wavefronts.Curved;
+    private readonly Wavefronts wavefronts = Wavefronts.Automatic;
     private readonly int? modes;
 
     /// <summary>The model of the losses at the wall; full by default.</summary>
@@ -19,7 +21,7 @@ public sealed record ColumnOptions
         init => losses = Require.Named(value, nameof(Losses));
     }
 
-    /// <summary>What is assumed of the wave fronts where the bore widens or narrows; curved by default.</summary>
+    /// <summary>What is assumed of the wave fronts where the bore widens or narrows; automatic by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not one of the named models.</exception>
     public Wavefronts Wavefronts
     {
@@ -28,14 +30,15 @@ public sealed record ColumnOptions
     }
 
     /// <summary>
-    /// How many radial modes <see cref="Wavefronts.Multimodal"/> carries, the plane one included: 1 to 12. Null, the default, takes as
-    /// many as the column needs for its resonances to stay within 0.05 cent when more are carried.
+    /// How many radial modes are carried, the plane one included, where they are carried at all: 1 to 12. Null, the default, takes as many
+    /// as are estimated to leave 0.1 cent at the first dozen resonances, up to half of the cut-on.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside that range.</exception>
     public int? Modes
     {
         get => modes;
-        init => modes = value is { } count ? (int)Require.InRange(count, 1, 12, "", nameof(Modes)) : null;
+        init =>
+            modes = value is { } count ? (int)Require.InRange(count, 1, MostModes, "", nameof(Modes)) : null;
     }
 
     /// <summary>

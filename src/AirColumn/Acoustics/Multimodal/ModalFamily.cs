@@ -10,8 +10,8 @@ namespace AirColumn.Acoustics.Multimodal;
 /// </summary>
 internal sealed class ModalFamily
 {
-    // Cents by which more modes may be estimated to move what is at the frequencies that count.
-    private const double Enough = 0.1;
+    // Cents by which more modes may be estimated to move what is at the frequencies that count; the aim is a tenth.
+    private const double Enough = 0.07;
 
     private const int SampleCount = 4;
     private const double CountedResonances = 12;
@@ -19,7 +19,7 @@ internal sealed class ModalFamily
 
     // Error over number of modes to this power: edges and corners make it fall at least as the square. A faster fall is believed where it was seen.
     private const double SlowestFall = 2;
-    private const double FastestFall = 5;
+    private const double FastestFall = 4;
 
     private static readonly int[] Counts = [3, 4, 6, 8, 10, 12];
 

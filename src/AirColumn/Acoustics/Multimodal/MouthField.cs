@@ -16,7 +16,7 @@ namespace AirColumn.Acoustics.Multimodal;
 internal sealed class MouthField
 {
     /// <summary>Of how many modes the field is known at most.</summary>
-    public const int MostModes = 12;
+    public const int MostModes = ColumnOptions.MostModes;
 
     private const int PipeFunctions = 12;
     private const int EdgeFunctions = 8;

@@ -84,7 +84,8 @@ internal sealed class SpectrumPiece
             }
 
             // As many as the fall of the last coefficients asks for.
-            var fall = Math.Log(Tail(coefficients, n, n - 2 * Last) / tail) / (2 * Last);
+            var earlier = Math.Max(Last, n - 2 * Last);
+            var fall = Math.Log(Tail(coefficients, n, earlier) / tail) / (n - earlier);
             var lacking = Math.Log(tail / (allowed * least)) / Math.Max(fall, 1e-3);
             n += Math.Min(More * Math.Clamp((int)Math.Ceiling(lacking / More), 1, MostMore), MostNodes - n);
         }
