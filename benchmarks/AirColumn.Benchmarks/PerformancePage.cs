@@ -159,10 +159,7 @@ internal static class PerformancePage
             );
     }
 
-    private static int Widest() =>
-        System.Runtime.Intrinsics.Vector512.IsHardwareAccelerated ? 512
-        : System.Runtime.Intrinsics.Vector256.IsHardwareAccelerated ? 256
-        : 128;
+    private static int Widest() => 64 * System.Numerics.Vector<double>.Count;
 
     private static string Time(double nanoseconds) =>
         nanoseconds switch
