@@ -41,6 +41,8 @@ public sealed record BendSection : Section
         this.centreline = centreline;
     }
 
+    internal double CurvatureRadiusMetres => centreline;
+
     /// <summary>Inside diameter.</summary>
     public Length Diameter => Dimension.InMillimeters(2 * radius);
 
@@ -49,6 +51,20 @@ public sealed record BendSection : Section
 
     /// <summary>How far it turns.</summary>
     public Angle Angle => Angle.FromDegrees(LengthMetres / centreline * 180 / Math.PI);
+
+    /// <summary>A bend of a length along its centreline; throws as the constructor does.</summary>
+    internal static BendSection OfLength(Length diameter, Length curvatureRadius, Length length)
+    {
+        Dimension.AxialLength(length);
+        Require.Positive(curvatureRadius.Millimeters, "mm", nameof(curvatureRadius));
+        Require.InRange(length.Meters / curvatureRadius.Meters * 180 / Math.PI, 0, MostDegrees, "°", "angle");
+        var bend = new BendSection(
+            diameter,
+            curvatureRadius,
+            Angle.FromRadians(length.Meters / curvatureRadius.Meters)
+        );
+        return new BendSection(bend.radius, bend.centreline, length.Meters);
+    }
 
     internal override double LargestRadius => radius;
 

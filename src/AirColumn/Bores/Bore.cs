@@ -13,6 +13,7 @@ public sealed record Bore
     private const double SameDiameter = 1e-9;
 
     private readonly EquatableArray<Section> sections;
+    private readonly EquatableArray<double> ends; // of the sections, m from the blown end
     private readonly EquatableArray<ToneHole> holes;
     private readonly EquatableArray<SideBranch> branches;
 
@@ -46,7 +47,7 @@ public sealed record Bore
             ArgumentNullException.ThrowIfNull(section, nameof(sections));
         }
 
-        LengthMetres = Total(this.sections);
+        ends = Ends(this.sections);
         FarEnd = farEnd;
         this.holes = InOrder(holes, hole => hole.PositionMetres, nameof(holes));
         this.branches = InOrder(branches, branch => branch.PositionMetres, nameof(branches));
@@ -62,7 +63,7 @@ public sealed record Bore
     )
     {
         (this.sections, FarEnd, this.holes, this.branches) = (sections, farEnd, holes, branches);
-        LengthMetres = Total(sections);
+        ends = Ends(sections);
         RequireFitting();
     }
 
@@ -107,7 +108,7 @@ public sealed record Bore
         }
     }
 
-    internal double LengthMetres { get; }
+    internal double LengthMetres => ends[ends.Count - 1];
 
     /// <summary>The length of all passages together, branches and holes included, m.</summary>
     internal double PassageMetres =>
@@ -182,28 +183,19 @@ public sealed record Bore
     /// <summary>The radius at a place, m from the blown end; the smaller one where two sections meet.</summary>
     internal double RadiusAt(double position)
     {
-        var start = 0.0;
-        for (var i = 0; i < sections.Count; i++)
+        // The first section that does not end before it.
+        var (low, high) = (0, sections.Count - 1);
+        while (low < high)
         {
-            var section = sections[i];
-            var end = start + section.LengthMetres;
-            if (position < end || i + 1 == sections.Count)
-            {
-                return section.WallAt(Math.Clamp(position - start, 0, section.LengthMetres)).Radius;
-            }
-
-            if (position == end)
-            {
-                return Math.Min(
-                    section.WallAt(section.LengthMetres).Radius,
-                    sections[i + 1].WallAt(0).Radius
-                );
-            }
-
-            start = end;
+            var middle = (low + high) / 2;
+            (low, high) = ends[middle] < position ? (middle + 1, high) : (low, middle);
         }
 
-        return 0;
+        var section = sections[low];
+        var start = low == 0 ? 0 : ends[low - 1];
+        return position == ends[low] && low + 1 < sections.Count
+            ? Math.Min(section.WallAt(section.LengthMetres).Radius, sections[low + 1].WallAt(0).Radius)
+            : section.WallAt(Math.Clamp(position - start, 0, section.LengthMetres)).Radius;
     }
 
     internal static bool IsStep(Section before, Section after) =>
@@ -213,15 +205,16 @@ public sealed record Bore
     internal static bool IsStep(double before, double after) =>
         Math.Abs(before - after) > SameDiameter * Math.Max(before, after);
 
-    private static double Total(EquatableArray<Section> sections)
+    private static EquatableArray<double> Ends(EquatableArray<Section> sections)
     {
+        var ends = new double[sections.Count];
         var total = 0.0;
-        for (var i = 0; i < sections.Count; i++)
+        for (var i = 0; i < ends.Length; i++)
         {
-            total += sections[i].LengthMetres;
+            ends[i] = total += sections[i].LengthMetres;
         }
 
-        return total;
+        return new EquatableArray<double>(ends);
     }
 
     private static EquatableArray<T> InOrder<T>(
@@ -244,27 +237,25 @@ public sealed record Bore
         }
 
         var openings = holes
-            .Select(hole => (hole.PositionMetres, hole.Radius, Text: hole.ToString(), From: nameof(holes)))
+            .Select(hole => new Opening(hole.PositionMetres, hole.Radius, hole, nameof(holes)))
             .Concat(
-                branches.Select(branch =>
-                    (
-                        branch.PositionMetres,
-                        Radius: branch.FootRadius,
-                        Text: branch.ToString(),
-                        From: nameof(branches)
-                    )
-                )
+                branches.Select(branch => new Opening(
+                    branch.PositionMetres,
+                    branch.FootRadius,
+                    branch,
+                    nameof(branches)
+                ))
             )
-            .OrderBy(opening => opening.PositionMetres)
+            .OrderBy(opening => opening.Position)
             .ToList();
         var length = LengthMetres;
         for (var i = 0; i < openings.Count; i++)
         {
-            var (position, radius, text, from) = openings[i];
+            var (position, radius, opening, from) = openings[i];
             if (position - radius < -SameDiameter * length || position + radius > (1 + SameDiameter) * length)
             {
                 throw new ArgumentException(
-                    $"The {text} reaches beyond the bore, which is {Dimension.Text(Length)} long; place it so that all of it "
+                    $"The {opening} reaches beyond the bore, which is {Dimension.Text(Length)} long; place it so that all of it "
                         + "lies between the ends.",
                     from
                 );
@@ -274,7 +265,7 @@ public sealed record Bore
             if (radius > bore * (1 + SameDiameter))
             {
                 throw new ArgumentException(
-                    $"The {text} is wider than the bore there, {Dimension.Text(Dimension.InMillimeters(2 * bore))}; "
+                    $"The {opening} is wider than the bore there, {Dimension.Text(Dimension.InMillimeters(2 * bore))}; "
                         + "it can be as wide at most.",
                     from
                 );
@@ -283,16 +274,19 @@ public sealed record Bore
             if (
                 i > 0
                 && position - radius
-                    < (openings[i - 1].PositionMetres + openings[i - 1].Radius) * (1 - SameDiameter)
+                    < (openings[i - 1].Position + openings[i - 1].Radius) * (1 - SameDiameter)
             )
             {
                 throw new ArgumentException(
-                    $"The {text} overlaps the {openings[i - 1].Text}; move them apart along the bore.",
+                    $"The {opening} overlaps the {openings[i - 1].What}; move them apart along the bore.",
                     from
                 );
             }
         }
     }
+
+    // A hole or a branch; told in words only where it does not fit.
+    private readonly record struct Opening(double Position, double Radius, object What, string From);
 
     private void RequireIndex(int index)
     {

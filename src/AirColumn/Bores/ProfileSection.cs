@@ -102,13 +102,15 @@ public sealed record ProfileSection : Section
 
     internal override Wall WallAt(double x)
     {
-        var i = 0;
-        while (i + 1 < pieces.Count && x > positions[i + 1])
+        // The first piece that does not end before it.
+        var (low, high) = (0, pieces.Count - 1);
+        while (low < high)
         {
-            i++;
+            var middle = (low + high) / 2;
+            (low, high) = x > positions[middle + 1] ? (middle + 1, high) : (low, middle);
         }
 
-        return pieces[i].WallAt(Math.Min(x - positions[i], pieces[i].LengthMetres));
+        return pieces[low].WallAt(Math.Min(x - positions[low], pieces[low].LengthMetres));
     }
 
     private Length DiameterAt(int point) =>

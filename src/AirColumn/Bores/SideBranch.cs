@@ -8,12 +8,14 @@ namespace AirColumn.Bores;
 /// </summary>
 public sealed record SideBranch
 {
+    private const int Deepest = 16;
+
     /// <summary>Makes a side branch.</summary>
     /// <param name="position">Distance of its axis from the blown end of the main bore, along that: 1 µm to 1 km.</param>
     /// <param name="bore">Its shape, beginning at the wall of the main bore; it may have branches but no tone holes.</param>
     /// <param name="name">What people call it; null if it has no name.</param>
     /// <exception cref="ArgumentNullException">The bore is null.</exception>
-    /// <exception cref="ArgumentException">The branch has tone holes.</exception>
+    /// <exception cref="ArgumentException">The branch has tone holes, or branches of branches more than 16 deep.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The position is outside its range or not a number.</exception>
     public SideBranch(Length position, Bore bore, string? name = null)
     {
@@ -23,6 +25,15 @@ public sealed record SideBranch
         {
             throw new ArgumentException(
                 "A side branch has tone holes, which a fingering of the main bore cannot reach; give it branches with open ends instead.",
+                nameof(bore)
+            );
+        }
+
+        Depth = 1 + bore.Branches.Select(branch => branch.Depth).DefaultIfEmpty().Max();
+        if (Depth > Deepest)
+        {
+            throw new ArgumentException(
+                $"The side branch has branches of branches {Depth} deep; allowed are {Deepest}.",
                 nameof(bore)
             );
         }
@@ -41,6 +52,9 @@ public sealed record SideBranch
     public string? Name { get; }
 
     internal double PositionMetres { get; }
+
+    /// <summary>How deep branches of branches go, this one included.</summary>
+    internal int Depth { get; }
 
     internal double FootRadius => Bore.Sections[0].WallAt(0).Radius;
 

@@ -3,6 +3,8 @@ namespace AirColumn.Documents;
 /// <summary>Makes a domain value and turns its refusal into an error of the document.</summary>
 internal static class Checked
 {
+    private const int Longest = 400; // of a message, which may hold the names of two holes
+
     /// <summary>Makes a value from members of an object.</summary>
     /// <param name="where">The object whose members are the arguments.</param>
     /// <param name="make">Calls the constructor.</param>
@@ -33,8 +35,11 @@ internal static class Checked
         var message = problem.Message;
         var appended = message.IndexOf($" (Parameter '{parameter}')", StringComparison.Ordinal);
         message = appended < 0 ? message : message[..appended];
-        return parameter.Length > 0 && message.StartsWith($"{parameter} is ", StringComparison.Ordinal)
-            ? $"{path}{message[parameter.Length..]}"
-            : $"{path}: {message}";
+        message =
+            parameter.Length > 0 && message.StartsWith($"{parameter} is ", StringComparison.Ordinal)
+                ? $"{path}{message[parameter.Length..]}"
+            : path.Length > 0 ? $"{path}: {message}"
+            : message;
+        return Quote.Cut(message, Longest);
     }
 }

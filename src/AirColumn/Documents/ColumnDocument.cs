@@ -6,29 +6,38 @@ using AirColumn.Gases;
 namespace AirColumn.Documents;
 
 /// <summary>
-/// A column as a JSON document, version 1: what programs exchange. Every quantity in it is a text with its unit, the
+/// A column as a JSON document, version 2 or 1: what programs exchange. Every quantity in it is a text with its unit, the
 /// same in every culture.
 /// </summary>
 /// <remarks>
-/// Immutable; equal when name, bore, air and options are. Reading is strict: unknown keys, numbers without a unit and
+/// Immutable; equal when name, bore, air, options and fingerings are. Reading is strict: unknown keys, numbers without a unit and
 /// everything the version does not know are errors that say where and what is allowed. What a document leaves out is
 /// room air (20 °C, 50 % relative humidity, 101.325 kPa, 400 ppm carbon dioxide), full losses and a closed blown end.
 /// </remarks>
 public sealed record ColumnDocument
 {
-    private const int LongestName = 1000;
+    private readonly EquatableArray<NamedFingering> fingerings;
 
     /// <summary>Puts a document together.</summary>
     /// <param name="bore">Its shape.</param>
-    /// <param name="air">What fills it.</param>
+    /// <param name="air">What fills it: one air, or a profile of how it changes along the bore.</param>
     /// <param name="options">
-    /// Losses, wave fronts, number of modes and blown end; the defaults if left out. The format has no place for a tolerance, so
-    /// it must be the default one.
+    /// All else; the defaults if left out. Any but a far end that radiates as a function says: a document has no place for code.
     /// </param>
     /// <param name="name">What people call it: at most 1000 characters; null if it has no name.</param>
-    /// <exception cref="ArgumentNullException">The bore or the air is null.</exception>
-    /// <exception cref="ArgumentException">The tolerance is not the default, or the name is not allowed.</exception>
-    public ColumnDocument(Bore bore, Air air, ColumnOptions? options = null, string? name = null)
+    /// <param name="fingerings">Fingerings by name, each with another name; none if left out.</param>
+    /// <exception cref="ArgumentNullException">The bore, the air or a fingering is null.</exception>
+    /// <exception cref="ArgumentException">
+    /// A name is not allowed or given twice, a fingering is for another number of holes, the radiation is a function or has no formula for
+    /// the far end, or there are more than 100 000 sections, points of profiles, or holes and branches.
+    /// </exception>
+    public ColumnDocument(
+        Bore bore,
+        AirProfile air,
+        ColumnOptions? options = null,
+        string? name = null,
+        IEnumerable<NamedFingering>? fingerings = null
+    )
     {
         ArgumentNullException.ThrowIfNull(bore);
         ArgumentNullException.ThrowIfNull(air);
@@ -36,8 +45,8 @@ public sealed record ColumnDocument
         Air = air;
         Options = options ?? new ColumnOptions();
         Name = name;
-        RequireDefaults(Options);
-        RequireWritable(name);
+        this.fingerings = new EquatableArray<NamedFingering>(fingerings ?? []);
+        DocumentLimits.RequireHeld(bore, Options, name, this.fingerings);
     }
 
     /// <summary>What people call it; null if it has no name.</summary>
@@ -47,15 +56,18 @@ public sealed record ColumnDocument
     public Bore Bore { get; }
 
     /// <summary>What fills it.</summary>
-    public Air Air { get; }
+    public AirProfile Air { get; }
 
-    /// <summary>Losses and blown end.</summary>
+    /// <summary>Losses, wave fronts, blown end and all else that is neither shape nor air.</summary>
     public ColumnOptions Options { get; }
+
+    /// <summary>Its fingerings by name, in the order of the document.</summary>
+    public IReadOnlyList<NamedFingering> Fingerings => fingerings;
 
     /// <summary>Reads a document.</summary>
     /// <param name="json">The text: at most 16 MiB as UTF-8.</param>
     /// <exception cref="ArgumentNullException">The text is null.</exception>
-    /// <exception cref="ColumnDocumentException">The text is not a document of version 1.</exception>
+    /// <exception cref="ColumnDocumentException">The text is not a document of version 1 or 2.</exception>
     public static ColumnDocument Parse(string json)
     {
         ArgumentNullException.ThrowIfNull(json);
@@ -78,7 +90,7 @@ public sealed record ColumnDocument
     /// <summary>Reads a document from a stream of UTF-8 text.</summary>
     /// <param name="stream">The stream, read to its end and left open: at most 16 MiB.</param>
     /// <exception cref="ArgumentNullException">The stream is null.</exception>
-    /// <exception cref="ColumnDocumentException">The text is not a document of version 1.</exception>
+    /// <exception cref="ColumnDocumentException">The text is not a document of version 1 or 2.</exception>
     /// <exception cref="IOException">The stream cannot be read.</exception>
     public static ColumnDocument Read(Stream stream)
     {
@@ -94,72 +106,45 @@ public sealed record ColumnDocument
         return DocumentReader.Read(bytes.GetBuffer().AsMemory(0, (int)bytes.Length));
     }
 
-    /// <summary>The column, ready to answer.</summary>
+    /// <summary>The column, ready to answer, tone holes as its options say.</summary>
     public Column ToColumn() => new(Bore, Air, Options);
 
+    /// <summary>The column with the holes open of a fingering that the document names.</summary>
+    /// <param name="fingering">Its name.</param>
+    /// <exception cref="ArgumentNullException">The name is null.</exception>
+    /// <exception cref="ArgumentException">The document has no fingering of that name.</exception>
+    public Column ToColumn(string fingering)
+    {
+        ArgumentNullException.ThrowIfNull(fingering);
+        var holes = Fingerings.FirstOrDefault(named => named.Name == fingering)?.Holes;
+        return holes is not null
+            ? new Column(Bore, Air, Options with { Fingering = holes })
+            : throw new ArgumentException(
+                $"The document has no fingering {Quote.Of(fingering)}; it has "
+                    + (
+                        Fingerings.Count == 0
+                            ? "none."
+                            : $"{Quote.Cut(string.Join(", ", Fingerings.Select(named => named.Name)), 200)}."
+                    ),
+                nameof(fingering)
+            );
+    }
+
     /// <summary>
-    /// The document as text that reads back to an equal one. Dimensions are in millimetres. The points of a profile that
-    /// was not itself read from text may move by a rounding error, less than 1 part in 10¹².
+    /// A column for each fingering of the document, in their order; what they share is compiled once. Empty where it has none.
     /// </summary>
-    /// <exception cref="NotSupportedException">The bore has a section or an end, or holes or branches, that version 1 has no name for.</exception>
+    public IReadOnlyList<(string Fingering, Column Column)> ToColumns()
+    {
+        if (Fingerings.Count == 0)
+        {
+            return [];
+        }
+
+        var column = ToColumn();
+        return [.. Fingerings.Select(named => (named.Name, column.WithFingering(named.Holes)))];
+    }
+
+    /// <summary>The document as text of version 2 that reads back to an equal one. Dimensions are in millimetres.</summary>
+    /// <exception cref="NotSupportedException">The text would be larger than the 16 MiB that are read.</exception>
     public string ToJson() => DocumentWriter.Write(this);
-
-    private static void RequireDefaults(ColumnOptions options)
-    {
-        var standard = new ColumnOptions().Tolerance;
-        if (options.Tolerance != standard)
-        {
-            throw new ArgumentException(
-                $"The tolerance is {Require.Show(options.Tolerance, "")}; a document has no place for it, so it must be "
-                    + $"the default, {Require.Show(standard, "")}. Set it on the options of the column instead.",
-                nameof(options)
-            );
-        }
-
-        if (options.BlownEnd.IsFree)
-        {
-            throw new ArgumentException(
-                $"The blown end is a {options.BlownEnd}; a document knows a closed one and an open one with a given correction only. "
-                    + "Set it on the options of the column instead.",
-                nameof(options)
-            );
-        }
-
-        if (options.Radiation != RadiationModel.Exact)
-        {
-            throw new ArgumentException(
-                $"The radiation model is '{options.Radiation}'; a document has no place for it, so it must be the default, "
-                    + "exact. Set it on the options of the column instead.",
-                nameof(options)
-            );
-        }
-    }
-
-    private static void RequireWritable(string? name)
-    {
-        if (name is null)
-        {
-            return;
-        }
-
-        if (name.Length > LongestName)
-        {
-            throw new ArgumentException(
-                $"The name has {Require.Show(name.Length, "")} characters; allowed are {LongestName}.",
-                nameof(name)
-            );
-        }
-
-        for (var i = 0; i < name.Length; i++)
-        {
-            if (char.IsSurrogatePair(name, i))
-            {
-                i++;
-            }
-            else if (char.IsSurrogate(name[i]))
-            {
-                throw new ArgumentException("The name holds half a character; write it whole.", nameof(name));
-            }
-        }
-    }
 }

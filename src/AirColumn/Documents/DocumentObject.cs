@@ -2,21 +2,24 @@ using System.Text.Json;
 
 namespace AirColumn.Documents;
 
-/// <summary>A JSON object of a document and where it is: hands out members by name and refuses all others.</summary>
+/// <summary>
+/// A JSON object of a document and where it is: hands out members by name and refuses all others, but for those that are left alone.
+/// </summary>
 internal sealed class DocumentObject
 {
     private readonly Dictionary<string, DocumentValue> members = new(StringComparer.Ordinal);
 
-    private DocumentObject(string path)
+    private DocumentObject(string path, int version)
     {
         Path = path;
+        Version = version;
     }
 
     /// <summary>Where it is; empty for the document itself.</summary>
     public string Path { get; }
 
-    /// <summary>Its keys, in the order written.</summary>
-    public IEnumerable<string> Keys => members.Keys;
+    /// <summary>The version of the format that the document is written in.</summary>
+    public int Version { get; }
 
     /// <summary>Reads the members of a value that must be an object.</summary>
     /// <param name="value">The value.</param>
@@ -28,12 +31,17 @@ internal sealed class DocumentObject
             throw value.Wrong($"it must be an object, such as {example}.");
         }
 
-        var result = new DocumentObject(value.Path);
+        var result = new DocumentObject(value.Path, value.Version);
         foreach (var property in value.Json.EnumerateObject())
         {
             var key = KeyOf(property, value.Path);
+            if (value.Version > 1 && IsLeftAlone(key, value.Path))
+            {
+                continue;
+            }
+
             var path = result.PathOf(key);
-            if (!result.members.TryAdd(key, new DocumentValue(path, property.Value)))
+            if (!result.members.TryAdd(key, new DocumentValue(path, property.Value, value.Version)))
             {
                 throw new ColumnDocumentException(path, $"{Quote.Cut(path)} is given twice; give it once.");
             }
@@ -46,19 +54,30 @@ internal sealed class DocumentObject
     public string PathOf(string key) => Path.Length == 0 ? key : $"{Path}.{key}";
 
     /// <summary>Refuses members other than these.</summary>
-    public void AllowOnly(params string[] known)
+    /// <param name="known">Keys of every version.</param>
+    /// <param name="new">Keys that version 1 does not know.</param>
+    public void AllowOnly(string[] known, params string[] @new)
     {
-        foreach (var key in Keys)
+        foreach (var key in members.Keys.Except(known, StringComparer.Ordinal))
         {
-            if (!known.Contains(key, StringComparer.Ordinal))
+            var isNew = @new.Contains(key, StringComparer.Ordinal);
+            if (isNew && Version > 1)
             {
-                var where = Path.Length == 0 ? "" : $" in {Path}";
-                throw new ColumnDocumentException(
-                    PathOf(Quote.Cut(key)),
-                    $"{Quote.Of(key)}{where} is not a known key; did you mean '{Nearest.To(key, known)}'? "
-                        + $"Known here: {string.Join(", ", known)}."
-                );
+                continue;
             }
+
+            string[] here = Version > 1 ? [.. known, .. @new] : known;
+            throw new ColumnDocumentException(
+                PathOf(Quote.Cut(key)),
+                Quote.Of(key)
+                    + (Path.Length == 0 ? "" : $" in {Path}")
+                    + (
+                        isNew
+                            ? " is a key of version 2 of the format; write \"column\": 2."
+                            : $" is not a known key; did you mean '{Nearest.To(key, here)}'? "
+                                + $"Known here: {string.Join(", ", here)}."
+                    )
+            );
         }
     }
 
@@ -77,6 +96,10 @@ internal sealed class DocumentObject
 
     /// <summary>A member, or null.</summary>
     public DocumentValue? Optional(string key) => members.GetValueOrDefault(key);
+
+    // Notes of other programs, and the name of the schema for editors.
+    private static bool IsLeftAlone(string key, string path) =>
+        key.StartsWith("x-", StringComparison.Ordinal) || (path.Length == 0 && key == "$schema");
 
     private static string KeyOf(JsonProperty property, string path)
     {

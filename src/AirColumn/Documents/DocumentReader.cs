@@ -1,17 +1,17 @@
 using System.Text.Json;
 using System.Text.Unicode;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 
 namespace AirColumn.Documents;
 
-/// <summary>Reads a column document of version 1 from UTF-8 text.</summary>
+/// <summary>Reads a column document of any version from UTF-8 text.</summary>
 internal static class DocumentReader
 {
     /// <summary>The largest document that is read, in bytes.</summary>
     public const int LargestSize = 16 * 1024 * 1024;
 
-    private const int Deepest = 16;
+    private const int Deepest = 64;
+    private const int Newest = 2;
+    private const string NewestText = "2";
 
     private static readonly JsonDocumentOptions Strict = new() { MaxDepth = Deepest };
 
@@ -35,12 +35,12 @@ internal static class DocumentReader
         {
             throw new ColumnDocumentException(
                 "",
-                "The document is empty; it must be a JSON object that begins with \"column\": 1."
+                "The document is empty; it must be a JSON object that begins with \"column\": 2."
             );
         }
 
         using var json = Parse(utf8);
-        return Document(new DocumentValue("", json.RootElement));
+        return Read(json.RootElement);
     }
 
     /// <summary>Refuses a document that is too large.</summary>
@@ -67,81 +67,55 @@ internal static class DocumentReader
         }
     }
 
-    private static ColumnDocument Document(DocumentValue value)
+    /// <summary>Reads a document that a JSON reader has read.</summary>
+    public static ColumnDocument Read(JsonElement json)
     {
-        var document = DocumentObject.Of(value, "{ \"column\": 1, … }");
-        RequireVersion(document.Required("column", "1, the version of the format"));
+        var document = Document(json);
         document.AllowOnly(
-            "column",
-            "name",
-            "air",
-            "losses",
-            "wavefronts",
-            "modes",
-            "blownEnd",
-            "correction",
-            "sections",
-            "farEnd"
+            [
+                "column",
+                "name",
+                "air",
+                "losses",
+                "wavefronts",
+                "modes",
+                "blownEnd",
+                "correction",
+                "sections",
+                "farEnd",
+            ],
+            "blownWall",
+            "holes",
+            "branches",
+            "fingering",
+            "fingerings",
+            "radiation",
+            "tolerance"
         );
         var name = document.Optional("name")?.Text();
-        var sections = SectionReader.Read(document.Required("sections", "[ … ]"));
-        var farEnd = EndReader.Far(document.Required("farEnd", "{ \"kind\": \"open\" }"));
+        var bore = BoreReader.Read(document);
         var air = AirReader.Read(document.Optional("air"));
-        var options = new ColumnOptions
-        {
-            Losses = Losses(document.Optional("losses")),
-            Wavefronts = Fronts(document.Optional("wavefronts")),
-            Modes = Modes(document.Optional("modes")),
-            BlownEnd = EndReader.Blown(document),
-        };
+        var options = OptionsReader.Read(document, bore.Holes.Count);
+        var fingerings = FingeringReader.List(document.Optional("fingerings"), bore.Holes.Count);
         return Checked.Make(
             document,
-            () => new ColumnDocument(new Bore(sections, farEnd), air, options, name)
+            () => new ColumnDocument(bore, air, options, name, fingerings),
+            ("end", "radiation")
         );
     }
 
-    private static void RequireVersion(DocumentValue version)
+    // The version decides how keys are read, so that it has to be read first.
+    private static DocumentObject Document(JsonElement json)
     {
-        if (version.Json.ValueKind != JsonValueKind.Number || version.Number() != 1)
-        {
-            throw version.Wrong("this reader knows version 1 of the format only; write \"column\": 1.");
-        }
-    }
-
-    private static Wavefronts Fronts(DocumentValue? wavefronts) =>
-        wavefronts?.Text() is "spherical"
-            ? throw wavefronts.Wrong(
-                "such wave fronts cannot be computed; allowed: automatic, multimodal, curved, sloped, plane."
-            )
-            : wavefronts?.Word("automatic", "multimodal", "curved", "sloped", "plane") switch
-            {
-                "plane" => Wavefronts.Plane,
-                "sloped" => Wavefronts.Sloped,
-                "curved" => Wavefronts.Curved,
-                "multimodal" => Wavefronts.Multimodal,
-                _ => Wavefronts.Automatic,
-            };
-
-    private static int? Modes(DocumentValue? modes)
-    {
-        if (modes is null)
-        {
-            return null;
-        }
-
-        var count = modes.Number();
-        return count is >= 1 and <= ColumnOptions.MostModes && count == Math.Floor(count)
-            ? (int)count
-            : throw modes.Wrong(
-                $"it must be a whole number from 1 to {ColumnOptions.MostModes}; leave it out, and as many are taken as the bore needs."
+        const string Example = $"{{ \"column\": {NewestText}, … }}";
+        var version = DocumentObject
+            .Of(new DocumentValue("", json, Newest), Example)
+            .Required("column", $"{NewestText}, the version of the format");
+        var number = version.Json.ValueKind == JsonValueKind.Number ? version.Number() : 0;
+        return number is 1 or Newest
+            ? DocumentObject.Of(new DocumentValue("", json, (int)number), Example)
+            : throw version.Wrong(
+                $"this reader knows versions 1 and 2 of the format; write \"column\": {NewestText}."
             );
     }
-
-    private static WallLosses Losses(DocumentValue? losses) =>
-        losses?.Word("none", "full", "large-tube") switch
-        {
-            "none" => WallLosses.None,
-            "large-tube" => WallLosses.LargeTube,
-            _ => WallLosses.Full,
-        };
 }

@@ -1,9 +1,13 @@
 using System.Text.Json;
+using UnitsNet;
 
 namespace AirColumn.Documents;
 
-/// <summary>A JSON value of a document and where it is, such as "sections[2].length".</summary>
-internal sealed record DocumentValue(string Path, JsonElement Json)
+/// <summary>A JSON value of a document.</summary>
+/// <param name="Path">Where it is, such as "sections[2].length".</param>
+/// <param name="Json">The value.</param>
+/// <param name="Version">The version of the format that the document is written in.</param>
+internal sealed record DocumentValue(string Path, JsonElement Json, int Version)
 {
     /// <summary>The value as a person would write it, short, for messages.</summary>
     private string Shown =>
@@ -68,8 +72,14 @@ internal sealed record DocumentValue(string Path, JsonElement Json)
             );
         }
 
-        return [.. Json.EnumerateArray().Select((item, i) => new DocumentValue($"{Path}[{i}]", item))];
+        return
+        [
+            .. Json.EnumerateArray().Select((item, i) => new DocumentValue($"{Path}[{i}]", item, Version)),
+        ];
     }
+
+    /// <summary>A length.</summary>
+    public Length Length(string example = "25 mm") => Quantity(QuantityText.ParseLength, example);
 
     /// <summary>A quantity, written as a number and a unit in a text.</summary>
     /// <param name="parse">One of the methods of <see cref="QuantityText"/>.</param>

@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace AirColumn.Documents;
 
-/// <summary>Reads what is at the two ends: "farEnd", and "blownEnd" with its "correction".</summary>
+/// <summary>Reads what is at the two ends: "farEnd", and "blownEnd" with its "correction" or "blownWall".</summary>
 internal static class EndReader
 {
     /// <summary>Reads how the far end is finished.</summary>
@@ -14,8 +14,8 @@ internal static class EndReader
         var kind = end.Required("kind", "\"open\"").Word("open", "baffle", "closed", "ideal");
         if (kind == "open")
         {
-            end.AllowOnly("kind", "wall");
-            var wall = end.Optional("wall")?.Quantity(QuantityText.ParseLength, "3 mm") ?? Length.Zero;
+            end.AllowOnly(["kind", "wall"]);
+            var wall = end.Optional("wall")?.Length("3 mm") ?? Length.Zero;
             return Checked.Make(end, () => new OpenEnd(wall));
         }
 
@@ -27,7 +27,7 @@ internal static class EndReader
             );
         }
 
-        end.AllowOnly("kind");
+        end.AllowOnly(["kind"]);
         return kind switch
         {
             "baffle" => new BaffledEnd(),
@@ -39,20 +39,36 @@ internal static class EndReader
     /// <summary>Reads how the column is excited.</summary>
     public static BlownEnd Blown(DocumentObject document)
     {
-        var isOpen = document.Optional("blownEnd")?.Word("closed", "open") == "open";
-        if (isOpen)
+        string[] known = document.Version > 1 ? ["closed", "open", "free"] : ["closed", "open"];
+        var kind = document.Optional("blownEnd")?.Word(known) ?? "closed";
+        if (kind == "open")
         {
+            RefuseUseless(document, "blownWall", "free");
             var correction = document
                 .Required("correction", "\"8 mm\", the end correction at the open blown end")
-                .Quantity(QuantityText.ParseLength, "8 mm");
+                .Length("8 mm");
             return Checked.Make(document, () => BlownEnd.Open(correction));
         }
 
-        return document.Has("correction")
-            ? throw new ColumnDocumentException(
-                "correction",
-                "correction means nothing where the blown end is closed; leave it out or write \"blownEnd\": \"open\"."
-            )
-            : BlownEnd.Closed;
+        RefuseUseless(document, "correction", "open");
+        if (kind == "closed")
+        {
+            RefuseUseless(document, "blownWall", "free");
+            return BlownEnd.Closed;
+        }
+
+        var wall = document.Optional("blownWall")?.Length("3 mm") ?? Length.Zero;
+        return Checked.Make(document, () => BlownEnd.FreeOpen(wall), ("wall", "blownWall"));
+    }
+
+    private static void RefuseUseless(DocumentObject document, string key, string kind)
+    {
+        if (document.Has(key))
+        {
+            throw new ColumnDocumentException(
+                key,
+                $"{key} means nothing but where the blown end is {kind}; leave it out or write \"blownEnd\": \"{kind}\"."
+            );
+        }
     }
 }

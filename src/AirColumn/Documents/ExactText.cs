@@ -8,6 +8,10 @@ internal static class ExactText
     /// <summary>The shortest text of a number that reads back as the same one.</summary>
     public static string Of(double value) => value.ToString("R", CultureInfo.InvariantCulture);
 
+    /// <summary>A length, in millimetres where that reads back as the same number of metres.</summary>
+    public static string Metres(double metres) =>
+        Of(metres, text => QuantityText.ParseLength(text).Meters, (metres * 1000, "mm"), (metres, "m"));
+
     /// <summary>
     /// The first of several ways of writing a quantity that reads back as the same value; the last one if none does.
     /// </summary>

@@ -77,7 +77,15 @@ public static class QuantityText
         "400 ppm",
         (value, unit) => new(value, unit),
         ratio => ratio.DecimalFractions,
-        new(Ratio.Info)
+        new(Ratio.Info, ("mol/mol", RatioUnit.DecimalFraction))
+    );
+
+    private static readonly QuantityKind<Angle, AngleUnit> Angles = new(
+        "angle",
+        "90 °",
+        (value, unit) => new(value, unit),
+        angle => angle.Radians,
+        new(Angle.Info)
     );
 
     private static readonly QuantityKind<Speed, SpeedUnit> Speeds = new(
@@ -152,10 +160,15 @@ public static class QuantityText
     /// <exception cref="FormatException">The text is not a pressure with a unit.</exception>
     public static Pressure ParsePressure(string text) => Pressures.Parse(text);
 
-    /// <summary>A part of a whole, such as "400 ppm" or "0.04 %".</summary>
+    /// <summary>A part of a whole, such as "400 ppm", "0.04 %" or "0.0004 mol/mol".</summary>
     /// <param name="text">A number and a unit.</param>
     /// <exception cref="FormatException">The text is not a ratio with a unit.</exception>
     public static Ratio ParseRatio(string text) => Ratios.Parse(text);
+
+    /// <summary>An angle, such as "90 °", "90 deg" or "1.5 rad".</summary>
+    /// <param name="text">A number and a unit.</param>
+    /// <exception cref="FormatException">The text is not an angle with a unit.</exception>
+    public static Angle ParseAngle(string text) => Angles.Parse(text);
 
     /// <summary>A speed, such as "343.37 m/s".</summary>
     /// <param name="text">A number and a unit.</param>

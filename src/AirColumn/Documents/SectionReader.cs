@@ -7,13 +7,10 @@ namespace AirColumn.Documents;
 /// <summary>Reads the items of "sections".</summary>
 internal static class SectionReader
 {
-    /// <summary>How many sections a document may have, and how many points all profiles together.</summary>
-    public const int Most = 100_000;
-
     // That of a section; the message of a section would speak of a length.
     private const double LeastDistanceMillimetres = 0.001;
 
-    private const string AllowedShapes = "allowed: cylinder, cone, horn, profile.";
+    private static readonly string[] Shapes = ["cylinder", "cone", "horn", "profile", "bend"];
 
     private const string CylinderExample =
         "{ \"shape\": \"cylinder\", \"diameter\": \"30 mm\", \"length\": \"25 mm\" }";
@@ -21,7 +18,7 @@ internal static class SectionReader
     /// <summary>Reads all sections.</summary>
     public static IReadOnlyList<Section> Read(DocumentValue value)
     {
-        var items = value.List(Most, $"it must be a list, such as [{CylinderExample}].");
+        var items = value.List(BoreReader.Most, $"it must be a list, such as [{CylinderExample}].");
         if (items.Count == 0)
         {
             throw new ColumnDocumentException(
@@ -30,39 +27,62 @@ internal static class SectionReader
             );
         }
 
-        var points = 0;
-        return [.. items.Select(item => Section(item, ref points))];
+        return [.. items.Select(Section)];
     }
 
-    private static Section Section(DocumentValue value, ref int points)
+    private static Section Section(DocumentValue value)
     {
         var section = DocumentObject.Of(value, CylinderExample);
         var shape = section.Required("shape", "\"cylinder\"");
-        switch (shape.Text(AllowedShapes))
+        // The last one is new in version 2.
+        switch (shape.Word(section.Version > 1 ? Shapes : Shapes[..^1]))
         {
             case "cylinder":
-                section.AllowOnly("shape", "diameter", "length");
+                section.AllowOnly(["shape", "diameter", "length"]);
                 var diameter = Dimension(section, "diameter");
                 var length = Dimension(section, "length");
                 return Checked.Make(section, () => new CylinderSection(diameter, length));
             case "cone":
-                section.AllowOnly("shape", "from", "to", "length");
+                section.AllowOnly(["shape", "from", "to", "length"]);
                 var from = Dimension(section, "from");
                 var to = Dimension(section, "to");
                 var height = Dimension(section, "length");
                 return Checked.Make(section, () => new ConeSection(from, to, height));
             case "profile":
-                return Profile(section, ref points);
+                return Profile(section);
             case "horn":
                 return Horn(section);
             default:
-                throw shape.Wrong(AllowedShapes);
+                return Bend(section);
         }
+    }
+
+    private static BendSection Bend(DocumentObject section)
+    {
+        section.AllowOnly(["shape", "diameter", "curvatureRadius", "angle", "length"]);
+        var diameter = Dimension(section, "diameter");
+        var radius = section.Required("curvatureRadius", "\"100 mm\"").Length("100 mm");
+        if (section.Optional("length") is not { } along)
+        {
+            var angle = section.Required("angle", "\"90 °\"").Quantity(QuantityText.ParseAngle, "90 °");
+            return Checked.Make(section, () => new BendSection(diameter, radius, angle));
+        }
+
+        if (section.Has("angle"))
+        {
+            throw new ColumnDocumentException(
+                along.Path,
+                $"{section.Path} gives both how far the bend turns (angle) and its length along the centreline (length); give one of the two."
+            );
+        }
+
+        var length = along.Length();
+        return Checked.Make(section, () => BendSection.OfLength(diameter, radius, length));
     }
 
     private static HornSection Horn(DocumentObject section)
     {
-        var law = HornWords.Law(section.Required("law", "\"exponential\"").Word(HornWords.All));
+        var law = Vocabulary.Laws.Read(section.Required("law", "\"exponential\""));
         var isBessel = law == HornLaw.Bessel;
         string[] known = ["shape", "law", "from", "to", "length"];
         section.AllowOnly(isBessel ? [.. known, "exponent"] : known);
@@ -78,26 +98,17 @@ internal static class SectionReader
         return Checked.Make(section, () => new HornSection(from, to, length, exponent));
     }
 
-    private static ProfileSection Profile(DocumentObject section, ref int points)
+    private static ProfileSection Profile(DocumentObject section)
     {
-        section.AllowOnly("shape", "points", "join");
-        var join =
-            section.Optional("join")?.Word("straight", "smooth") == "smooth"
-                ? ProfileJoin.Smooth
-                : ProfileJoin.Straight;
+        section.AllowOnly(["shape", "points", "join"]);
+        var join = section.Optional("join") is { } word ? Vocabulary.Joins.Read(word) : ProfileJoin.Straight;
 
         const string Example = "[[\"0 mm\", \"38 mm\"], [\"90 mm\", \"70 mm\"]]";
         var list = section.Required("points", Example);
-        var items = list.List(Most, $"it must be a list of places and diameters, such as {Example}.");
-        points += items.Count;
-        if (points > Most)
-        {
-            throw new ColumnDocumentException(
-                list.Path,
-                $"{list.Path}: the profiles have more than {Require.Show(Most, "")} points together; that is the limit."
-            );
-        }
-
+        var items = list.List(
+            BoreReader.Most,
+            $"it must be a list of places and diameters, such as {Example}."
+        );
         var read = new ProfilePoint[items.Count];
         for (var i = 0; i < read.Length; i++)
         {
@@ -120,9 +131,7 @@ internal static class SectionReader
         }
 
         var pair = value.List(2, Allowed);
-        // In one unit, so that the distances come out the same when the document is written in that unit.
-        var place = Length.FromMillimeters(Distance(pair[0]).Millimeters);
-        return new ProfilePoint(place, Distance(pair[1]));
+        return new ProfilePoint(pair[0].Length(), pair[1].Length());
     }
 
     // The profile itself checks all this too, but does not say which point was wrong.
@@ -145,7 +154,7 @@ internal static class SectionReader
         }
 
         var (before, beforeDiameter) = points[i - 1];
-        if (place <= before)
+        if (place.Meters <= before.Meters)
         {
             throw new ColumnDocumentException(
                 $"{path}[{i}][0]",
@@ -155,7 +164,7 @@ internal static class SectionReader
             );
         }
 
-        var distance = place - before;
+        var distance = Length.FromMeters(place.Meters - before.Meters);
         if (distance.Millimeters < LeastDistanceMillimetres)
         {
             throw new ColumnDocumentException(
@@ -174,7 +183,5 @@ internal static class SectionReader
     }
 
     private static Length Dimension(DocumentObject section, string key) =>
-        Distance(section.Required(key, "\"30 mm\""));
-
-    private static Length Distance(DocumentValue value) => value.Quantity(QuantityText.ParseLength, "25 mm");
+        section.Required(key, "\"30 mm\"").Length();
 }

@@ -80,7 +80,7 @@ public abstract class AirProfile : IEquatable<AirProfile>
             }
         }
 
-        return new TabulatedAir([.. points]);
+        return new TabulatedAir([.. points.Select(point => (point.Distance.Meters, point.State))]);
     }
 
     /// <summary>One air throughout.</summary>
@@ -177,32 +177,39 @@ public abstract class AirProfile : IEquatable<AirProfile>
         double Mix(double one, double other) => one + share * (other - one);
     }
 
-    private sealed class UniformAir(Air air) : AirProfile
+    internal sealed class UniformAir(Air air) : AirProfile
     {
-        private readonly Air air = air;
+        public Air Air { get; } = air;
 
         public override bool Equals(AirProfile? other) =>
-            other is UniformAir uniform && air.Equals(uniform.air);
+            other is UniformAir uniform && Air.Equals(uniform.Air);
 
-        public override int GetHashCode() => air.GetHashCode();
+        public override int GetHashCode() => Air.GetHashCode();
 
-        public override string ToString() => air.ToString();
+        public override string ToString() => Air.ToString();
 
         internal override bool IsUniform => true;
 
-        internal override bool HasState => air.State is not null;
+        internal override bool HasState => Air.State is not null;
 
-        internal override Air At(double metres, double boreLength) => air;
+        internal override Air At(double metres, double boreLength) => Air;
 
         internal override AirProfile With(Func<AirState, AirState> change) =>
-            new UniformAir(air.With(change));
+            new UniformAir(Air.With(change));
 
         internal override IEnumerable<double> Divisions(double boreLength) => [];
     }
 
-    private sealed class LinearAir(AirState from, AirState to, double? over) : AirProfile
+    internal sealed class LinearAir(AirState from, AirState to, double? over) : AirProfile
     {
         private readonly (AirState From, AirState To, double? Over) value = (from, to, over);
+
+        public AirState From => value.From;
+
+        public AirState To => value.To;
+
+        /// <summary>Where the change ends, m; null at the end of the bore.</summary>
+        public double? Over => value.Over;
 
         public override bool Equals(AirProfile? other) => other is LinearAir linear && value == linear.value;
 
@@ -224,9 +231,16 @@ public abstract class AirProfile : IEquatable<AirProfile>
         }
     }
 
-    private sealed class ExponentialAir(AirState from, AirState towards, double decay) : AirProfile
+    internal sealed class ExponentialAir(AirState from, AirState towards, double decay) : AirProfile
     {
         private readonly (AirState From, AirState Towards, double Decay) value = (from, towards, decay);
+
+        public AirState From => value.From;
+
+        public AirState Towards => value.Towards;
+
+        /// <summary>Over what the difference falls to 1/e, m.</summary>
+        public double Decay => value.Decay;
 
         public override bool Equals(AirProfile? other) =>
             other is ExponentialAir exponential && value == exponential.value;
@@ -265,9 +279,11 @@ public abstract class AirProfile : IEquatable<AirProfile>
         }
     }
 
-    private sealed class TabulatedAir(AirProfilePoint[] points) : AirProfile
+    internal sealed class TabulatedAir((double Metres, AirState State)[] points) : AirProfile
     {
-        private readonly AirProfilePoint[] points = points;
+        private readonly (double Metres, AirState State)[] points = points;
+
+        public IReadOnlyList<(double Metres, AirState State)> Points => points;
 
         public override bool Equals(AirProfile? other) =>
             other is TabulatedAir table && points.AsSpan().SequenceEqual(table.points);
@@ -282,21 +298,23 @@ public abstract class AirProfile : IEquatable<AirProfile>
 
         internal override Air At(double metres, double boreLength)
         {
-            var i = 1;
-            while (i + 1 < points.Length && metres > points[i].Distance.Meters)
+            // The first inner point that is not before the place, by halves: a table may be long.
+            var (low, high) = (1, points.Length - 1);
+            while (low < high)
             {
-                i++;
+                var middle = (low + high) / 2;
+                (low, high) = metres > points[middle].Metres ? (middle + 1, high) : (low, middle);
             }
 
-            var (start, end) = (points[i - 1].Distance.Meters, points[i].Distance.Meters);
-            return Between(points[i - 1].State, points[i].State, (metres - start) / (end - start));
+            var (start, end) = (points[low - 1], points[low]);
+            return Between(start.State, end.State, (metres - start.Metres) / (end.Metres - start.Metres));
         }
 
         internal override IEnumerable<double> Divisions(double boreLength)
         {
             for (var i = 1; i < points.Length; i++)
             {
-                var (start, end) = (points[i - 1].Distance.Meters, points[i].Distance.Meters);
+                var (start, end) = (points[i - 1].Metres, points[i].Metres);
                 var parts = Parts(Air.At(points[i - 1].State), Air.At(points[i].State));
                 for (var part = i == 1 && start > 0 ? 0 : 1; part <= parts; part++)
                 {

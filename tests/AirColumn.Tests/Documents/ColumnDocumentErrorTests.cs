@@ -12,21 +12,21 @@ public class ColumnDocumentErrorTests
     // Versions and keys.
     [InlineData(
         "\"column\": 1",
-        "\"column\": 2",
+        "\"column\": 3",
         "column",
-        "column is 2; this reader knows version 1 of the format only; write \"column\": 1."
+        "column is 3; this reader knows versions 1 and 2 of the format; write \"column\": 2."
     )]
     [InlineData(
         "\"column\": 1",
         "\"column\": \"1\"",
         "column",
-        "column is '1'; this reader knows version 1 of the format only; write \"column\": 1."
+        "column is '1'; this reader knows versions 1 and 2 of the format; write \"column\": 2."
     )]
     [InlineData(
         "\"column\": 1,",
         "",
         "column",
-        "column is missing; write \"column\": 1, the version of the format."
+        "column is missing; write \"column\": 2, the version of the format."
     )]
     [InlineData(
         "\"farEnd\"",
@@ -193,7 +193,7 @@ public class ColumnDocumentErrorTests
         "\"plane\"",
         "\"spherical\"",
         "wavefronts",
-        "wavefronts is 'spherical'; such wave fronts cannot be computed; allowed: automatic, multimodal, curved, sloped, plane."
+        "wavefronts is 'spherical'; allowed: automatic, multimodal, curved, sloped, plane."
     )]
     [InlineData(
         "\"plane\"",
@@ -225,7 +225,7 @@ public class ColumnDocumentErrorTests
         "\"blownEnd\": \"open\"",
         "\"blownEnd\": \"closed\"",
         "correction",
-        "correction means nothing where the blown end is closed; leave it out or write \"blownEnd\": \"open\"."
+        "correction means nothing but where the blown end is open; leave it out or write \"blownEnd\": \"open\"."
     )]
     [InlineData(
         "\"kind\": \"open\"",
@@ -319,10 +319,10 @@ public class ColumnDocumentErrorTests
     }
 
     [Theory]
-    [InlineData("", "The document is empty; it must be a JSON object that begins with \"column\": 1.")]
-    [InlineData(" \n\t", "The document is empty; it must be a JSON object that begins with \"column\": 1.")]
-    [InlineData("[]", "The document is a list; it must be an object, such as { \"column\": 1, … }.")]
-    [InlineData("{}", "column is missing; write \"column\": 1, the version of the format.")]
+    [InlineData("", "The document is empty; it must be a JSON object that begins with \"column\": 2.")]
+    [InlineData(" \n\t", "The document is empty; it must be a JSON object that begins with \"column\": 2.")]
+    [InlineData("[]", "The document is a list; it must be an object, such as { \"column\": 2, … }.")]
+    [InlineData("{}", "column is missing; write \"column\": 2, the version of the format.")]
     [InlineData("{\"column\":1}", "sections is missing; write \"sections\": [ … ].")]
     [InlineData(
         "{\"column\":1,\"sections\":[]}",
@@ -441,7 +441,7 @@ public class ColumnDocumentErrorTests
             Sample.Least + new string(' ', 16 * 1024 * 1024)
         );
         AssertSays(
-            "The document is nested more than 16 deep; line 1, position 17. That is the limit.",
+            "The document is nested more than 64 deep; line 1, position 65. That is the limit.",
             new string('[', 100_000)
         );
         AssertSays(

@@ -25,7 +25,7 @@ public class ColumnDocumentSchemaTests
         File.ReadAllText(Path.Combine(Docs, "column-document.schema.json"))
     );
 
-    // Every key that version 1 knows, in two documents, since some exclude each other.
+    // Every key, in several documents, since some exclude each other.
     private static readonly string[] Everything =
     [
         Sample.Full,
@@ -40,7 +40,14 @@ public class ColumnDocumentSchemaTests
             """,
             Sample.Least
         ),
+        Sample.New,
+        With("""{ "points": [["10 mm", { "state": "breath" }], ["90 mm", { "temperature": "20 °C" }]] }"""),
+        With("""{ "from": { "state": "breath" }, "to": { "temperature": "20 °C" }, "over": "1 m" }"""),
+        With("""{ "temperature": "20 °C", "model": "gas-mixture" }"""),
     ];
+
+    private static string With(string air) =>
+        Sample.With("\"sections\"", $"\"air\": {air}, \"sections\"", Sample.Version2(Sample.Least));
 
     [Fact]
     public void Documents_of_the_tests_and_of_the_pages_are_valid()

@@ -10,7 +10,7 @@ namespace AirColumn.Tests.Documents;
 
 public class ColumnDocumentTests
 {
-    private static Air RoomAir =>
+    private static AirProfile RoomAir =>
         Air.At(
             Temperature.FromDegreesCelsius(20),
             RelativeHumidity.FromPercent(50),
@@ -109,7 +109,7 @@ public class ColumnDocumentTests
         var document = ColumnDocument.Parse(Sample.Full);
         var column = document.ToColumn();
         Assert.Equal(document.Bore, column.Bore);
-        Assert.Equal(document.Air, column.Air);
+        Assert.Equal(document.Air, column.AirProfile);
         Assert.Equal(document.Options, column.Options);
     }
 
@@ -147,7 +147,7 @@ public class ColumnDocumentTests
         Assert.Equal(
             """
             {
-              "column": 1,
+              "column": 2,
               "air": {
                 "temperature": "20 °C",
                 "humidity": "50 %",
@@ -156,6 +156,8 @@ public class ColumnDocumentTests
               },
               "losses": "full",
               "wavefronts": "automatic",
+              "radiation": "exact",
+              "tolerance": 1E-10,
               "blownEnd": "closed",
               "sections": [
                 {
@@ -177,18 +179,39 @@ public class ColumnDocumentTests
     public void Refuses_what_it_could_not_write()
     {
         var document = ColumnDocument.Parse(Sample.Least);
-        var error = Assert.Throws<ArgumentException>(() =>
-            new ColumnDocument(document.Bore, document.Air, new ColumnOptions { Tolerance = 1e-6 })
-        );
         Assert.StartsWith(
-            "The tolerance is 1E-06; a document has no place for it, so it must be the default, 1E-10.",
-            error.Message,
+            "The far end radiates as a function of the program says",
+            Refused(radiation: RadiationModel.Given(_ => 1)),
             StringComparison.Ordinal
         );
-        Assert.Throws<ArgumentException>(() => Named("\uD800"));
-        Assert.Throws<ArgumentException>(() => Named(new string('x', 1001)));
-        Assert.Equal("𝄞", Named("𝄞").Name);
-        ColumnDocument Named(string name) => new(document.Bore, document.Air, name: name);
+        Assert.Contains("half a character", Refused("\uD800"), StringComparison.Ordinal);
+        Assert.Contains(
+            "1001 characters; allowed are 1000",
+            Refused(new string('x', 1001)),
+            StringComparison.Ordinal
+        );
+        Assert.Contains("for 1 holes; this bore has 0", Refused(fingerings: ["o"]), StringComparison.Ordinal);
+        Assert.Contains(
+            "'note 0' is given twice",
+            Refused(fingerings: ["", "", ""]),
+            StringComparison.Ordinal
+        );
+        Assert.Equal("𝄞", new ColumnDocument(document.Bore, document.Air, name: "𝄞").Name);
+
+        string Refused(string? name = null, RadiationModel? radiation = null, string[]? fingerings = null) =>
+            Assert
+                .Throws<ArgumentException>(() =>
+                    new ColumnDocument(
+                        document.Bore,
+                        document.Air,
+                        new ColumnOptions { Radiation = radiation ?? RadiationModel.Exact },
+                        name,
+                        fingerings?.Select(
+                            (holes, i) => new NamedFingering($"note {i / 2}", Fingering.Parse(holes))
+                        )
+                    )
+                )
+                .Message;
     }
 
     [Fact]

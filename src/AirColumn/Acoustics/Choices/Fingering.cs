@@ -33,12 +33,22 @@ public sealed record Fingering
     }
 
     /// <summary>Reads a fingering as charts print it, from the blown end: "xxx ooo".</summary>
-    /// <param name="text">x or ● for a closed hole, o or ○ for an open one; spaces and | between the hands are skipped.</param>
+    /// <param name="text">
+    /// x or ● for a closed hole, o or ○ for an open one; spaces and | between the hands are skipped. Or "all open" or "all closed".
+    /// </param>
     /// <exception cref="ArgumentNullException">The text is null.</exception>
     /// <exception cref="FormatException">There is another character in it.</exception>
     public static Fingering Parse(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
+        foreach (var alike in (Fingering[])[AllOpen, AllClosed])
+        {
+            if (text == alike.ToString())
+            {
+                return alike;
+            }
+        }
+
         var open = new List<bool>();
         foreach (var sign in text)
         {

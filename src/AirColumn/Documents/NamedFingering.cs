@@ -1,0 +1,32 @@
+using AirColumn.Acoustics;
+
+namespace AirColumn.Documents;
+
+/// <summary>A fingering that a document calls by a name, such as that of its note. Immutable, equal by value.</summary>
+public sealed record NamedFingering
+{
+    /// <summary>Names a fingering.</summary>
+    /// <param name="name">What people call it: 1 to 1000 characters.</param>
+    /// <param name="holes">Which tone holes are open.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">The name is empty, too long, or holds half a character.</exception>
+    public NamedFingering(string name, Fingering holes)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        ArgumentNullException.ThrowIfNull(holes);
+        if (name.Length == 0)
+        {
+            throw new ArgumentException("The name is empty; a fingering is asked for by it.", nameof(name));
+        }
+
+        NameText.RequireWritable(name);
+        Name = name;
+        Holes = holes;
+    }
+
+    /// <summary>What people call it.</summary>
+    public string Name { get; }
+
+    /// <summary>Which tone holes are open.</summary>
+    public Fingering Holes { get; }
+}
