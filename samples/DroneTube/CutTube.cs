@@ -19,14 +19,11 @@ internal static class CutTube
     {
         try
         {
-            var bore = assembly.Assemble(cut).Bore;
+            var tube = assembly.Assemble(cut);
             return farIsClosed
-                ? new Column(
-                    bore.WithFarEnd(new ClosedEnd()),
-                    air,
-                    new ColumnOptions { BlownEnd = BlownEnd.FreeOpen() }
-                )
-                : new Column(bore, air);
+                ? tube.ColumnIn(air, new ColumnOptions { BlownEnd = BlownEnd.FreeOpen() })
+                    .WithBore(tube.Bore.WithFarEnd(new ClosedEnd()))
+                : tube.ColumnIn(air);
         }
         catch (ArgumentException problem)
         {

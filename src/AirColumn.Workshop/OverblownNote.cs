@@ -20,12 +20,16 @@ public sealed record OverblownNote
     private const double LowestNamed = 1;
     private const double HighestNamed = 100_000;
 
+    /// <summary>Whether a tuning can name it.</summary>
+    internal static bool HasName(Frequency frequency) =>
+        frequency.Hertz is >= LowestNamed and <= HighestNamed;
+
     /// <summary>Those above the first that have a name.</summary>
     internal static IEnumerable<OverblownNote> Of(ResonanceList resonances, Tuning tuning) =>
         resonances
             .Select((found, index) => (found, number: index + 1))
             .Skip(1)
-            .Where(item => item.found.Frequency.Hertz is >= LowestNamed and <= HighestNamed)
+            .Where(item => HasName(item.found.Frequency))
             .Select(item => new OverblownNote(
                 item.number,
                 item.found.Frequency,

@@ -45,7 +45,7 @@ internal static class Listening
             var assembly = PartsFile.Read(state.Parts, Catalogue.Standard).Assembly;
             var joints = state.Joints == "home" ? JointState.Home : JointState.Dry;
             var cut = QuantityText.ParseLength(state.CutNow);
-            var column = new Column(AssemblyAsHeard.Of(assembly, joints).Assemble(cut).Bore, Room.Air(state));
+            var column = AssemblyAsHeard.Of(assembly, joints).Assemble(cut).ColumnIn(Room.Air(state));
             var (one, said) = measure(new Tube(column, cut), joints);
             if (said.Error.Length > 0)
             {

@@ -31,7 +31,11 @@ public sealed record Lengthening
     )
     {
         var last = column.Bore.Sections[^1];
-        var pipe = SectionLength.Solve(column, tube.FreeSection, resonance, cancellationToken);
+        var pipe = SectionLength.Solve(
+            column,
+            new LengthQuestion(tube.FreeSection, resonance) { HolesFromFarEnd = tube.HolesFromFarEnd },
+            cancellationToken
+        );
         var sleeve = ShortTube.Sleeve(column, last.OutletDiameter, resonance, cancellationToken);
         var ring =
             last is Bores.CylinderSection or Bores.ConeSection && last.Length > ringLength * 1.1

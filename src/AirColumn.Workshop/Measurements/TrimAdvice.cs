@@ -168,6 +168,7 @@ public sealed record TrimAdvice
             new TrimQuestion(tube.FreeSection, target)
             {
                 Step = Length.FromMillimeters(2),
+                HolesFromFarEnd = tube.HolesFromFarEnd,
                 Correction = nextTake,
                 // What was heard was heard on this very tube: that is in the correction.
                 Tolerances = differences.Count == 0 ? tolerances : [],

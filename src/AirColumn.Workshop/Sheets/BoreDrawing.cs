@@ -54,6 +54,7 @@ internal static class BoreDrawing
             [.. path.Pieces.SelectMany(piece => piece.Places).Select(place => room.At((place.X, place.Y)))],
             false
         );
+        HoleMarks.Draw(drawing, tube, path, room);
         Numbers(drawing, path, room, up);
         Ends(drawing, path, room, tall + 2 * Around);
         drawing.Text(

@@ -63,11 +63,17 @@ public static class BuildSheet
         Chart(page, build, build.Exact, cancellationToken);
         Trimming(page, build, units, cancellationToken);
         Care(page, CautionStep.Playing, CautionStep.Hygiene);
+        var hasHoles = build.Exact.Tube.Holes.Count > 0;
+        if (hasHoles)
+        {
+            HoleChapter.Add(page, build, sizes, cancellationToken);
+        }
+
         Sure(page, build, fitUp);
         page.Heading(SheetWords.WhatIf);
         page.List(WhatIf.Of(build, units, cancellationToken));
         page.Heading(SheetWords.Finishing);
-        Care(page, CautionStep.Paint, CautionStep.Drilling);
+        Care(page, hasHoles ? [CautionStep.Paint] : [CautionStep.Paint, CautionStep.Drilling]);
         return page.ToString();
     }
 

@@ -46,6 +46,17 @@ internal sealed class Centreline(int steps)
         pieces.Add(new Piece(points, isHot));
     }
 
+    /// <summary>The place so far along a piece of it.</summary>
+    /// <param name="piece">Which piece.</param>
+    /// <param name="share">How far: 0 at its beginning, 1 at its end.</param>
+    public Place Along(int piece, double share)
+    {
+        var places = pieces[piece].Places;
+        var at = Math.Clamp(share, 0, 1) * (places.Count - 1);
+        var i = Math.Min((int)at, places.Count - 2);
+        return Place.Between(places[i], places[i + 1], at - i);
+    }
+
     /// <summary>How it is laid into a box, as large as it goes.</summary>
     public Room Fit(double width, double height, double left, double top)
     {
@@ -64,6 +75,14 @@ internal sealed class Centreline(int steps)
         /// <summary>The point so far to the left (negative) or right of the centreline, seen towards the open end.</summary>
         public (double X, double Y) Beside(double distance) =>
             (X - distance * Math.Sin(Heading), Y + distance * Math.Cos(Heading));
+
+        public static Place Between(in Place a, in Place b, double share) =>
+            new(
+                a.X + share * (b.X - a.X),
+                a.Y + share * (b.Y - a.Y),
+                a.Heading + share * (b.Heading - a.Heading),
+                a.Radius + share * (b.Radius - a.Radius)
+            );
     }
 
     /// <summary>Where a box lies and how large a unit is in it.</summary>
@@ -89,13 +108,7 @@ internal sealed class Centreline(int steps)
                     return Places[Places.Count / 2];
                 }
 
-                var (a, b) = (Places[Places.Count / 2 - 1], Places[Places.Count / 2]);
-                return new(
-                    (a.X + b.X) / 2,
-                    (a.Y + b.Y) / 2,
-                    (a.Heading + b.Heading) / 2,
-                    (a.Radius + b.Radius) / 2
-                );
+                return Place.Between(Places[Places.Count / 2 - 1], Places[Places.Count / 2], 0.5);
             }
         }
 

@@ -12,6 +12,7 @@ internal sealed class FitUp(Sizes sizes)
     private readonly FitUpWords words = new(sizes);
     private readonly StepPicture pictures = new(sizes);
     private readonly DryWords dryWords = new(sizes);
+    private readonly HoleWords holeWords = new(sizes);
 
     /// <summary>First every pipe is cut, then what is formed from one, then each part put to another from the blown end.</summary>
     /// <param name="assembly">The parts.</param>
@@ -25,6 +26,7 @@ internal sealed class FitUp(Sizes sizes)
                 {
                     PipePart => 0,
                     BellPart or BendPart => 1,
+                    HolePart => 3,
                     _ => 2,
                 }
             );
@@ -40,7 +42,7 @@ internal sealed class FitUp(Sizes sizes)
     /// <summary>What the plastics stand that something is formed from; of one that is not known here, to ask its maker.</summary>
     public static IEnumerable<Caution> HeatCautions(TubeAssembly assembly) =>
         assembly
-            .Parts.Where((part, i) => part is PipePart && IsFormedFrom(assembly.Parts, i))
+            .Parts.Where((part, i) => part is PipePart && assembly.Beside(i, 1) is BellPart or BendPart)
             .Cast<PipePart>()
             .Where(pipe => PartRemarks.IsFormedByHeat(pipe))
             .Select(pipe =>
@@ -49,9 +51,6 @@ internal sealed class FitUp(Sizes sizes)
                     : new Caution(CautionStep.Heating, pipe.Name, FitUpWords.AskTheMaker(pipe))
             )
             .DistinctBy(caution => caution.Text);
-
-    private static bool IsFormedFrom(IReadOnlyList<TubePart> parts, int pipe) =>
-        pipe + 1 < parts.Count && parts[pipe + 1] is BellPart or BendPart;
 
     /// <summary>Whether anything is joined.</summary>
     public static bool IsJoined(TubeAssembly assembly) =>
@@ -66,13 +65,8 @@ internal sealed class FitUp(Sizes sizes)
         assembly.Parts.OfType<PipePart>().Any(pipe => pipe.Stock?.Material != "copper");
 
     /// <summary>Whether something is formed from the open pipe, so that only its other end can be trimmed.</summary>
-    public static bool IsFormedFromOpenPipe(TubeAssembly assembly)
-    {
-        var index = assembly.Parts.ToList().FindIndex(part => ReferenceEquals(part, assembly.FreePipe));
-        return index >= 0
-            && index + 1 < assembly.Parts.Count
-            && assembly.Parts[index + 1] is BellPart or BendPart;
-    }
+    public static bool IsFormedFromOpenPipe(TubeAssembly assembly) =>
+        assembly.FreePipe is not null && assembly.TrimmedEnd == PipeEnd.Lips;
 
     /// <summary>A parameter by the part it belongs to, or by all pipes that are one.</summary>
     public static string NameOf(ColumnParameter parameter, AssembledTube tube)
@@ -88,10 +82,18 @@ internal sealed class FitUp(Sizes sizes)
             {
                 return FitUpWords.EndOf(tube.SectionParts[i]);
             }
+        }
 
-            if (parameter == ColumnParameter.SectionLength(i))
+        if (tube.FreeSection >= 0 && parameter == tube.CutParameter)
+        {
+            return FitUpWords.CutOf(tube.SectionParts[tube.FreeSection]);
+        }
+
+        foreach (var (i, hole) in tube.Holes.Index())
+        {
+            if (parameter == ColumnParameter.HoleDiameter(i))
             {
-                return FitUpWords.CutOf(tube.SectionParts[i]);
+                return FitUpWords.DiameterOf(hole.Hole);
             }
         }
 
@@ -128,7 +130,7 @@ internal sealed class FitUp(Sizes sizes)
     private IEnumerable<FitStep> StepsOf(TubeAssembly assembly, int i, IReadOnlyList<NamedCut> cuts)
     {
         var parts = assembly.Parts;
-        var (before, after) = (i > 0 ? parts[i - 1] : null, i + 1 < parts.Count ? parts[i + 1] : null);
+        var (before, after) = (assembly.Beside(i, -1), assembly.Beside(i, 1));
         switch (parts[i])
         {
             case PipePart pipe:
@@ -136,7 +138,7 @@ internal sealed class FitUp(Sizes sizes)
                 yield return Step(FitUpWords.Cut(pipe, own), own, text => StepPicture.Cut(own, text));
                 break;
             case InsertPart insert:
-                var into = CutOf(after is null ? i - 1 : i + 1)!;
+                var into = CutOf(assembly.PlaceBeside(i, after is null ? -1 : 1))!;
                 yield return Step(
                     words.PushIn(insert, into.Pipe),
                     into,
@@ -147,8 +149,8 @@ internal sealed class FitUp(Sizes sizes)
                 foreach (
                     var (socket, place) in new[]
                     {
-                        (before is null ? null : join.Before, i - 1),
-                        (after is null ? null : join.After, i + 1),
+                        (before is null ? null : join.Before, assembly.PlaceBeside(i, -1)),
+                        (after is null ? null : join.After, assembly.PlaceBeside(i, 1)),
                     }
                 )
                 {
@@ -187,12 +189,26 @@ internal sealed class FitUp(Sizes sizes)
                     text => pictures.Bell(bell, flared.Letter, text)
                 );
                 break;
+            case HolePart hole:
+                var drilled = CutOf(i)!;
+                yield return Step(
+                    holeWords.Drill(hole, drilled.Pipe),
+                    drilled,
+                    text => pictures.Drill(hole, drilled.Letter, text)
+                );
+                break;
             case AddedPart added:
-                var beside = CutOf(i - 1) ?? CutOf(i + 1);
+                var beside = CutOf(assembly.PlaceBeside(i, -1)) ?? CutOf(assembly.PlaceBeside(i, 1));
                 yield return Step(
                     words.PutOn(added),
                     beside,
-                    text => pictures.PutOn(added, beside?.Letter, CutOf(i - 1) is null, text)
+                    text =>
+                        pictures.PutOn(
+                            added,
+                            beside?.Letter,
+                            CutOf(assembly.PlaceBeside(i, -1)) is null,
+                            text
+                        )
                 );
                 break;
         }
@@ -203,7 +219,7 @@ internal sealed class FitUp(Sizes sizes)
         // What is formed from a pipe is that pipe.
         NamedCut? CutOf(int part)
         {
-            while (part >= 0 && part < parts.Count && parts[part] is BellPart or BendPart)
+            while (part >= 0 && part < parts.Count && parts[part] is BellPart or BendPart or HolePart)
             {
                 part--;
             }
@@ -218,21 +234,10 @@ internal sealed class FitUp(Sizes sizes)
     private static Length Beyond(IReadOnlyList<TubePart> parts, int bend)
     {
         var pipe = (PipePart)parts.Take(bend).Last(part => part is PipePart);
-        var beyond = ((BendPart)parts[bend]).StraightAfter.Millimeters;
-        for (var i = bend + 1; i < parts.Count && parts[i] is BellPart or BendPart; i++)
-        {
-            beyond += parts[i] switch
-            {
-                BellPart bell => double.Hypot(
-                    bell.Formed.Millimeters,
-                    (bell.EndInside.Millimeters - pipe.Inside.Millimeters) / 2
-                ),
-                BendPart next => next.Radius.Millimeters * next.Angle.Radians
-                    + next.StraightAfter.Millimeters,
-                _ => 0,
-            };
-        }
-
-        return Length.FromMillimeters(beyond);
+        var formed = parts.Skip(bend + 1).TakeWhile(part => part is BellPart or BendPart or HolePart);
+        return Length.FromMillimeters(
+            ((BendPart)parts[bend]).StraightAfter.Millimeters
+                + formed.Sum(part => TubeAssembly.AlongWall(part, pipe))
+        );
     }
 }

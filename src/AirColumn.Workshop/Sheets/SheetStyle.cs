@@ -57,6 +57,7 @@ internal static class SheetStyle
         .gap { fill: var(--paper); stroke: none; }
         .edge, .size, .ruler, .arrow { fill: none; stroke: var(--ink); stroke-width: 1; }
         .axis { fill: none; stroke: var(--sea); stroke-width: .6; stroke-dasharray: 9 3 2 3; }
+        .hole { fill: var(--paper); stroke: var(--sea); stroke-width: 1.2; } .hole.open { fill: var(--sea); }
         .lead { fill: none; stroke: var(--soft); stroke-width: .8; }
         .callout { fill: var(--paper); stroke: var(--sea); stroke-width: 1.2; }
         .grid { fill: none; stroke: var(--line); stroke-width: .7; }

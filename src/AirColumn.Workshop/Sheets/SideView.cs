@@ -41,7 +41,8 @@ internal static class SideView
             [.. path.Pieces.SelectMany(piece => piece.Places).Select(place => room.At((place.X, place.Y)))],
             false
         );
-        Diameters(drawing, tube, path, room, sizes);
+        var holes = HoleMarks.Draw(drawing, tube, path, room);
+        Diameters(drawing, tube, path, room, sizes, holes);
         if (path.IsBent)
         {
             Lengths(drawing, tube, path, room, sizes);
@@ -87,10 +88,11 @@ internal static class SideView
         AssembledTube tube,
         Centreline path,
         Centreline.Room room,
-        Sizes sizes
+        Sizes sizes,
+        List<(DrilledHole Hole, double X, double Y, double Radius)> holes
     )
     {
-        var ends = new double[Rows];
+        var labels = new List<(int Part, double X, double Y, string Text)>();
         foreach (var run in Runs(tube))
         {
             var longest = Enumerable
@@ -100,9 +102,26 @@ internal static class SideView
             var widens = section.OutletDiameter > section.InletDiameter;
             var place = widens ? piece.Places[^1] : piece.Middle;
             var edge = room.At(place.Beside(-place.Radius));
-            var text = $"⌀ {sizes.Gap(widens ? section.OutletDiameter : section.InletDiameter)}";
+            labels.Add(
+                (
+                    PlaceOf(tube, run.First),
+                    edge.X,
+                    edge.Y,
+                    $"⌀ {sizes.Gap(widens ? section.OutletDiameter : section.InletDiameter)}"
+                )
+            );
+        }
+
+        labels.AddRange(
+            holes.Select(hole =>
+                (hole.Hole.Part, hole.X, hole.Y - hole.Radius, $"⌀ {sizes.Gap(hole.Hole.Hole.Diameter)}")
+            )
+        );
+        var ends = new double[Rows];
+        foreach (var (part, edgeX, edgeY, text) in labels.OrderBy(label => label.X))
+        {
             var half = Letter * text.Length / 2;
-            var x = Math.Clamp(edge.X, half + 2, drawing.Width - half - 2);
+            var x = Math.Clamp(edgeX, half + 2, drawing.Width - half - 2);
             var row = Array.FindIndex(ends, end => x - half > end);
             if (row < 0)
             {
@@ -110,9 +129,9 @@ internal static class SideView
             }
 
             ends[row] = x + half + 4;
-            var y = Math.Max(Row, edge.Y - 8 - Row * row);
-            drawing.Part = PlaceOf(tube, run.First);
-            drawing.Line("lead", x, y + 3, edge.X, edge.Y);
+            var y = Math.Max(Row, edgeY - 8 - Row * row);
+            drawing.Part = part;
+            drawing.Line("lead", x, y + 3, edgeX, edgeY);
             drawing.Text("middle", x, y, text);
             drawing.Part = null;
         }

@@ -186,6 +186,34 @@ internal sealed class StepPicture(Sizes sizes)
         return drawing;
     }
 
+    /// <summary>A hole is drilled.</summary>
+    public Drawing Drill(HolePart hole, string letter, string description)
+    {
+        var drawing = New(HoleWords.PictureOfDrilling(letter), description);
+        var isMirrored = hole.From == PipeEnd.Open;
+        const double At = 96;
+        const double Radius = 6;
+        Pipe(drawing, isMirrored, 8, 142);
+        Broken(drawing, isMirrored, 56);
+        Letter(drawing, X(isMirrored, 28), letter);
+        drawing.Box(
+            "gap",
+            X(isMirrored, At - Radius),
+            Middle - Bore - Thick,
+            X(isMirrored, At + Radius),
+            Middle - Bore
+        );
+        drawing.Line("saw", X(isMirrored, At), 8, X(isMirrored, At), Middle - Bore - Thick - 4);
+        Size(drawing, isMirrored, 8, At, Middle + 31, sizes.Tape(hole.At));
+        drawing.Text(
+            isMirrored ? "start" : "end",
+            X(isMirrored, At - 8),
+            14,
+            $"⌀ {sizes.Gap(hole.Diameter)}"
+        );
+        return drawing;
+    }
+
     /// <summary>A fitting is put on.</summary>
     public Drawing PutOn(AddedPart added, string? letter, bool isFirst, string description)
     {

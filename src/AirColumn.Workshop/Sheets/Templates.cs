@@ -1,4 +1,6 @@
+using System.Globalization;
 using AirColumn.Workshop.Instruments;
+using AirColumn.Workshop.Tubes;
 using AirColumn.Workshop.Words;
 using UnitsNet;
 
@@ -10,8 +12,6 @@ namespace AirColumn.Workshop.Sheets;
 public static class Templates
 {
     private const double StripWidth = 50; // along the pipe, mm
-    private const double Tab = 8; // what goes under the other end, mm
-    private const double PieceLength = 170; // of a flute, mm
 
     /// <summary>A strip to wrap round a pipe, whose line is a square cut.</summary>
     /// <param name="outside">Outside diameter of the pipe: 5 mm to 600 mm.</param>
@@ -26,7 +26,7 @@ public static class Templates
             TemplateWords.CutTitle,
             TemplateWords.CutNote(sizes.Caliper(outside), sizes.Tape(Length.FromMillimeters(around)))
         );
-        var count = (int)Math.Ceiling(around / (TemplatePage.Highest - Tab));
+        var count = (int)Math.Ceiling(around / (TemplatePage.Highest - HoleTemplate.Tab));
         for (var i = 0; i < count; i++)
         {
             page.Add(CutPiece(around / count, i, count));
@@ -43,20 +43,66 @@ public static class Templates
     {
         ArgumentNullException.ThrowIfNull(flute);
         var sizes = new Sizes(Require.Named(units));
-        var around = Math.PI * flute.Outside.Millimeters;
-        Require.InRange(around, 15, TemplatePage.Highest - Tab, "mm around", nameof(flute));
-        var page = new TemplatePage(
-            TemplateWords.HolesTitle,
-            TemplateWords.HolesNote(sizes.Caliper(flute.Outside))
+        return new HoleTemplate(flute.Outside, TemplateWords.ToTheEnd, TemplateWords.ToTheMouth).Page(
+            [
+                .. flute.Holes.Select(hole =>
+                    (
+                        TemplateWords.Hole(
+                            hole.Number.ToString(CultureInfo.InvariantCulture),
+                            sizes.Gap(hole.Diameter)
+                        ),
+                        hole.Diameter,
+                        hole.FromEnd
+                    )
+                ),
+            ],
+            TemplateWords.HolesNote(sizes.Caliper(flute.Outside), TemplateWords.ToTheEnd)
         );
-        var covered = flute.Holes.Max(hole => hole.FromEnd.Millimeters) + 20;
-        var count = (int)Math.Ceiling(covered / PieceLength);
-        for (var i = 0; i < count; i++)
-        {
-            page.Add(HolePiece(flute, i, count, around, sizes));
-        }
+    }
 
-        return page.ToString();
+    /// <summary>What is printed for a part of a tube: the saw line of a pipe, the arc of a bend, the holes of a pipe that are measured from one end.</summary>
+    /// <param name="assembly">The parts.</param>
+    /// <param name="part">The place of the part among them, 0 at the blown end.</param>
+    /// <param name="units">In which units lengths are written.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such part, the units are not among the named ones, or it is too large for a page.</exception>
+    /// <exception cref="ArgumentException">There is nothing to print for such a part.</exception>
+    public static string Of(TubeAssembly assembly, int part, LengthUnits units)
+    {
+        ArgumentNullException.ThrowIfNull(assembly);
+        Require.InRange(part, 0, assembly.Parts.Count - 1, "");
+        return assembly.Parts[part] switch
+        {
+            PipePart pipe => SquareCut(pipe.Outside, units),
+            BendPart bend => Bend(bend.Radius, bend.Angle, assembly.PipeAt(part).Outside, units),
+            HolePart hole => Holes(assembly, part, hole.From, units),
+            var other => throw new ArgumentException(TemplateWords.NoTemplate(other), nameof(part)),
+        };
+    }
+
+    private static string Holes(TubeAssembly assembly, int part, PipeEnd from, LengthUnits units)
+    {
+        var sizes = new Sizes(Require.Named(units));
+        var pipe = assembly.PipeAt(part);
+        var (edge, away) =
+            from == PipeEnd.Lips
+                ? (TemplateWords.LipsEdge, TemplateWords.ToTheOpenEnd)
+                : (TemplateWords.OpenEdge, TemplateWords.ToTheLips);
+        return new HoleTemplate(pipe.Outside, edge, away).Page(
+            [
+                .. assembly
+                    .Parts.Where(
+                        (other, i) =>
+                            other is HolePart hole
+                            && hole.From == from
+                            && ReferenceEquals(assembly.PipeAt(i), pipe)
+                    )
+                    .Cast<HolePart>()
+                    .Select(hole =>
+                        (TemplateWords.Hole(hole.Name, sizes.Gap(hole.Diameter)), hole.Diameter, hole.At)
+                    ),
+            ],
+            TemplateWords.HolesNote(sizes.Caliper(pipe.Outside), edge)
+        );
     }
 
     /// <summary>A bend to lay a heated pipe on.</summary>
@@ -93,66 +139,16 @@ public static class Templates
     // The line lies in the middle of the strip, the pipe's way round downwards.
     private static FullSizePiece CutPiece(double length, int number, int count)
     {
-        var piece = new FullSizePiece(StripWidth, length + Tab, TemplateWords.CutTitle);
-        piece.Box("scissors", 0, 0, StripWidth, length + Tab);
+        var piece = new FullSizePiece(StripWidth, length + HoleTemplate.Tab, TemplateWords.CutTitle);
+        piece.Box("scissors", 0, 0, StripWidth, length + HoleTemplate.Tab);
         piece.Line("saw", StripWidth / 2, 0, StripWidth / 2, length);
         piece.Line("thin", 0, length, StripWidth, length);
         piece.Text("", 2, 5, TemplateWords.CutHere);
         piece.Text("middle", StripWidth / 2, length + 5, TemplateWords.Overlap);
         if (count > 1)
         {
-            piece.Text("end", StripWidth - 2, 5, Letter(number + count - 1, count));
-            piece.Text("end", StripWidth - 2, length - 2, Letter(number, count));
-        }
-
-        return piece;
-    }
-
-    // The open end is at the right of the first piece; the pipe's way round is downwards, its holes along the middle.
-    private static FullSizePiece HolePiece(
-        FingeredFlute flute,
-        int number,
-        int count,
-        double around,
-        Sizes sizes
-    )
-    {
-        var piece = new FullSizePiece(PieceLength, around + Tab, TemplateWords.HolesTitle);
-        var axis = around / 2;
-        piece.Box("scissors", 0, 0, PieceLength, around + Tab);
-        piece.Line("thin", 0, axis, PieceLength, axis);
-        piece.Line("thin", 0, around, PieceLength, around);
-        piece.Text("middle", PieceLength / 2, around + 5, TemplateWords.Overlap);
-        piece.Text(
-            "end",
-            PieceLength - 2,
-            5,
-            number == 0 ? TemplateWords.ToTheEnd : Letter(number - 1, count)
-        );
-        piece.Text("", 2, 5, number == count - 1 ? TemplateWords.ToTheMouth : Letter(number, count));
-        for (var at = 0; at <= PieceLength; at += 10)
-        {
-            piece.Line("thin", PieceLength - at, around - 2, PieceLength - at, around);
-        }
-
-        foreach (var hole in flute.Holes)
-        {
-            var x = PieceLength - (hole.FromEnd.Millimeters - number * PieceLength);
-            var radius = hole.Diameter.Millimeters / 2;
-            // A hole that lies on a joint is on both pieces.
-            if (x < -radius || x > PieceLength + radius)
-            {
-                continue;
-            }
-
-            piece.Circle("hole", x, axis, radius);
-            piece.Line("thin", x, axis - radius - 3, x, axis + radius + 3);
-            piece.Text(
-                "middle",
-                Math.Clamp(x, 14, PieceLength - 14),
-                axis - radius - 4,
-                TemplateWords.Hole(hole.Number, sizes.Gap(hole.Diameter))
-            );
+            piece.Text("end", StripWidth - 2, 5, TemplateWords.JoinAt(number + count - 1, count));
+            piece.Text("end", StripWidth - 2, length - 2, TemplateWords.JoinAt(number, count));
         }
 
         return piece;
@@ -194,7 +190,4 @@ public static class Templates
         piece.Outline("thin", Placed(middle));
         return piece;
     }
-
-    private static string Letter(int number, int count) =>
-        $"{TemplateWords.Join} {(char)('A' + number % count)}";
 }

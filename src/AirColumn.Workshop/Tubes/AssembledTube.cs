@@ -1,5 +1,6 @@
 using AirColumn.Acoustics;
 using AirColumn.Bores;
+using AirColumn.Gases;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
@@ -9,13 +10,23 @@ public sealed record AssembledTube
 {
     internal AssembledTube(
         TubeAssembly assembly,
-        Bore bore,
+        IReadOnlyList<Section> sections,
         int freeSection,
         IReadOnlyList<PipeCut> cuts,
-        IReadOnlyList<int> owners
+        IReadOnlyList<int> owners,
+        IEnumerable<DrilledHole> holes
     )
     {
-        (Assembly, Bore, FreeSection, Cuts) = (assembly, bore, freeSection, cuts);
+        (Assembly, FreeSection, Cuts) = (assembly, freeSection, cuts);
+        Holes = [.. holes.OrderBy(hole => hole.Position)];
+        Bore = new Bore(
+            sections,
+            new OpenEnd(assembly.Wall),
+            Holes.Select(hole => new ToneHole(hole.Position, hole.Hole.Diameter, hole.Cut.Pipe.Wall)
+            {
+                Name = hole.Hole.Name,
+            })
+        );
         SectionParts = [.. owners.Select(part => assembly.Parts[part])];
         SectionPieces = [.. owners.Select(assembly.PieceOf)];
     }
@@ -32,6 +43,9 @@ public sealed record AssembledTube
     /// <summary>For each section of the bore the place, among the parts, of the first one that is as wide as it because both are one pipe.</summary>
     internal IReadOnlyList<int> SectionPieces { get; }
 
+    /// <summary>The finger holes, from the blown end.</summary>
+    public IReadOnlyList<DrilledHole> Holes { get; }
+
     /// <summary>How long each pipe is cut, from the blown end.</summary>
     public IReadOnlyList<PipeCut> Cuts { get; }
 
@@ -40,6 +54,26 @@ public sealed record AssembledTube
 
     /// <summary>The section of the bore that is the straight part of the open pipe; −1 if all lengths were known.</summary>
     internal int FreeSection { get; }
+
+    /// <summary>How many holes, the last ones, keep their distance from the far end when the open pipe becomes longer or shorter.</summary>
+    internal int HolesFromFarEnd => Holes.Count(hole => hole.KeepsFromFarEnd);
+
+    /// <summary>The length of the open pipe, with the holes that lie beyond.</summary>
+    internal ColumnParameter CutParameter =>
+        ColumnParameter.SectionLength(FreeSection, Holes.Count, HolesFromFarEnd);
+
+    /// <summary>The air in it, its holes fingered as for the drone.</summary>
+    /// <param name="air">The air.</param>
+    /// <param name="options">Further choices of the column; the usual ones if left out.</param>
+    public Column ColumnIn(Air air, ColumnOptions? options = null) =>
+        new(
+            Bore,
+            air,
+            (options ?? new ColumnOptions()) with
+            {
+                Fingering = Fingering.Of([.. Holes.Select(hole => hole.Hole.IsOpenInDrone)]),
+            }
+        );
 
     /// <summary>
     /// The inside diameter of all sections that are one pipe, or one moulded part: whatever makes one of them wider makes all so. The end of a
@@ -63,3 +97,19 @@ public sealed record AssembledTube
 /// <param name="Cut">The length to which it is cut, sockets included.</param>
 /// <param name="Hidden">How much of that is taken by what is pushed into it or formed from it.</param>
 public sealed record PipeCut(PipePart Pipe, Length Cut, Length Hidden);
+
+/// <summary>A finger hole in its place.</summary>
+/// <param name="Hole">The hole.</param>
+/// <param name="Part">Its place among the parts, 0 at the blown end.</param>
+/// <param name="Cut">The pipe it is drilled in, and how long that is cut.</param>
+/// <param name="FromLips">From the end of that pipe towards the lips, along its wall, to the middle of the hole.</param>
+/// <param name="Position">From the blown end of the tube, along the bore.</param>
+/// <param name="KeepsFromFarEnd">Whether it keeps its distance from the open end of the tube when the open pipe becomes longer or shorter.</param>
+public sealed record DrilledHole(
+    HolePart Hole,
+    int Part,
+    PipeCut Cut,
+    Length FromLips,
+    Length Position,
+    bool KeepsFromFarEnd
+);

@@ -149,12 +149,12 @@ public sealed class DryFit
                 continue;
             }
 
-            if (join.Before is not null && tube.PipeInSocket(i - 1) is not null)
+            if (join.Before is not null && tube.PipeInSocket(tube.PlaceBeside(i, -1)) is not null)
             {
                 joints.Add(DryJoint.Of(tube, i, true));
             }
 
-            if (join.After is not null && tube.PipeInSocket(i + 1) is not null)
+            if (join.After is not null && tube.PipeInSocket(tube.PlaceBeside(i, 1)) is not null)
             {
                 joints.Add(DryJoint.Of(tube, i, false));
             }

@@ -27,7 +27,7 @@ public sealed record DryJoint(
     {
         var join = (JoinPart)tube.Parts[fitting];
         var socket = (isBefore ? join.Before : join.After)!;
-        var at = isBefore ? fitting - 1 : fitting + 1;
+        var at = tube.PlaceBeside(fitting, isBefore ? -1 : 1);
         var pipe = tube.PipeAt(at);
         var wider = pipe.Outside.Millimeters - socket.Bottom.Millimeters;
         var (ofPipe, ofSocket) = (pipe.OutsidePlusMinus.Millimeters, socket.DiameterPlusMinus.Millimeters);

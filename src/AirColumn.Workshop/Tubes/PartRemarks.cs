@@ -30,6 +30,12 @@ internal static class PartRemarks
     // their pipe.
     private const double Cemented = 0.5;
 
+    // Wider holes are said to leak, mm: a choice, about as wide as the tip of a finger of a grown-up hand.
+    private const double WidestCovered = 12;
+
+    // Narrower walls beside a hole are said to break out, mm: a choice.
+    private const double ThinWall = 3;
+
     private static readonly string[] FormedByHeat = ["PVC", "PVC-U", "CPVC", "ABS", "PP", "PE", "acrylic"];
 
     /// <summary>Whether heat forms it; so it does where the material is not known.</summary>
@@ -50,16 +56,14 @@ internal static class PartRemarks
     private static IEnumerable<string> Of(TubeAssembly tube, int i)
     {
         var part = tube.Parts[i];
-        var (before, after) = (
-            i > 0 ? tube.Parts[i - 1] : null,
-            i + 1 < tube.Parts.Count ? tube.Parts[i + 1] : null
-        );
+        var (before, after) = (tube.Beside(i, -1), tube.Beside(i, 1));
         return part switch
         {
             PipePart pipe => [.. Unconfirmed(tube, pipe, i), .. Joint(pipe, before), .. Shared(tube, i)],
             InsertPart insert => Loose(insert, (PipePart)(before ?? after)!),
             JoinPart join => [.. Turn(join), .. Loose(tube, join, i)],
             BendPart bend => [.. Material(bend, tube.PipeAt(i)), .. Turn(bend, tube.PipeAt(i))],
+            HolePart hole => [.. Drilled(tube, hole, i), .. Thin(tube, hole, i)],
             BellPart bell => [.. Material(bell, tube.PipeAt(i)), .. Stretch(bell, tube.PipeAt(i))],
             _ => [],
         };
@@ -108,7 +112,13 @@ internal static class PartRemarks
 
     private static IEnumerable<string> Loose(TubeAssembly tube, JoinPart join, int i)
     {
-        foreach (var (socket, at) in new[] { (join.Before, i - 1), (join.After, i + 1) })
+        foreach (
+            var (socket, at) in new[]
+            {
+                (join.Before, tube.PlaceBeside(i, -1)),
+                (join.After, tube.PlaceBeside(i, 1)),
+            }
+        )
         {
             if (socket is not null && tube.PipeInSocket(at) is { } pipe)
             {
@@ -120,9 +130,9 @@ internal static class PartRemarks
             }
         }
 
-        if (join.Before is null && i > 0 && tube.Parts[i - 1] is PipePart or BendPart or BellPart)
+        if (join.Before is null && tube.Beside(i, -1) is PipePart or BendPart or BellPart)
         {
-            yield return RemarkWords.NoSocket(join, tube.Parts[i - 1]);
+            yield return RemarkWords.NoSocket(join, tube.Beside(i, -1)!);
         }
     }
 
@@ -165,6 +175,36 @@ internal static class PartRemarks
         if (times > EasyBell)
         {
             yield return RemarkWords.WideBell(bell, pipe, times);
+        }
+    }
+
+    private static IEnumerable<string> Drilled(TubeAssembly tube, HolePart hole, int i)
+    {
+        if (ReferenceEquals(tube.PipeAt(i), tube.FreePipe) && hole.From == tube.TrimmedEnd)
+        {
+            yield return HoleWords.DrillAfterTrimming(hole);
+        }
+
+        if (hole.Diameter.Millimeters > WidestCovered)
+        {
+            yield return HoleWords.Wide(hole, WidestCovered);
+        }
+    }
+
+    private static IEnumerable<string> Thin(TubeAssembly tube, HolePart hole, int i)
+    {
+        var holes = PipeHoles.Of(tube, tube.Place(tube.PipeAt(i)));
+        if (PipeHoles.ToTheEnd(hole) is < ThinWall and var left)
+        {
+            yield return HoleWords.ThinToTheEnd(hole, left);
+        }
+
+        foreach (var (one, other) in holes.Neighbours())
+        {
+            if (other.Part == i && holes.Apart(one.Hole, other.Hole) is < ThinWall and var between)
+            {
+                yield return HoleWords.ThinBetween(one.Hole, other.Hole, between);
+            }
         }
     }
 }

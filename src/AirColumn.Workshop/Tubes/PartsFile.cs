@@ -14,8 +14,8 @@ namespace AirColumn.Workshop.Tubes;
 /// </code>
 /// A pipe has stock, or inside and outside; inside beside stock is a caliper reading and beats the table; its length is a size or "open", once.
 /// The sockets of a coupling or elbow are of a catalogue, or { "entrance", "bottom", "depth" }. Further parts: elbow (also radius and
-/// angle in degrees, no between), bell (inside, length), bend (radius, angle, straightAfter), fitting (adds, inside). Every part may have a name
-/// and a price in one's own money.
+/// angle in degrees, no between), bell (inside, length), bend (radius, angle, straightAfter), fitting (adds, inside), hole (diameter, at, from lips or
+/// end, drone closed or open). Every part may have a name and a price in one's own money.
 /// </remarks>
 public sealed class PartsFile
 {
@@ -30,6 +30,7 @@ public sealed class PartsFile
         "bell",
         "bend",
         "fitting",
+        "hole",
     ];
 
     private PartsFile(string name, TubeAssembly assembly)
@@ -100,6 +101,15 @@ public sealed class PartsFile
                         Angle.FromDegrees(part.Number("angle")),
                         part.SizeIfAny("straightAfter") ?? Length.Zero
                     ),
+                    "hole" => new HolePart(
+                        name,
+                        part.Size("diameter"),
+                        part.Size("at"),
+                        part.Choice("from", "end", "lips") == "lips" ? PipeEnd.Lips : PipeEnd.Open
+                    )
+                    {
+                        IsOpenInDrone = part.Choice("drone", "closed", "open") == "open",
+                    },
                     "fitting" => (TubePart)new AddedPart(name, part.Size("adds"), part.Size("inside")),
                     _ => throw part.Wrong(
                         "part",

@@ -49,6 +49,23 @@ internal sealed class PartsObject
     public Length? SizeIfAny(string key) =>
         TextIfAny(key) is { } text ? Read(key, text, QuantityText.ParseLength) : null;
 
+    /// <summary>One of a few words; the first where there is none.</summary>
+    public string Choice(string key, params string[] words)
+    {
+        var word = TextIfAny(key) ?? words[0];
+        return words.Contains(word)
+            ? word
+            : throw Wrong(
+                key,
+                $"'{Quote.Cut(word)}' is not known; "
+                    + (
+                        Nearest.IfNear(word, words) is { } meant
+                            ? $"did you mean \"{meant}\"?"
+                            : $"write {string.Join(" or ", words)}"
+                    )
+            );
+    }
+
     /// <summary>A quantity that must be there.</summary>
     public T Quantity<T>(string key, Func<string, T> parse) => Read(key, Text(key), parse);
 

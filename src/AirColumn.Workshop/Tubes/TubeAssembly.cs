@@ -11,13 +11,11 @@ namespace AirColumn.Workshop.Tubes;
 /// The bore of a pipe runs on to its ends inside the sockets, so that its cut length counts in full; between two pipes lie the gaps
 /// that are left and what is between the stops. An insert takes the place of the pipe's bore as far as it is pushed in. Bells
 /// and bends are made from the pipe before them, so that it is cut longer by what they take. Pipes of one kind with one inside diameter are
-/// taken to be cut from one length, so that they are too wide or too narrow together.
+/// taken to be cut from one length, so that they are too wide or too narrow together. Finger holes come after the pipe that they are drilled in, before
+/// or after what is formed from it.
 /// </remarks>
 public sealed class TubeAssembly
 {
-    // A pipe that has this much more room in its socket is another size.
-    private const double LoosestFit = 3;
-
     private readonly TubePart[] parts;
 
     /// <summary>Puts parts together.</summary>
@@ -25,7 +23,7 @@ public sealed class TubeAssembly
     /// <param name="wall">Thickness of the wall at the open far end; if null that of the pipe or insert that ends there, of a fitting a thin edge.</param>
     /// <exception cref="ArgumentException">
     /// The parts do not go together: no pipe, more than one of unknown length, a pipe that does not enter its socket, an insert that does not
-    /// enter its pipe, a part where it cannot be. The message names them.
+    /// enter its pipe, a part where it cannot be. The message names them; where one part is at fault it is a <see cref="PartException"/>.
     /// </exception>
     public TubeAssembly(IReadOnlyList<TubePart> parts, Length? wall = null)
     {
@@ -50,14 +48,22 @@ public sealed class TubeAssembly
         FreePipe = open.FirstOrDefault();
         for (var i = 0; i < this.parts.Length; i++)
         {
-            RequireFitting(i);
+            At(i, () => PartsFit.Require(this, i));
         }
 
         for (var i = 0; i < this.parts.Length; i++)
         {
             if (this.parts[i] is PipePart { Cut: { } cut })
             {
-                _ = StraightOf(i, cut);
+                At(i, () => StraightOf(i, cut));
+            }
+        }
+
+        for (var i = 0; i < this.parts.Length; i++)
+        {
+            if (this.parts[i] is PipePart && PipeHoles.Of(this, i).Problem() is var (part, why))
+            {
+                At(part, () => throw new ArgumentException(why));
             }
         }
 
@@ -113,14 +119,33 @@ public sealed class TubeAssembly
         };
 
     /// <summary>The shortest cut of the open pipe: what is pushed into it and formed from it, and what its sockets hold.</summary>
-    internal Length ShortestCut =>
-        FreePipe is null
-            ? Length.Zero
-            : Length.FromMillimeters(
-                PushedInto(Array.IndexOf(parts, FreePipe))
-                    + TakenFrom(Array.IndexOf(parts, FreePipe))
-                    + Math.Max(0.1, InSockets(Array.IndexOf(parts, FreePipe)))
+    internal Length ShortestCut
+    {
+        get
+        {
+            if (FreePipe is null)
+            {
+                return Length.Zero;
+            }
+
+            var pipe = Place(FreePipe);
+            return Length.FromMillimeters(
+                Math.Max(
+                    PushedInto(pipe) + TakenFrom(pipe) + Math.Max(0.1, InSockets(pipe)),
+                    PipeHoles.Of(this, pipe).ShortestCut
+                )
             );
+        }
+    }
+
+    /// <summary>The end at which the open pipe is trimmed: that towards the lips where something is formed from the other.</summary>
+    internal PipeEnd TrimmedEnd =>
+        FreePipe is { } free
+        && parts
+            .Where(part => part is BellPart or BendPart)
+            .Any(part => ReferenceEquals(PipeAt(Place(part)), free))
+            ? PipeEnd.Lips
+            : PipeEnd.Open;
 
     /// <summary>What all parts cost, in the user's money; null where any has no price.</summary>
     public double? Price
@@ -130,8 +155,8 @@ public sealed class TubeAssembly
             double? sum = 0;
             foreach (var part in parts)
             {
-                // A bell or a bend costs nothing but the pipe, unless it is said to.
-                sum += part.Price ?? (part is BellPart or BendPart ? 0 : null);
+                // A bell, a bend or a hole costs nothing but the pipe, unless it is said to.
+                sum += part.Price ?? (part is BellPart or BendPart or HolePart ? 0 : null);
             }
 
             return sum;
@@ -147,6 +172,10 @@ public sealed class TubeAssembly
         var cuts = new List<PipeCut>();
         var owners = new List<int>();
         var freeSection = -1;
+        var holes = new List<DrilledHole>();
+        var length = 0.0;
+        // Where the lips' end of the pipe would lie if nothing were pushed into it, and how long it is.
+        var pipeStart = 0.0;
         for (var i = 0; i < parts.Length; i++)
         {
             switch (parts[i])
@@ -155,6 +184,7 @@ public sealed class TubeAssembly
                     var cut = pipe.Cut ?? freeCut;
                     var straight = StraightOf(i, cut);
                     freeSection = ReferenceEquals(pipe, FreePipe) ? sections.Count : freeSection;
+                    pipeStart = length - PushedIn(Beside(i, -1));
                     sections.Add(new CylinderSection(pipe.Inside, Length.FromMillimeters(straight)));
                     cuts.Add(new PipeCut(pipe, cut, Length.FromMillimeters(cut.Millimeters - straight)));
                     break;
@@ -183,12 +213,31 @@ public sealed class TubeAssembly
                 case AddedPart added:
                     sections.Add(new CylinderSection(added.Inside, added.Adds));
                     break;
+                case HolePart hole:
+                    var fromLips = Length.FromMillimeters(
+                        hole.From == PipeEnd.Lips
+                            ? hole.At.Millimeters
+                            : cuts[^1].Cut.Millimeters - hole.At.Millimeters
+                    );
+                    holes.Add(
+                        new DrilledHole(
+                            hole,
+                            i,
+                            cuts[^1],
+                            fromLips,
+                            Length.FromMillimeters(pipeStart + fromLips.Millimeters),
+                            freeSection >= 0
+                                && (!ReferenceEquals(cuts[^1].Pipe, FreePipe) || hole.From == PipeEnd.Open)
+                        )
+                    );
+                    break;
             }
 
+            length += sections.Skip(owners.Count).Sum(section => section.Length.Millimeters);
             owners.AddRange(Enumerable.Repeat(i, sections.Count - owners.Count));
         }
 
-        return new AssembledTube(this, new Bore(sections, new OpenEnd(Wall)), freeSection, cuts, owners);
+        return new AssembledTube(this, sections, freeSection, cuts, owners, holes);
     }
 
     /// <summary>The first part that is the same piece of pipe: what is formed from a pipe is that pipe, and pipes of one kind are cut from one length.</summary>
@@ -199,7 +248,7 @@ public sealed class TubeAssembly
 
     /// <summary>The pipes, or the one other part, of a piece.</summary>
     internal IEnumerable<TubePart> PartsOfPiece(int piece) =>
-        parts.Where((part, i) => part is not (BellPart or BendPart) && PieceOf(i) == piece);
+        parts.Where((part, i) => part is not (BellPart or BendPart or HolePart) && PieceOf(i) == piece);
 
     private IEnumerable<Section> Inside(JoinPart join, int i)
     {
@@ -249,6 +298,15 @@ public sealed class TubeAssembly
     {
         var (gone, held) = (PushedInto(pipe) + TakenFrom(pipe), InSockets(pipe));
         var straight = cut.Millimeters - gone;
+        var drilled = ReferenceEquals(parts[pipe], FreePipe) ? PipeHoles.Of(this, pipe).ShortestCut : 0;
+        if (cut.Millimeters < drilled - 1e-6)
+        {
+            throw new ArgumentException(
+                HoleWords.TooShort((PipePart)parts[pipe], cut, drilled),
+                nameof(cut)
+            );
+        }
+
         return straight >= Math.Max(1e-2, held - 1e-6)
             ? straight
             : throw new ArgumentException(
@@ -258,44 +316,74 @@ public sealed class TubeAssembly
             );
     }
 
-    // What is pushed into the ends of a pipe takes the place of its bore, mm.
-    private double PushedInto(int pipe) =>
-        (pipe > 0 && parts[pipe - 1] is InsertPart before ? before.Inserted.Millimeters : 0)
-        + (pipe + 1 < parts.Length && parts[pipe + 1] is InsertPart after ? after.Inserted.Millimeters : 0);
+    /// <summary>The part beside another, finger holes passed over; null where there is none.</summary>
+    /// <param name="part">The place of a part.</param>
+    /// <param name="step">−1 towards the lips, 1 towards the open end.</param>
+    internal TubePart? Beside(int part, int step) => parts.ElementAtOrDefault(PlaceBeside(part, step));
 
-    // What is formed from a pipe, measured along its wall, mm.
-    private double TakenFrom(int pipe)
+    /// <summary>The place of that part; −1 where there is none.</summary>
+    internal int PlaceBeside(int part, int step)
     {
-        var taken = 0.0;
-        for (var i = pipe + 1; i < parts.Length && parts[i] is BellPart or BendPart; i++)
+        var place = part + step;
+        while (place >= 0 && place < parts.Length && parts[place] is HolePart)
         {
-            taken += parts[i] switch
-            {
-                BellPart bell => double.Hypot(
-                    bell.Formed.Millimeters,
-                    (bell.EndInside.Millimeters - ((PipePart)parts[pipe]).Inside.Millimeters) / 2
-                ),
-                BendPart bend => bend.Radius.Millimeters * bend.Angle.Radians
-                    + bend.StraightAfter.Millimeters,
-                _ => 0,
-            };
+            place += step;
         }
 
-        return taken;
+        return place < parts.Length ? place : -1;
     }
 
+    /// <summary>How much of a pipe a part covers that lies beside it, mm: a socket that holds it, an insert in it.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="step">−1 where it lies towards the lips, 1 towards the open end.</param>
+    internal static double Covers(TubePart part, int step) =>
+        part is JoinPart join
+            ? (step < 0 ? join.After : join.Before) is { } socket
+                ? HeldBy(socket)
+                : 0
+            : PushedIn(part);
+
+    internal static double HeldBy(FittingSocket socket) => socket.Depth.Millimeters - socket.Gap.Millimeters;
+
+    /// <summary>How much of a pipe is formed into a part, along its wall, mm.</summary>
+    internal static double AlongWall(TubePart part, PipePart pipe) =>
+        part switch
+        {
+            BellPart bell => double.Hypot(
+                bell.Formed.Millimeters,
+                (bell.EndInside.Millimeters - pipe.Inside.Millimeters) / 2
+            ),
+            BendPart bend => bend.Radius.Millimeters * bend.Angle.Radians + bend.StraightAfter.Millimeters,
+            _ => 0,
+        };
+
+    private static double PushedIn(TubePart? part) =>
+        part is InsertPart insert ? insert.Inserted.Millimeters : 0;
+
+    /// <summary>Where a part is.</summary>
+    internal int Place(TubePart part) => Array.FindIndex(parts, other => ReferenceEquals(other, part));
+
+    // What is pushed into the ends of a pipe takes the place of its bore, mm.
+    private double PushedInto(int pipe) => PushedIn(Beside(pipe, -1)) + PushedIn(Beside(pipe, 1));
+
+    // What is formed from a pipe, measured along its wall, mm.
+    private double TakenFrom(int pipe) =>
+        parts
+            .Skip(pipe + 1)
+            .TakeWhile(part => part is BellPart or BendPart or HolePart)
+            .Sum(part => AlongWall(part, (PipePart)parts[pipe]));
+
     // How much of a pipe's straight part its sockets hold, mm.
-    private double InSockets(int pipe) =>
-        (pipe > 0 && parts[pipe - 1] is JoinPart { After: { } before } ? HeldBy(before) : 0)
-        + (pipe + 1 < parts.Length && parts[pipe + 1] is JoinPart { Before: { } after } ? HeldBy(after) : 0);
+    private double InSockets(int pipe) => InSocket(pipe, -1) + InSocket(pipe, 1);
 
-    private static double HeldBy(FittingSocket socket) => socket.Depth.Millimeters - socket.Gap.Millimeters;
+    private double InSocket(int pipe, int step) =>
+        Beside(pipe, step) is JoinPart join ? Covers(join, step) : 0;
 
-    /// <summary>The pipe that a part is, or is formed from.</summary>
+    /// <summary>The pipe that a part is, is formed from or is drilled in.</summary>
     internal PipePart PipeAt(int i)
     {
         var pipe = i;
-        while (parts[pipe] is BellPart or BendPart)
+        while (parts[pipe] is BellPart or BendPart or HolePart)
         {
             pipe--;
         }
@@ -307,144 +395,26 @@ public sealed class TubeAssembly
     internal PipePart? PipeInSocket(int i) =>
         i >= 0 && i < parts.Length && parts[i] is PipePart or BendPart ? PipeAt(i) : null;
 
-    private void RequireFitting(int i)
-    {
-        var part = parts[i];
-        var (before, after) = (i > 0 ? parts[i - 1] : null, i + 1 < parts.Length ? parts[i + 1] : null);
-        switch (part)
-        {
-            case PipePart pipe when before is PipePart other:
-                RequireTouching(other, pipe);
-                break;
-            case InsertPart insert:
-                if ((before is null) == (after is null) || (before ?? after) is not PipePart into)
-                {
-                    throw Wrong(
-                        $"The insert '{part.Name}' must be the first or the last part, with a pipe beside it."
-                    );
-                }
-
-                if (insert.Outside > into.Inside)
-                {
-                    throw Wrong(
-                        $"The insert '{part.Name}', {Wording.Size(insert.Outside)} outside, does not go into the pipe '{into.Name}', "
-                            + $"{Wording.Size(into.Inside)} inside. Measure both, or choose another."
-                    );
-                }
-
-                break;
-            case JoinPart join:
-                RequireEnters(join, join.Before, before, i - 1, "before it");
-                RequireEnters(join, join.After, after, i + 1, "after it");
-                break;
-            case BellPart bell:
-                RequireFormedFromPipe(before, part);
-                if (bell.EndInside <= PipeAt(i).Inside)
-                {
-                    throw Wrong(
-                        $"The bell '{part.Name}' ends {Wording.Size(bell.EndInside)} wide, its pipe is {Wording.Size(PipeAt(i).Inside)}; a bell widens."
-                    );
-                }
-
-                if (bell.EndInside > PartRemarks.WidestBell * PipeAt(i).Inside)
-                {
-                    throw Wrong(
-                        $"The bell '{part.Name}' ends {Wording.Size(bell.EndInside)} wide, its pipe is {Wording.Size(PipeAt(i).Inside)}: heat does not widen a pipe to more than "
-                            + $"{PartRemarks.WidestBell:0} times. Choose a narrower bell, or join a wider pipe with a reducer."
-                    );
-                }
-
-                if (after is BellPart or BendPart)
-                {
-                    throw Wrong($"After the bell '{part.Name}' nothing more can be formed.");
-                }
-
-                break;
-            case BendPart bend:
-                RequireFormedFromPipe(before, part);
-                var tightest = PartRemarks.TightestBend * PipeAt(i).Outside;
-                if (bend.Radius < tightest)
-                {
-                    throw Wrong(
-                        $"The bend '{part.Name}' has a radius of {Wording.Millimetres(bend.Radius)}, its pipe is {Wording.Size(PipeAt(i).Outside)} outside: so tight a curve folds shut. "
-                            + $"Choose {Wording.Millimetres(tightest)} or more, or an elbow."
-                    );
-                }
-
-                break;
-        }
-    }
-
-    // Ends that are butted must at least close the tube: with the wider pipe around the narrower, or wall against wall.
-    private static void RequireTouching(PipePart one, PipePart other)
-    {
-        var (narrow, wide) = one.Outside < other.Outside ? (one, other) : (other, one);
-        if (wide.Inside.Millimeters - narrow.Outside.Millimeters > LoosestFit)
-        {
-            throw Wrong(
-                $"Between '{narrow.Name}', {Wording.Size(narrow.Outside)} outside, and '{wide.Name}', {Wording.Size(wide.Inside)} inside, the tube would stand open all round; "
-                    + "put a reducer between them."
-            );
-        }
-    }
-
-    private static void RequireFormedFromPipe(TubePart? before, TubePart part)
-    {
-        if (before is not (PipePart or BendPart))
-        {
-            throw Wrong($"'{part.Name}' is formed from a pipe, so a pipe must come before it.");
-        }
-    }
-
-    private void RequireEnters(
-        JoinPart join,
-        FittingSocket? socket,
-        TubePart? neighbour,
-        int index,
-        string where
-    )
-    {
-        if (socket is null || neighbour is null)
-        {
-            return;
-        }
-
-        // What is straight behind a formed bend is still pipe.
-        var pipe = neighbour switch
-        {
-            PipePart straight => straight,
-            BendPart => PipeAt(index),
-            _ => throw Wrong(
-                $"The fitting '{join.Name}' has a socket for the part {where}, but '{neighbour.Name}' is not a pipe that goes into it."
-            ),
-        };
-        if (neighbour is BendPart bend && bend.StraightAfter.Millimeters < HeldBy(socket))
-        {
-            throw Wrong(
-                $"The pipe is straight for {Wording.Millimetres(bend.StraightAfter)} after '{bend.Name}', but the socket of '{join.Name}' holds "
-                    + $"{Wording.Millimetres(Length.FromMillimeters(HeldBy(socket)))}; leave more of it straight."
-            );
-        }
-
-        var fit = socket.Entrance.Millimeters - pipe.Outside.Millimeters;
-        if (fit is < 0 or > LoosestFit)
-        {
-            throw Wrong(
-                $"The pipe '{pipe.Name}', {Wording.Size(pipe.Outside)} outside, {(fit < 0 ? "does not enter" : "is loose in")} the socket of '{join.Name}', "
-                    + $"{Wording.Size(socket.Entrance)} at its entrance. Measure both, or choose another size."
-            );
-        }
-    }
-
     private Length WallAtEnd() =>
         parts[^1] switch
         {
-            PipePart or BellPart or BendPart => PipeAt(parts.Length - 1).Wall,
+            PipePart or BellPart or BendPart or HolePart => PipeAt(parts.Length - 1).Wall,
             InsertPart insert => Length.FromMillimeters(
                 (insert.Outside.Millimeters - insert.Inside.Millimeters) / 2
             ),
             _ => Length.Zero,
         };
 
-    private static ArgumentException Wrong(string message) => new(message);
+    // What is wrong of one part is told there.
+    private static void At(int part, Action check)
+    {
+        try
+        {
+            check();
+        }
+        catch (ArgumentException problem)
+        {
+            throw new PartException(part, PartsObject.Plain(problem), problem);
+        }
+    }
 }

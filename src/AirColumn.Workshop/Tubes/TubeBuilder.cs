@@ -94,11 +94,11 @@ public static class TubeBuilder
     }
 
     /// <summary>The column of an assembly cut to a length.</summary>
-    internal static Column ColumnOf(AssembledTube tube, Air air) => new(tube.Bore, air);
+    internal static Column ColumnOf(AssembledTube tube, Air air) => tube.ColumnIn(air);
 
     /// <summary>
     /// The usual tolerances of a workshop: each pipe's inside diameter as its part says, the same in all that is cut or formed from it; an
-    /// insert's 0.2 mm, a fitting's 0.3 mm, a bell's end 1 mm, the cut and the room as the options say.
+    /// insert's 0.2 mm, a fitting's 0.3 mm, a bell's end 1 mm, a hole that is open in the drone 0.2 mm, the cut and the room as the options say.
     /// </summary>
     /// <param name="tube">The tube.</param>
     /// <param name="air">The air in it.</param>
@@ -132,9 +132,18 @@ public static class TubeBuilder
             }
         }
 
+        // What a closed hole does is too small for its size to matter.
+        foreach (var (i, hole) in tube.Holes.Index())
+        {
+            if (hole.Hole.IsOpenInDrone)
+            {
+                tolerances.Add(new(ColumnParameter.HoleDiameter(i), Length.FromMillimeters(0.2)));
+            }
+        }
+
         if (tube.FreeSection >= 0)
         {
-            tolerances.Add(new(ColumnParameter.SectionLength(tube.FreeSection), options.CutTolerance));
+            tolerances.Add(new(tube.CutParameter, options.CutTolerance));
         }
 
         if (air.State is not null)
@@ -327,6 +336,7 @@ public static class TubeBuilder
                         assembly.ShortestCut.Millimeters - tube.FreeCut!.Hidden.Millimeters
                     ),
                     Longest = Length.FromMeters(LongestPipeMetres),
+                    HolesFromFarEnd = tube.HolesFromFarEnd,
                 },
                 cancellationToken
             );
@@ -345,6 +355,7 @@ public static class TubeBuilder
                 {
                     Step = step,
                     Rows = rows,
+                    HolesFromFarEnd = there.HolesFromFarEnd,
                     Correction = options.Correction,
                     Tolerances = Tolerances(there, air, options),
                 },

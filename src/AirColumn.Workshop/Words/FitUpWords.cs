@@ -65,6 +65,8 @@ internal sealed class FitUpWords(Sizes sizes)
 
     public static string CutOf(TubePart part) => $"cut of {Named.The(part)}";
 
+    public static string DiameterOf(HolePart hole) => $"diameter of {Named.The(hole)}";
+
     public string Within(Length plusMinus) => $"± {sizes.Caliper(plusMinus)}";
 
     public static string WithinKelvins(double plusMinus) =>

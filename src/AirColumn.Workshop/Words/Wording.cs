@@ -9,6 +9,7 @@ namespace AirColumn.Workshop.Words;
 /// <summary>The planner's sentences, in words of the bench and the invariant culture.</summary>
 internal static class Wording
 {
+    private const double MuchPipe = 100; // mm
     public static string Cut(Pitch note, Frequency target, BuiltTube built, Sizes sizes) =>
         $"'{built.Tube.FreeCut!.Pipe.Name}' cut to {sizes.Tape(built.Cut)} puts the first resonance on {note}, {Hertz(target)}.";
 
@@ -20,7 +21,7 @@ internal static class Wording
         (solution.Status, solution.ResidualCents) switch
         {
             (SolveStatus.OutOfReach, < 0) =>
-                $"No pipe length gives {note}: even with next to no pipe the first resonance is "
+                $"No pipe length gives {note}: even with {Least(solution, sizes)} the first resonance is "
                     + $"{Cents(-solution.ResidualCents)} below {Hertz(target)}; choose a lower note or shorter fittings.",
             (SolveStatus.OutOfReach, _) =>
                 $"No pipe length gives {note}: even a pipe of {sizes.Sold(solution.Length)} keeps the first resonance "
@@ -29,6 +30,11 @@ internal static class Wording
             _ => $"No pipe length was found for {note}, {Hertz(target)}: the search came no nearer than "
                 + $"{Cents(Math.Abs(solution.ResidualCents))}.",
         };
+
+    private static string Least(LengthSolution solution, Sizes sizes) =>
+        solution.Length.Millimeters < MuchPipe
+            ? "next to no pipe"
+            : $"no more of the open pipe than {sizes.Tape(solution.Length)} straight, as its ends and holes need it,";
 
     public static string NoResonance(Pitch note, Frequency target) =>
         $"No pipe length was found for {note}, {Hertz(target)}: near the length it would need, the tube shows no resonance "

@@ -117,12 +117,7 @@ public sealed record Bore
         + branches.Sum(branch => branch.Bore.PassageMetres);
 
     /// <summary>Where the last hole or branch ends, m from the blown end; 0 where there is none.</summary>
-    internal double LastOpeningMetres =>
-        holes
-            .Select(hole => hole.PositionMetres + hole.Radius)
-            .Concat(branches.Select(branch => branch.PositionMetres + branch.FootRadius))
-            .DefaultIfEmpty()
-            .Max();
+    internal double LastOpeningMetres => LengthMetres - SpareMetres(0);
 
     /// <summary>The largest radius, branches included, m.</summary>
     internal double LargestRadius =>
@@ -158,6 +153,40 @@ public sealed record Bore
     {
         RequireIndex(index);
         return WithSection(index, sections[index].WithLength(length));
+    }
+
+    /// <summary>The same, the last so many holes keeping their distance from the far end instead.</summary>
+    internal Bore WithSectionLength(int index, Length length, int holesFromFarEnd)
+    {
+        if (holesFromFarEnd == 0)
+        {
+            return WithSectionLength(index, length);
+        }
+
+        RequireIndex(index);
+        var section = sections[index].WithLength(length);
+        var by = section.LengthMetres - sections[index].LengthMetres;
+        return new Bore(
+            sections.With(index, section),
+            FarEnd,
+            holes.Select((hole, i) => i < holes.Count - holesFromFarEnd ? hole : hole.MovedBy(by)),
+            branches
+        );
+    }
+
+    /// <summary>How much the bore can be shortened, m, before what keeps its distance from the far end meets what does not.</summary>
+    /// <param name="holesFromFarEnd">How many holes, the last ones, keep their distance from the far end.</param>
+    internal double SpareMetres(int holesFromFarEnd)
+    {
+        var staying = holes.Count - holesFromFarEnd;
+        var last = holes
+            .Take(staying)
+            .Select(hole => hole.PositionMetres + hole.Radius)
+            .Concat(branches.Select(branch => branch.PositionMetres + branch.FootRadius))
+            .DefaultIfEmpty()
+            .Max();
+        var end = holesFromFarEnd > 0 ? holes[staying].PositionMetres - holes[staying].Radius : LengthMetres;
+        return end - last;
     }
 
     /// <summary>This bore with one tone hole replaced.</summary>

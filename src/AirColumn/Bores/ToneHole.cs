@@ -48,13 +48,20 @@ public sealed record ToneHole
     /// <summary>What people call it; null if it has no name.</summary>
     public string? Name { get; init; }
 
-    internal double PositionMetres { get; }
+    internal double PositionMetres { get; private init; }
 
     internal double Radius { get; }
 
     internal double HeightMetres { get; }
 
     internal double? ChimneyWallMetres => chimneyWall;
+
+    /// <summary>The same hole so much farther from the blown end, m.</summary>
+    internal ToneHole MovedBy(double metres) =>
+        this with
+        {
+            PositionMetres = Dimension.AxialLength(Length.FromMeters(PositionMetres + metres)),
+        };
 
     /// <summary>Name, dimensions and place, in the invariant culture.</summary>
     public override string ToString() =>

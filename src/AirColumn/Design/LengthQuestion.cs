@@ -7,6 +7,7 @@ namespace AirColumn.Design;
 public sealed record LengthQuestion
 {
     private readonly int resonance = 1;
+    private readonly int holesFromFarEnd;
     private readonly Length shortest = Length.FromMillimeters(0.01);
     private readonly Length longest = Length.FromMeters(100);
 
@@ -71,6 +72,18 @@ public sealed record LengthQuestion
     {
         get => longest;
         init => longest = InRange(value, nameof(Longest));
+    }
+
+    /// <summary>
+    /// How many of the tone holes, the last ones, keep their distance from the far end, as holes do in what comes after the sections; none by
+    /// default: the others and all branches keep theirs from the blown end.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The number is negative.</exception>
+    public int HolesFromFarEnd
+    {
+        get => holesFromFarEnd;
+        init =>
+            holesFromFarEnd = (int)Require.InRange(value, 0, int.MaxValue, "", nameof(HolesFromFarEnd));
     }
 
     private static Length InRange(Length value, string parameter)

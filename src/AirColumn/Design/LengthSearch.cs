@@ -95,13 +95,13 @@ internal sealed class LengthSearch
         );
     }
 
-    // No part of a profile may become shorter than a section can be, and the bore must go on reaching beyond its last hole
-    // or branch, which stay where they are.
+    // No part of a profile may become shorter than a section can be, and the bore must go on reaching beyond the last hole
+    // or branch that stays where it is.
     private double Shortest()
     {
         var least = Math.Max(
             question.Shortest.Meters,
-            present - (start.Bore.LengthMetres - start.Bore.LastOpeningMetres)
+            present - start.Bore.SpareMetres(question.HolesFromFarEnd)
         );
         foreach (var i in question.Sections)
         {
@@ -121,7 +121,11 @@ internal sealed class LengthSearch
         {
             // As long as asked for, exactly, where it is one.
             var share = question.Sections.Count == 1 ? 1 : start.Bore.Sections[i].LengthMetres / present;
-            bore = bore.WithSectionLength(i, Length.FromMeters(share * metres));
+            bore = bore.WithSectionLength(
+                i,
+                Length.FromMeters(share * metres),
+                question.HolesFromFarEnd
+            );
         }
 
         return start.WithBore(bore);
@@ -199,7 +203,11 @@ internal sealed class LengthSearch
 
         var gradient = column.Gradients(
             [resonance],
-            [.. question.Sections.Select(ColumnParameter.SectionLength)],
+            [
+                .. question.Sections.Select(section =>
+                    ColumnParameter.SectionLength(section, column.Bore.Holes.Count, question.HolesFromFarEnd)
+                ),
+            ],
             cancellationToken: cancellationToken
         )[0];
         var total = question.Sections.Sum(i => column.Bore.Sections[i].LengthMetres);

@@ -39,7 +39,8 @@ public static class SectionLength
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The solution with status and residual: solved means within 1e-6 cent.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
-    /// There is no such section, or the target is above <see cref="Column.HighestFrequency"/>.
+    /// There is no such section, or the target is above <see cref="Column.HighestFrequency"/>, or there are fewer holes than are to keep their distance
+    /// from the far end.
     /// </exception>
     /// <exception cref="ArgumentException">
     /// The shortest length is not below the longest, or a hole or branch, which keeps its distance from the blown end, does not fit a
@@ -58,6 +59,13 @@ public static class SectionLength
             RequireSection(column, section, nameof(question));
         }
 
+        Require.InRange(
+            question.HolesFromFarEnd,
+            0,
+            column.Bore.Holes.Count,
+            "",
+            nameof(LengthQuestion.HolesFromFarEnd)
+        );
         Require.InRange(question.Target.Hertz, 0, column.HighestFrequency.Hertz, "Hz", "target");
         return question.Shortest < question.Longest
             ? new LengthSearch(column, question, cancellationToken).Run()

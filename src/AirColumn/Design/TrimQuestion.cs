@@ -8,6 +8,7 @@ public sealed record TrimQuestion
 {
     private readonly Length step = Length.FromMillimeters(1);
     private readonly int rows = 60;
+    private readonly int holesFromFarEnd;
     private readonly EquatableArray<Tolerance> tolerances = new([]);
     private readonly PlayingCorrection correction = PlayingCorrection.None;
 
@@ -46,6 +47,17 @@ public sealed record TrimQuestion
     {
         get => rows;
         init => rows = (int)Require.InRange(value, 2, 10_000, "", nameof(Rows));
+    }
+
+    /// <summary>
+    /// How many of the tone holes, the last ones, keep their distance from the far end; none by default, the others keep theirs from the blown end.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The number is negative.</exception>
+    public int HolesFromFarEnd
+    {
+        get => holesFromFarEnd;
+        init =>
+            holesFromFarEnd = (int)Require.InRange(value, 0, int.MaxValue, "", nameof(HolesFromFarEnd));
     }
 
     /// <summary>How far dimensions and air may be off; none by default.</summary>

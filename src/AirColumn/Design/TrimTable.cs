@@ -43,7 +43,8 @@ public sealed record TrimTable
     /// <param name="question">Which section is cut, for which note, in which steps.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">
-    /// There is no such section, or the target is above <see cref="Column.HighestFrequency"/>.
+    /// There is no such section, the target is above <see cref="Column.HighestFrequency"/>, or there are fewer holes than are to keep their distance
+    /// from the far end.
     /// </exception>
     /// <exception cref="ArgumentException">The column shows no first resonance, or does not have a parameter of a tolerance.</exception>
     public static TrimTable For(
@@ -55,6 +56,13 @@ public sealed record TrimTable
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(question);
         Require.InRange(question.Section, 0, column.Bore.Sections.Count - 1, "", "section");
+        Require.InRange(
+            question.HolesFromFarEnd,
+            0,
+            column.Bore.Holes.Count,
+            "",
+            nameof(TrimQuestion.HolesFromFarEnd)
+        );
         Require.InRange(question.Target.Hertz, 0, column.HighestFrequency.Hertz, "Hz", "target");
         return new Trimming(column, question, cancellationToken).Run();
     }
@@ -66,7 +74,7 @@ public sealed record TrimTable
         // Not through a hole or branch, nor through more than there is.
         private readonly double most = Math.Min(
             column.Bore.Sections[question.Section].LengthMetres - 1e-5,
-            column.Bore.LengthMetres - column.Bore.LastOpeningMetres
+            column.Bore.SpareMetres(question.HolesFromFarEnd)
         );
 
         public TrimTable Run()
@@ -157,7 +165,11 @@ public sealed record TrimTable
                 cut == 0
                     ? column
                     : column.WithBore(
-                        column.Bore.WithSectionLength(question.Section, Length.FromMeters(length))
+                        column.Bore.WithSectionLength(
+                            question.Section,
+                            Length.FromMeters(length),
+                            question.HolesFromFarEnd
+                        )
                     );
             if (cutColumn.FirstResonances(1, cancellationToken) is not [var resonance])
             {

@@ -41,6 +41,65 @@ public class LengthQuestionTests
         Assert.InRange(solution.Length, bracket.Shorter, bracket.Longer);
     }
 
+    // The last hole belongs to what comes after the section: it goes along with the far end, in the search and in the slope.
+    [Fact]
+    public void Holes_can_keep_their_distance_from_the_far_end()
+    {
+        var bore = Bore.Build()
+            .Cylinder(Mm(40), Mm(900))
+            .Cylinder(Mm(50), Mm(200))
+            .Hole(Mm(300), Mm(8), Mm(4))
+            .Hole(Mm(1000), Mm(9), Mm(4))
+            .OpenEnd(Mm(4));
+        var column = new Column(bore, TableAir);
+        var question = new LengthQuestion(0, Frequency.FromHertz(150)) { HolesFromFarEnd = 1 };
+        var solution = SectionLength.Solve(column, question);
+        Assert.True(solution.IsSolved, solution.Explanation);
+        var solved = solution.Column.Bore;
+        Near.Relative(0.300, solved.Holes[0].Position.Meters, 1e-12);
+        Near.Relative(0.100, (solved.Length - solved.Holes[1].Position).Meters, 1e-12);
+        Near.Absolute(
+            0,
+            Cents.Between(question.Target, solution.Column.FirstResonances(1)[0].Frequency),
+            1e-6
+        );
+        var row = TrimTable
+            .For(
+                solution.Column,
+                new TrimQuestion(0, Frequency.FromHertz(160)) { Step = Mm(1), HolesFromFarEnd = 1 }
+            )
+            .Rows[1];
+        Near.Absolute(
+            -solution.CentsPerMillimetre,
+            Cents.Between(question.Target, row.Resonance),
+            0.01 * Math.Abs(solution.CentsPerMillimetre)
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            SectionLength.Solve(column, new LengthQuestion(0, question.Target) { HolesFromFarEnd = 3 })
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            new LengthQuestion(0, question.Target) { HolesFromFarEnd = -1 }
+        );
+    }
+
+    // A note so high that the section would have to be shorter than what lies between the holes.
+    [Fact]
+    public void Holes_never_meet()
+    {
+        var bore = Bore.Build()
+            .Cylinder(Mm(40), Mm(900))
+            .Hole(Mm(300), Mm(8), Mm(4))
+            .Hole(Mm(800), Mm(8), Mm(4))
+            .OpenEnd(Mm(4));
+        var column = new Column(bore, TableAir, new ColumnOptions { Fingering = Fingering.AllClosed });
+        var solution = SectionLength.Solve(
+            column,
+            new LengthQuestion(0, Frequency.FromHertz(1000)) { HolesFromFarEnd = 1 }
+        );
+        Assert.Equal(SolveStatus.OutOfReach, solution.Status);
+        Near.Absolute(900 - 492, solution.Length.Millimeters, 1e-6);
+    }
+
     [Fact]
     public void Several_sections_are_stretched_in_proportion()
     {

@@ -33,6 +33,17 @@ public class PartsFileTests
             Pipe
                 + """, { "part": "fitting", "name": "cone", "adds": "45 mm", "inside": "63 mm", "price": 2 }"""
         );
+        var drilled = Read(
+            Pipe
+                + """, { "part": "hole", "name": "first", "diameter": "9 mm", "at": "120 mm" }, { "part": "hole", "name": "vent", "diameter": "5 mm", "at": "4 in", "from": "lips", "drone": "open" }"""
+        );
+        Assert.Equal(
+            [
+                new HolePart("first", Bench.Mm(9), Bench.Mm(120), PipeEnd.Open),
+                new HolePart("vent", Bench.Mm(5), Bench.Mm(101.6), PipeEnd.Lips) { IsOpenInDrone = true },
+            ],
+            drilled.Assembly.Parts.Skip(1)
+        );
         Assert.Equal(45, ((AddedPart)fitting.Assembly.Parts[1]).Adds.Millimeters, 1e-9);
     }
 

@@ -72,6 +72,22 @@ public sealed record ColumnParameter
     public static ColumnParameter SectionLength(int section) =>
         new(new LengthParameter(Index(section, nameof(section))));
 
+    /// <summary>Length of a section, m, its diameters kept; the last holes, so many, keep their distance from the far end, the others from the blown end.</summary>
+    /// <param name="section">Which section: 0 is at the blown end.</param>
+    /// <param name="holes">How many holes there are in all.</param>
+    /// <param name="holesFromFarEnd">How many keep their distance from the far end: 0 to all.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The number is out of range.</exception>
+    public static ColumnParameter SectionLength(int section, int holes, int holesFromFarEnd)
+    {
+        Require.InRange(holesFromFarEnd, 0, holes, "", nameof(holesFromFarEnd));
+        return holesFromFarEnd == 0
+            ? SectionLength(section)
+            : Together([
+                SectionLength(section),
+                .. Enumerable.Range(holes - holesFromFarEnd, holesFromFarEnd).Select(HolePosition),
+            ]);
+    }
+
     /// <summary>Inside diameter at a point of a <see cref="ProfileSection"/>, m.</summary>
     /// <param name="section">Which section: 0 is at the blown end.</param>
     /// <param name="point">Which of its points: 0 is its inlet.</param>
