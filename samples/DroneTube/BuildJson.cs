@@ -42,6 +42,32 @@ internal static class BuildJson
         }
 
         json.WriteEndArray();
+        Holes(json, build);
+    }
+
+    // Only where there are holes to open.
+    private static void Holes(Utf8JsonWriter json, TubeBuild build)
+    {
+        var notes = FingeredNote.Of(build.Exact!, build.Tuning);
+        if (notes.Count == 0)
+        {
+            return;
+        }
+
+        json.WriteStartArray("fingered");
+        foreach (var note in notes)
+        {
+            json.WriteStartObject();
+            json.WriteString("fingering", note.Fingering.ToString());
+            json.Texts("open", note.Opened.Select(hole => hole.Name));
+            json.Number("frequencyHz", note.Frequency.Hertz);
+            json.WriteString("pitch", note.Nearest.Pitch.ToString());
+            json.Number("cents", note.Nearest.Cents);
+            json.Number("centsAboveDrone", note.CentsAboveDrone);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     // A first cut in whole millimetres has no inches: rounded once more it might fall below the safe one.

@@ -1,4 +1,6 @@
+using System.CommandLine;
 using AirColumn.Pitches;
+using Shared;
 
 namespace DroneTube;
 
@@ -12,9 +14,24 @@ internal static class FileNames
             $"{Path.GetFileNameWithoutExtension(parts)}-{ending}"
         );
 
+    /// <summary>Where a page is written: where the user says, else beside the parts file, and to the standard output, "-", if that was read from the input.</summary>
+    public static string ForPage(ParseResult parsed, OutputFile output, string parts, string about) =>
+        (parsed.GetValue(output.Name), parts) switch
+        {
+            ("-", _) or (null, "-") => "-",
+            ("", _) => throw new BadInputException(
+                "--out is empty; name a file, or - for the standard output."
+            ),
+            var (named, _) => output.Checked(parsed, named ?? Beside(parts, $"{about}.html"), parts),
+        };
+
     /// <summary>A note as part of a name: no sign of it means something else in an address or a shell.</summary>
     public static string Of(Pitch note) =>
         note.ToString()
             .Replace("#", "sharp", StringComparison.Ordinal)
             .Replace("b", "flat", StringComparison.Ordinal);
+
+    /// <summary>What a part is called, as part of a name.</summary>
+    public static string Of(string part) =>
+        string.Concat(part.Select(letter => char.IsLetterOrDigit(letter) ? letter : '-'));
 }

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Tubes;
 using Shared;
@@ -41,7 +40,7 @@ internal static class SheetCommand
             var shown = units.Apply(parsed);
             var pitch = parsed.GetRequiredValue(note)!.Value;
             var parts = parsed.GetRequiredValue(file.One);
-            var path = PathFor(parsed, output, parts, pitch);
+            var path = FileNames.ForPage(parsed, output, parts, FileNames.Of(pitch));
             var tube = file.Read(parsed);
             var build = Planned.Build(tube, pitch, room, parsed);
             var title = tube.Name.Length > 0 ? $"{tube.Name} on {build.Note}" : "";
@@ -65,20 +64,6 @@ internal static class SheetCommand
         });
         return command;
     }
-
-    private static string PathFor(ParseResult parsed, OutputFile output, string parts, Pitch note) =>
-        (parsed.GetValue(output.Name), parts) switch
-        {
-            ("-", _) or (null, "-") => "-",
-            ("", _) => throw new BadInputException(
-                "--out is empty; name a file, or - for the standard output."
-            ),
-            var (named, _) => output.Checked(
-                parsed,
-                named ?? FileNames.Beside(parts, $"{FileNames.Of(note)}.html"),
-                parts
-            ),
-        };
 
     private static string Summary(TubeBuild build) =>
         $"{build.ExplanationIn(Show.Units)}\nCut {build.FirstLength!.In(Show.Units)} first, then play and trim.\n";

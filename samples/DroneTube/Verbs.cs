@@ -16,6 +16,7 @@ internal static class Verbs
             NewCommand.Create(),
             PlanCommand.Create(),
             SheetCommand.Create(),
+            TemplateCommand.Create(),
             TableCommand.Create(),
             CompareCommand.Create(),
             CutsCommand.Create(),
@@ -25,7 +26,9 @@ internal static class Verbs
             PreviewCommand.Create(),
             StockCommand.Create(),
         };
-        foreach (var verb in root.Subcommands.Where(verb => verb.Name is not ("new" or "stock")))
+        foreach (
+            var verb in root.Subcommands.Where(verb => verb.Name is not ("new" or "stock" or "template"))
+        )
         {
             verb.Add(new TimeLimitOption(TakesLong));
         }

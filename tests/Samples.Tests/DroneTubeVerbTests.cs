@@ -358,6 +358,43 @@ public sealed class DroneTubeVerbTests : IDisposable
     }
 
     [Fact]
+    public void Holes_have_a_template_and_notes()
+    {
+        var parts = Path.Combine(folder.FullName, "drilled.json");
+        File.WriteAllText(
+            parts,
+            """
+            { "tube": 1, "parts": [
+              { "part": "pipe", "name": "pipe", "inside": "38 mm", "outside": "44 mm", "length": "open" },
+              { "part": "hole", "name": "low hole", "diameter": "9 mm", "at": "200 mm" },
+              { "part": "hole", "name": "vent", "diameter": "5 mm", "at": "60 mm", "drone": "open" } ] }
+            """
+        );
+        var said = Sample.DroneTube("template", parts, "--part", "Low hole").Succeeded();
+        var path = Path.Combine(folder.FullName, "drilled-Low-hole-template.html");
+        Assert.Contains($"The template is {path}.", said, StringComparison.Ordinal);
+        var page = File.ReadAllText(path);
+        Assert.Contains("low hole: ⌀ 9 mm", page, StringComparison.Ordinal);
+        Assert.Contains("vent: ⌀ 5 mm", page, StringComparison.Ordinal);
+        Assert.Equal(page, Sample.DroneTube("template", parts, "--part", "vent", "--out", "-").Succeeded());
+        Sample
+            .DroneTube("template", parts, "--part", "bell")
+            .Refused(
+                2,
+                "--part is 'bell'; the parts file has no part of that name, but 'pipe', 'low hole', 'vent'."
+            );
+
+        var table = Sample.DroneTube("table", parts, "--from", "D2", "--to", "D2", "--json");
+        Assert.Contains("drill it when the drone is in tune", table.Error, StringComparison.Ordinal);
+        using var json = JsonDocument.Parse(table.Output);
+        var notes = json.RootElement.GetProperty("notes")[0];
+        var opened = Assert.Single(notes.GetProperty("fingered").EnumerateArray());
+        Assert.Equal("oo", opened.GetProperty("fingering").GetString());
+        Assert.Equal("low hole", opened.GetProperty("open")[0].GetString());
+        Assert.InRange(Number(opened, "centsAboveDrone"), 1, 400);
+    }
+
+    [Fact]
     public void A_sheet_never_takes_the_place_of_its_parts_file()
     {
         var parts = Path.Combine(folder.FullName, "tube.html");

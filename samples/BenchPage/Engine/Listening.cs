@@ -15,8 +15,8 @@ namespace BenchPage.Engine;
 internal static class Listening
 {
     /// <summary>From a recording, WAV.</summary>
-    public static ListenAnswer Recording(BenchState state, byte[] sound) =>
-        Answer(state, (heard, joints) => Measured(state, heard, joints, sound));
+    public static ListenAnswer Recording(BenchState state, byte[] sound, IProgress<double> progress) =>
+        Answer(state, (heard, joints) => Measured(state, heard, joints, sound, progress));
 
     /// <summary>From what a tuner shows.</summary>
     public static ListenAnswer Typed(BenchState state, string reading) =>
@@ -78,14 +78,15 @@ internal static class Listening
         BenchState state,
         Tube tube,
         JointState joints,
-        byte[] sound
+        byte[] sound,
+        IProgress<double> progress
     )
     {
         using var stream = new MemoryStream(sound);
         var name = TubeListener.NameOf(stream);
         stream.Position = 0;
         using var recording = AirColumn.Recordings.Recording.Open(stream);
-        var take = Take.Of(recording, TubeListener.OptionsFor(tube.Column));
+        var take = Take.Of(recording, TubeListener.OptionsFor(tube.Column), progress);
         if (take.Drone is null)
         {
             return (null!, new ListenAnswer { Error = take.Reason ?? "" });

@@ -172,6 +172,9 @@ public sealed record CutAnswer
     /// <summary>The notes of the tube at that length, the drone first.</summary>
     public IReadOnlyList<NoteRow> Notes { get; init; } = [];
 
+    /// <summary>The notes with finger holes open, one after the other from the open end.</summary>
+    public IReadOnlyList<NoteRow> Fingered { get; init; } = [];
+
     /// <summary>The side view, SVG.</summary>
     public string Side { get; init; } = "";
 
@@ -182,7 +185,7 @@ public sealed record CutAnswer
     public double CutMillimetres { get; init; }
 }
 
-/// <summary>What takes longer: how sure it is, the first cut, warnings, the impedance.</summary>
+/// <summary>What takes longer: how sure it is, the first cut, warnings; the impedance is added to it.</summary>
 public sealed record PlanAnswer
 {
     public string Error { get; init; } = "";
@@ -201,7 +204,7 @@ public sealed record PlanAnswer
 
     public IReadOnlyList<string> Warnings { get; init; } = [];
 
-    /// <summary>The impedance chart, SVG.</summary>
+    /// <summary>The impedance chart, SVG, which comes last; empty before.</summary>
     public string Impedance { get; init; } = "";
 }
 
@@ -209,7 +212,11 @@ public sealed record PlanAnswer
 public sealed record PartNote(int Part, string Text);
 
 /// <summary>A note of the tube.</summary>
-public sealed record NoteRow(string Hertz, string Note, double Cents, string Interval);
+/// <param name="Hertz">Its frequency.</param>
+/// <param name="Note">The nearest note.</param>
+/// <param name="Cents">From that note.</param>
+/// <param name="About">The interval above the drone, or the holes that are open.</param>
+public sealed record NoteRow(string Hertz, string Note, double Cents, string About);
 
 /// <summary>What the page needs to know before anything is asked.</summary>
 public sealed record StartAnswer(

@@ -65,12 +65,13 @@ internal sealed partial class Workbench
                     CutMillimetres = now.Exact.Exact.Cut.Millimeters,
                     CentsPerMillimetre = now.Exact.CentsPerMillimetre,
                     Notes = Notes(now, now.Exact.Resonances!),
+                    Fingered = Fingered(now, now.Exact.Exact),
                     Side = TubePictures.Side(tube, question.Width, now.Units),
                 };
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
-            return new CutAnswer { Error = Room.Plain(problem), ErrorPart = PartOf(problem.Message) };
+            return new CutAnswer { Error = Room.Plain(problem), ErrorPart = PartOf(problem) };
         }
     }
 
@@ -88,6 +89,7 @@ internal sealed partial class Workbench
                     CutMillimetres = question.Tried,
                     FromNote = built.Cents,
                     Notes = Notes(now, built.Column.FirstResonances(4)),
+                    Fingered = Fingered(now, built),
                     Side = TubePictures.Side(built.Tube, question.Width, now.Units),
                 }
                 : new CutAnswer { Error = now.Exact.ExplanationIn(now.Units) };
@@ -124,13 +126,19 @@ internal sealed partial class Workbench
                     $"{build.Played.Correction.MeanCents:+0.#;-0.#;0} ±{build.Played.PlusMinusCents:0.#}"
                 ),
                 Warnings = [.. build.WarningsIn(now.Units).Except(remarks)],
-                Impedance = TubePictures.Impedance(now.Exact, now.Note, now.Tuning),
             };
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
             return new PlanAnswer { Error = Room.Plain(problem) };
         }
+    }
+
+    /// <summary>The impedance chart of a tube that has a cut, SVG.</summary>
+    public string Chart(Question question)
+    {
+        var now = JobOf(question.State);
+        return TubePictures.Impedance(now.Exact, now.Note, now.Tuning);
     }
 
     public SheetAnswer Sheet(Question question)
@@ -152,24 +160,19 @@ internal sealed partial class Workbench
         }
     }
 
-    /// <summary>The template of a part: the saw line of a pipe, the arc of a bend.</summary>
+    /// <summary>The template of a part: the saw line of a pipe, the arc of a bend, holes.</summary>
     public static SheetAnswer Template(Question question, int part)
     {
         try
         {
-            var assembly = PartsFile.Read(question.State.Parts, Catalogue.Standard).Assembly;
-            var units = Room.Units(question.State);
             return new SheetAnswer(
                 "",
                 "",
-                assembly.Parts[part] is BendPart bend
-                    ? Templates.Bend(
-                        bend.Radius,
-                        bend.Angle,
-                        assembly.Parts.Take(part).OfType<PipePart>().Last().Outside,
-                        units
-                    )
-                    : Templates.SquareCut(((PipePart)assembly.Parts[part]).Outside, units)
+                Templates.Of(
+                    PartsFile.Read(question.State.Parts, Catalogue.Standard).Assembly,
+                    part,
+                    Room.Units(question.State)
+                )
             );
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
@@ -184,22 +187,36 @@ internal sealed partial class Workbench
                 .Take(4)
                 .Select(
                     (resonance, i) =>
-                    {
-                        var nearest = resonance.Nearest(now.Tuning);
-                        return new NoteRow(
-                            string.Create(
-                                CultureInfo.InvariantCulture,
-                                $"{resonance.Frequency.Hertz:0.00} Hz"
-                            ),
-                            nearest.Pitch.ToString(),
-                            nearest.Cents,
+                        Row(
+                            resonance.Frequency,
+                            resonance.Nearest(now.Tuning),
                             i == 0
-                                ? ""
+                                ? Words.PageWords.Drone
                                 : OverblownNote.IntervalOf(resonances[0].Frequency, resonance.Frequency)
-                        );
-                    }
+                        )
                 ),
         ];
+
+    private static IReadOnlyList<NoteRow> Fingered(Job now, BuiltTube built) =>
+        [
+            .. FingeredNote
+                .Of(built, now.Tuning)
+                .Select(note =>
+                    Row(
+                        note.Frequency,
+                        note.Nearest,
+                        string.Join(", ", note.Opened.Select(hole => hole.Name))
+                    )
+                ),
+        ];
+
+    private static NoteRow Row(Frequency frequency, PitchReading nearest, string about) =>
+        new(
+            string.Create(CultureInfo.InvariantCulture, $"{frequency.Hertz:0.00} Hz"),
+            nearest.Pitch.ToString(),
+            nearest.Cents,
+            about
+        );
 
     private static IReadOnlyList<string> Choices(SawLength length, LengthUnits units) =>
         units == LengthUnits.Both
@@ -218,10 +235,12 @@ internal sealed partial class Workbench
         return job;
     }
 
-    private static int PartOf(string message) =>
-        Place().Match(message) is { Success: true } match
+    // Of what does not go together, and of what cannot be read.
+    private static int PartOf(Exception problem) =>
+        problem.InnerException is PartException wrong ? wrong.Part
+        : Place().Match(problem.Message) is { Success: true } match
             ? int.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture)
-            : -1;
+        : -1;
 
     [GeneratedRegex(@"^parts\[(\d+)\]")]
     private static partial Regex Place();

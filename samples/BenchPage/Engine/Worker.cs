@@ -29,6 +29,9 @@ internal static partial class Worker
         JsonSerializer.Serialize(Bench.Plan(Read(question)), MessageJson.Default.PlanAnswer);
 
     [JSExport]
+    internal static string Chart(string question) => Bench.Chart(Read(question));
+
+    [JSExport]
     internal static string Sheet(string question) =>
         JsonSerializer.Serialize(Bench.Sheet(Read(question)), MessageJson.Default.SheetAnswer);
 
@@ -53,7 +56,7 @@ internal static partial class Worker
     [JSExport]
     internal static string Listen(string question, byte[] sound) =>
         JsonSerializer.Serialize(
-            Listening.Recording(Read(question).State, sound),
+            Listening.Recording(Read(question).State, sound, new Reports()),
             MessageJson.Default.ListenAnswer
         );
 
@@ -75,6 +78,25 @@ internal static partial class Worker
     [JSExport]
     internal static byte[] Sound() => sound;
 
+    /// <summary>Tells the page how far something is that takes seconds, 0 to 1.</summary>
+    [JSImport("globalThis.reportProgress")]
+    internal static partial void Report(double share);
+
     private static Question Read(string question) =>
         JsonSerializer.Deserialize(question, MessageJson.Default.Question)!;
+
+    // A hundred reports are enough for a bar.
+    private sealed class Reports : IProgress<double>
+    {
+        private double last;
+
+        public void Report(double value)
+        {
+            if (value >= last + 0.01)
+            {
+                last = value;
+                Worker.Report(value);
+            }
+        }
+    }
 }

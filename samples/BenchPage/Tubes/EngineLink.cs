@@ -5,31 +5,39 @@ using Microsoft.JSInterop;
 
 namespace BenchPage.Tubes;
 
-/// <summary>Asks the worker.</summary>
+/// <summary>Asks the worker. What was stopped ends with an <see cref="OperationCanceledException"/>, unless it says null.</summary>
 public sealed class EngineLink(IJSObjectReference script)
 {
-    public async Task<StartAnswer> Start() =>
-        JsonSerializer.Deserialize(
-            await script.InvokeAsync<string>("ask", "Start"),
-            MessageJson.Default.StartAnswer
-        )!;
+    /// <summary>How far the work in the second worker is, 0 to 1.</summary>
+    public event Action<double>? Progress;
+
+    public async Task<StartAnswer> Start()
+    {
+        await script.InvokeVoidAsync("watch", DotNetObjectReference.Create(this));
+        return JsonSerializer.Deserialize(await Asked("Start"), MessageJson.Default.StartAnswer)!;
+    }
+
+    [JSInvokable]
+    public void Progressed(double share) => Progress?.Invoke(share);
 
     public async Task<CutAnswer> Cut(Question question) =>
-        JsonSerializer.Deserialize(await Ask("Cut", question), MessageJson.Default.CutAnswer)!;
+        JsonSerializer.Deserialize(await Asked("Cut", Written(question)), MessageJson.Default.CutAnswer)!;
 
     public async Task<CutAnswer> Try(Question question) =>
-        JsonSerializer.Deserialize(await Ask("Try", question), MessageJson.Default.CutAnswer)!;
+        JsonSerializer.Deserialize(await Asked("Try", Written(question)), MessageJson.Default.CutAnswer)!;
 
     public async Task<PlanAnswer> Plan(Question question) =>
-        JsonSerializer.Deserialize(await Ask("Plan", question), MessageJson.Default.PlanAnswer)!;
+        JsonSerializer.Deserialize(await Asked("Plan", Written(question)), MessageJson.Default.PlanAnswer)!;
+
+    /// <summary>The impedance chart, SVG.</summary>
+    public Task<string> Chart(Question question) => Asked("Chart", Written(question));
 
     public async Task<SheetAnswer> Sheet(Question question) =>
-        JsonSerializer.Deserialize(await Ask("Sheet", question), MessageJson.Default.SheetAnswer)!;
+        JsonSerializer.Deserialize(await Asked("Sheet", Written(question)), MessageJson.Default.SheetAnswer)!;
 
     public async Task<SheetAnswer> Template(BenchState state, int part) =>
         JsonSerializer.Deserialize(
-            await script.InvokeAsync<string>(
-                "ask",
+            await Asked(
                 "Template",
                 Written(new Question(state)),
                 part.ToString(CultureInfo.InvariantCulture)
@@ -39,12 +47,7 @@ public sealed class EngineLink(IJSObjectReference script)
 
     public async Task<PipeAnswer> Pipe(BenchState state, int number) =>
         JsonSerializer.Deserialize(
-            await script.InvokeAsync<string>(
-                "ask",
-                "Pipe",
-                Written(new Question(state)),
-                number.ToString(CultureInfo.InvariantCulture)
-            ),
+            await Asked("Pipe", Written(new Question(state)), number.ToString(CultureInfo.InvariantCulture)),
             MessageJson.Default.PipeAnswer
         )!;
 
@@ -81,6 +84,9 @@ public sealed class EngineLink(IJSObjectReference script)
             ? JsonSerializer.Deserialize(answer, MessageJson.Default.ListenAnswer)
             : null;
 
+    /// <summary>Stops what the first worker computes; the next question begins a new one.</summary>
+    public ValueTask StopAsking() => script.InvokeVoidAsync("stopAsking");
+
     /// <summary>Stops what runs in the second worker.</summary>
     public ValueTask Stop() => script.InvokeVoidAsync("stopAll");
 
@@ -90,6 +96,7 @@ public sealed class EngineLink(IJSObjectReference script)
     private static string Written(Question question) =>
         JsonSerializer.Serialize(question, MessageJson.Default.Question);
 
-    private ValueTask<string> Ask(string verb, Question question) =>
-        script.InvokeAsync<string>("ask", verb, Written(question));
+    // All that these ask for waits in one worker.
+    private async Task<string> Asked(params object[] question) =>
+        await script.InvokeAsync<string?>("ask", question) ?? throw new OperationCanceledException();
 }

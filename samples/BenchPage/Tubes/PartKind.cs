@@ -19,10 +19,17 @@ public enum FieldKind
 
     /// <summary>The length of a pipe: a size, or open.</summary>
     PipeLength,
+
+    /// <summary>One of a few words; the first if it is not there.</summary>
+    Choice,
 }
 
 /// <summary>A member of a part.</summary>
-public sealed record Field(string Key, FieldKind Kind, bool IsOptional = false);
+public sealed record Field(string Key, FieldKind Kind, bool IsOptional = false)
+{
+    /// <summary>What can be chosen.</summary>
+    public IReadOnlyList<string> Choices { get; init; } = [];
+}
 
 /// <summary>A kind of part: what it has, and what it begins with.</summary>
 public sealed record PartKind(string Key, IReadOnlyList<Field> Fields)
@@ -78,7 +85,25 @@ public sealed record PartKind(string Key, IReadOnlyList<Field> Fields)
             ]
         ),
         new("fitting", [new("adds", FieldKind.Size), new("inside", FieldKind.Size)]),
+        new(
+            "hole",
+            [
+                new("diameter", FieldKind.Size),
+                new("at", FieldKind.Size),
+                new("from", FieldKind.Choice) { Choices = ["end", "lips"] },
+                new("drone", FieldKind.Choice) { Choices = ["closed", "open"] },
+            ]
+        ),
     ];
+
+    // A new hole lies that far from the end of its pipe, and from the last hole: within reach of one hand.
+    private const double FirstHole = 150;
+    private const double NextHole = 30;
+
+    /// <summary>Where a new hole lies beside those that a pipe has, measured from the same end.</summary>
+    /// <param name="farthest">The farthest of them from that end, mm; null if there is none.</param>
+    public static string HolePlace(double? farthest) =>
+        Millimetres(farthest is { } last ? Math.Round(last + NextHole) : FirstHole);
 
     public static PartKind Of(string key) => All.First(kind => kind.Key == key);
 
@@ -136,6 +161,11 @@ public sealed record PartKind(string Key, IReadOnlyList<Field> Fields)
                 part["outside"] = Millimetres(round);
                 part["inserted"] = "25 mm";
                 part["protrudes"] = "12 mm";
+                break;
+            case "hole":
+                part["diameter"] = "9 mm";
+                part["at"] = HolePlace(null);
+                part["from"] = "end";
                 break;
             default:
                 part["adds"] = "25 mm";

@@ -75,6 +75,18 @@ internal sealed class TubeText
             Part(copy, part)["length"] = PartText.Open;
         });
 
+    /// <summary>Where a new hole goes: behind a pipe and the holes it has.</summary>
+    public int BehindHoles(int pipe)
+    {
+        var at = pipe + 1;
+        while (at < Parts.Count && Parts[at].Kind == "hole")
+        {
+            at++;
+        }
+
+        return at;
+    }
+
     public TubeText Inserted(int at, JsonObject part) =>
         Changed(copy => copy["parts"]!.AsArray().Insert(at, part));
 

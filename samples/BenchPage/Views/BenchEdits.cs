@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Nodes;
 using BenchPage.Tubes;
 using BenchPage.Words;
 
@@ -56,24 +57,46 @@ public partial class Bench
 
     private Task Add()
     {
-        var after = inHand >= 0 ? inHand : tube.Parts.Count - 1;
-        var near = Enumerable
-            .Range(0, after + 1)
-            .Reverse()
-            .FirstOrDefault(i => tube.Parts[i].Kind == "pipe", 0);
-        var at = adding is "insert" && inHand < 0 ? 0 : after + 1;
-        var changed = tube.Inserted(
-            at,
-            PartKind
-                .Of(adding)
-                .New(
-                    PageWords.NewNames[adding],
-                    tube.Parts.Count > 0 ? tube.Parts[near]["stock"] : null,
-                    InsideNear(near)
-                )
-        );
+        var near = PipeNear(inHand >= 0 ? inHand : tube.Parts.Count - 1);
+        var part = PartKind
+            .Of(adding)
+            .New(
+                PageWords.NewNames[adding],
+                tube.Parts.Count > 0 ? tube.Parts[near]["stock"] : null,
+                InsideNear(near)
+            );
+        var at = adding switch
+        {
+            "hole" => Drilled(part),
+            "insert" when inHand < 0 => 0,
+            _ => (inHand >= 0 ? inHand : tube.Parts.Count - 1) + 1,
+        };
         inHand = at;
-        return Change(changed, "");
+        return Change(tube.Inserted(at, part), "");
+    }
+
+    // In the pipe in hand, else in the one whose length is to be found; beside the holes that it has.
+    private int Drilled(JsonObject part)
+    {
+        var open = tube.Parts.ToList().FindIndex(one => one.IsOpen);
+        var pipe = PipeNear(inHand >= 0 || open < 0 ? inHand : open);
+        var at = tube.BehindHoles(pipe);
+        var holes = Enumerable.Range(pipe + 1, at - pipe - 1).Select(i => tube.Parts[i]).ToList();
+        part["at"] = PartKind.HolePlace(
+            holes.Where(hole => hole["from"] != "lips").Max(hole => SizeText.Millimetres(hole["at"]))
+        );
+        part["name"] = FormattableString.Invariant(
+            $"{part["name"]} {tube.Parts.Count(one => one.Kind == "hole") + 1}"
+        );
+        return at;
+    }
+
+    // The pipe that a part is, or is behind; the first where there is none before it.
+    private int PipeNear(int part)
+    {
+        bool IsPipe(int i) => tube.Parts[i].Kind == "pipe";
+        var all = Enumerable.Range(0, tube.Parts.Count).ToList();
+        return all.LastOrDefault(i => i <= part && IsPipe(i), all.FirstOrDefault(IsPipe, 0));
     }
 
     private double InsideNear(int part)

@@ -40,6 +40,8 @@ internal static class PageWords
     public const string FrequencyHead = "frequency";
     public const string IntervalHead = "above the drone";
     public const string Drone = "drone";
+    public const string Fingered = "With holes open";
+    public const string OpenHead = "open";
     public const string Drawing = "Side view";
     public const string Resonances = "Where it resonates";
     public const string Warnings = "Mind this";
@@ -76,9 +78,9 @@ internal static class PageWords
     public const string Placing = "Placing the holes…";
     public const string Cancel = "Cancel";
     public const string Stopped = "Stopped.";
+    public const string ComputeNow = "Compute now";
+    public const string Writing = "Writing the page to print…";
     public const string Template = "Template, full size";
-    public const string CutTemplate = "Saw line, full size";
-    public const string BendTemplate = "Bend, full size";
     public const string PlayedTitle = "Cut, played and heard";
     public const string ListenNote =
         "Put the tube together, play the drone steadily for some seconds, the device a step from the open end. Or type what a tuner shows. Nothing that is heard leaves this device.";
@@ -142,6 +144,24 @@ internal static class PageWords
         ["bell"] = "bell",
         ["insert"] = "insert, such as a mouthpiece",
         ["fitting"] = "fitting put over or on",
+        ["hole"] = "finger hole",
+    };
+
+    /// <summary>What can be printed at full size for a part.</summary>
+    public static readonly IReadOnlyDictionary<string, string> PartTemplates = new Dictionary<string, string>
+    {
+        ["pipe"] = "Saw line, full size",
+        ["bend"] = "Bend, full size",
+        ["hole"] = "Holes, full size",
+    };
+
+    /// <summary>What can be chosen of a hole.</summary>
+    public static readonly IReadOnlyDictionary<string, string> Choices = new Dictionary<string, string>
+    {
+        ["end"] = "from the end towards the open end",
+        ["lips"] = "from the end towards the lips",
+        ["closed"] = "closed by a finger",
+        ["open"] = "open, as a vent",
     };
 
     public static readonly IReadOnlyDictionary<string, string> NewNames = new Dictionary<string, string>
@@ -153,6 +173,7 @@ internal static class PageWords
         ["bell"] = "bell",
         ["insert"] = "mouthpiece",
         ["fitting"] = "fitting",
+        ["hole"] = "hole",
     };
 
     public static readonly IReadOnlyDictionary<string, string> Fields = new Dictionary<string, string>
@@ -174,6 +195,10 @@ internal static class PageWords
         ["entrance"] = "inside at the entrance",
         ["bottom"] = "inside at the bottom",
         ["depth"] = "depth",
+        ["diameter"] = "diameter",
+        ["at"] = "middle of the hole, along the pipe",
+        ["from"] = "measured",
+        ["drone"] = "for the drone",
     };
 
     public static readonly IReadOnlyDictionary<string, string> UnitNames = new Dictionary<string, string>

@@ -301,10 +301,7 @@ public sealed class TubeAssembly
         var drilled = ReferenceEquals(parts[pipe], FreePipe) ? PipeHoles.Of(this, pipe).ShortestCut : 0;
         if (cut.Millimeters < drilled - 1e-6)
         {
-            throw new ArgumentException(
-                HoleWords.TooShort((PipePart)parts[pipe], cut, drilled),
-                nameof(cut)
-            );
+            throw new ArgumentException(HoleWords.TooShort((PipePart)parts[pipe], cut, drilled), nameof(cut));
         }
 
         return straight >= Math.Max(1e-2, held - 1e-6)

@@ -217,10 +217,17 @@ public static class TubeBuilder
         {
             var player = options.Correction;
             var flat = Math.Max(0, player.MeanCents) + 3 * player.StandardDeviationCents + FlatToBegin;
-            var first = Solve(any, target * Cents.ToRatio(-flat), cancellationToken);
-            if (!first.IsSolved)
+            var longer = Longer(cut, exact, flat);
+            if (longer is null)
             {
-                return Unsolved(first.Status, sizes => Wording.NoFirstCut(note, cut, sizes));
+                // Near the longest that is tried, exactly.
+                var first = Solve(any, target * Cents.ToRatio(-flat), cancellationToken);
+                if (!first.IsSolved)
+                {
+                    return Unsolved(first.Status, sizes => Wording.NoFirstCut(note, cut, sizes));
+                }
+
+                longer = Cut(any, first);
             }
 
             if (
@@ -228,7 +235,7 @@ public static class TubeBuilder
                 || resonances is null
                 || Built(AtLeastShortest(Rounded.ToMillimetre(cut)), cancellationToken) is not { } millimetre
                 || Built(AtLeastShortest(Rounded.ToSixteenth(cut)), cancellationToken) is not { } sixteenth
-                || TrimFrom(Cut(any, first), options.TrimStep, cancellationToken, 2).SafeCut is not { } safe
+                || TrimFrom(longer.Value, options.TrimStep, cancellationToken, 2).SafeCut is not { } safe
             )
             {
                 return Unsolved(SolveStatus.NoResonance, _ => Wording.NoResonance(note, target));
@@ -253,6 +260,14 @@ public static class TubeBuilder
                 )
                 : Unsolved(SolveStatus.NoResonance, _ => Wording.NoResonance(note, target));
         }
+
+        // A cut that is flat enough to begin with: lengths are nearly as one over the frequency, and a tenth more does no harm.
+        private static Length? Longer(Length cut, BuiltTube? exact, double flat) =>
+            exact is not null
+            && cut + 1.1 * (Cents.ToRatio(flat) - 1) * exact.Tube.Bore.Length is var longer
+            && longer.Meters < LongestPipeMetres
+                ? longer
+                : null;
 
         private TubeBuild Solved(
             LengthSolution solution,

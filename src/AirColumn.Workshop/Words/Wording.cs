@@ -10,6 +10,7 @@ namespace AirColumn.Workshop.Words;
 internal static class Wording
 {
     private const double MuchPipe = 100; // mm
+
     public static string Cut(Pitch note, Frequency target, BuiltTube built, Sizes sizes) =>
         $"'{built.Tube.FreeCut!.Pipe.Name}' cut to {sizes.Tape(built.Cut)} puts the first resonance on {note}, {Hertz(target)}.";
 

@@ -82,8 +82,7 @@ public sealed record LengthQuestion
     public int HolesFromFarEnd
     {
         get => holesFromFarEnd;
-        init =>
-            holesFromFarEnd = (int)Require.InRange(value, 0, int.MaxValue, "", nameof(HolesFromFarEnd));
+        init => holesFromFarEnd = (int)Require.InRange(value, 0, int.MaxValue, "", nameof(HolesFromFarEnd));
     }
 
     private static Length InRange(Length value, string parameter)

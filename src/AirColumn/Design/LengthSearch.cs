@@ -121,11 +121,7 @@ internal sealed class LengthSearch
         {
             // As long as asked for, exactly, where it is one.
             var share = question.Sections.Count == 1 ? 1 : start.Bore.Sections[i].LengthMetres / present;
-            bore = bore.WithSectionLength(
-                i,
-                Length.FromMeters(share * metres),
-                question.HolesFromFarEnd
-            );
+            bore = bore.WithSectionLength(i, Length.FromMeters(share * metres), question.HolesFromFarEnd);
         }
 
         return start.WithBore(bore);

@@ -56,8 +56,7 @@ public sealed record TrimQuestion
     public int HolesFromFarEnd
     {
         get => holesFromFarEnd;
-        init =>
-            holesFromFarEnd = (int)Require.InRange(value, 0, int.MaxValue, "", nameof(HolesFromFarEnd));
+        init => holesFromFarEnd = (int)Require.InRange(value, 0, int.MaxValue, "", nameof(HolesFromFarEnd));
     }
 
     /// <summary>How far dimensions and air may be off; none by default.</summary>

@@ -100,7 +100,7 @@ public sealed record TrimTable
                 return new TrimTable(question, rows, null, MayBeSharp(asItIs));
             }
 
-            return SafeCut() is { } safe
+            return SafeCut(asItIs.PlusMinusCents) is { } safe
                 ? new TrimTable(question, rows, safe, CutTo(safe))
                 : new TrimTable(
                     question,
@@ -123,20 +123,21 @@ public sealed record TrimTable
                 $"Cut off no more than {row.Cut.Millimeters:0.0} mm, then play. Expect {Wording.SharpOrFlat(row.Cents)}, ±{row.PlusMinusCents:0}."
             );
 
-        // Where the upper end of the range meets the target; null where it never does.
-        private TrimRow? SafeCut()
+        // Where the upper end of the range meets the target; null where it never does. How sure the note is changes little with the cut and takes
+        // far longer to compute than the note, so that the search begins with how sure it is now.
+        private TrimRow? SafeCut(double plusMinus)
         {
             var (low, high) = (0.0, Math.Min(question.Step.Meters, most));
-            while (Upper(high) is < 0 && high < most)
+            while (Guess(high) is < 0 && high < most)
             {
                 (low, high) = (high, Math.Min(2 * high, most));
             }
 
             // Where it shows no resonance any more, back to where it still does.
-            for (var i = 0; i < 60 && Upper(high) is null; i++)
+            for (var i = 0; i < 60 && Guess(high) is null; i++)
             {
                 var middle = (low + high) / 2;
-                (low, high) = Upper(middle) is < 0 ? (middle, high) : (low, middle);
+                (low, high) = Guess(middle) is < 0 ? (middle, high) : (low, middle);
             }
 
             if (Upper(high) is null or < 0)
@@ -144,9 +145,37 @@ public sealed record TrimTable
                 return null;
             }
 
-            var cut = Brent.FindRoot(x => Upper(x) ?? 1e4, low, high, 1e-9, 100);
-            // On the safe side of rounding.
-            return At(Math.Max(0, cut - 1e-8));
+            return (Guess(high) is > 0 ? Nearby(low, high) : null)
+                // On the safe side of rounding.
+                ?? At(Math.Max(0, Brent.FindRoot(x => Upper(x) ?? 1e4, 0, high, 1e-9, 100) - 1e-8));
+
+            double? Guess(double cut) => NoteAt(cut) is { } note ? note.Cents + plusMinus : null;
+
+            // From the cut that is guessed, by the slope there; null where that does not lead to one.
+            TrimRow? Nearby(double from, double to)
+            {
+                const double Aim = -1e-5; // cents, on the safe side of rounding
+                var cut = Brent.FindRoot(x => Guess(x) ?? 1e4, from, to, 1e-5, 100);
+                var beside = cut + 1e-4 > most ? cut - 1e-4 : cut + 1e-4;
+                if (Guess(beside) is not { } there || Guess(cut) is not { } here)
+                {
+                    return null;
+                }
+
+                var slope = (there - here) / (beside - cut);
+                for (var i = 0; i < 8 && slope > 0 && cut >= 0 && At(cut) is { } row; i++)
+                {
+                    var off = row.Cents + row.PlusMinusCents - Aim;
+                    if (Math.Abs(off) <= -Aim)
+                    {
+                        return row;
+                    }
+
+                    cut -= off / slope;
+                }
+
+                return null;
+            }
         }
 
         // Null where there is none.
@@ -155,46 +184,53 @@ public sealed record TrimTable
         // Null where so much cannot be cut off, or there is no resonance.
         private TrimRow? At(double cut)
         {
-            var length = present - cut;
-            if (cut > most + 1e-12 * present)
+            if (NoteAt(cut) is not var (column, resonance, played, _))
             {
                 return null;
             }
 
-            var cutColumn =
-                cut == 0
-                    ? column
-                    : column.WithBore(
-                        column.Bore.WithSectionLength(
-                            question.Section,
-                            Length.FromMeters(length),
-                            question.HolesFromFarEnd
-                        )
-                    );
-            if (cutColumn.FirstResonances(1, cancellationToken) is not [var resonance])
+            if (question.Tolerances.Count > 0)
             {
-                return null;
+                played = question.Correction.Of(
+                    Uncertainty.FirstOrder(column, [resonance], question.Tolerances, cancellationToken)[0]
+                );
             }
 
-            var played =
-                question.Tolerances.Count == 0
-                    ? question.Correction.Of(resonance)
-                    : question.Correction.Of(
-                        Uncertainty.FirstOrder(
-                            cutColumn,
-                            [resonance],
-                            question.Tolerances,
-                            cancellationToken
-                        )[0]
-                    );
             return new TrimRow(
                 Length.FromMillimeters(1000 * cut),
-                Length.FromMillimeters(1000 * length),
+                Length.FromMillimeters(1000 * (present - cut)),
                 resonance.Frequency,
                 played.Frequency,
                 Cents.Between(question.Target, played.Frequency),
                 played.PlusMinusCents
             );
+        }
+
+        // The same without what tolerances make of it.
+        private (Column Column, Resonance Resonance, PlayedNote Played, double Cents)? NoteAt(double cut)
+        {
+            if (cut > most + 1e-12 * present)
+            {
+                return null;
+            }
+
+            var trimmed =
+                cut == 0
+                    ? column
+                    : column.WithBore(
+                        column.Bore.WithSectionLength(
+                            question.Section,
+                            Length.FromMeters(present - cut),
+                            question.HolesFromFarEnd
+                        )
+                    );
+            if (trimmed.FirstResonances(1, cancellationToken) is not [var resonance])
+            {
+                return null;
+            }
+
+            var played = question.Correction.Of(resonance);
+            return (trimmed, resonance, played, Cents.Between(question.Target, played.Frequency));
         }
     }
 }

@@ -15,6 +15,10 @@ class Engine {
           else reject(new Error(data.fault));
           return;
         }
+        if ('progress' in data) {
+          this.waiting.get(data.id)?.progress?.(data.progress);
+          return;
+        }
         const { resolve: answered, reject: failed } = this.waiting.get(data.id);
         this.waiting.delete(data.id);
         if ('fault' in data) failed(new Error(data.fault));
@@ -31,10 +35,10 @@ class Engine {
     this.waiting.clear();
   }
 
-  ask(verb, texts) {
+  ask(verb, texts, progress) {
     return new Promise((resolve, reject) => {
       const id = ++this.count;
-      this.waiting.set(id, { resolve, reject });
+      this.waiting.set(id, { resolve, reject, progress });
       this.started.then(() => this.worker.postMessage({ id, verb, texts }), reject);
     });
   }
@@ -53,10 +57,23 @@ export function ask(verb, ...texts) {
   return engine.ask(verb, texts);
 }
 
+// A question that takes too long ends with its worker: the next begins a new one. Every question that waits is answered with null.
+export function stopAsking() {
+  engine?.stop();
+  engine = undefined;
+}
+
 // What takes seconds has a worker to itself, so that it can be stopped and nothing waits behind it.
 export function work(verb, ...texts) {
   laborer ??= new Engine();
-  return laborer.ask(verb, texts);
+  return laborer.ask(verb, texts, (share) => watcher?.invokeMethodAsync('Progressed', share));
+}
+
+// Who is told how far that work is.
+let watcher;
+
+export function watch(other) {
+  watcher = other;
 }
 
 export function stopAll() {

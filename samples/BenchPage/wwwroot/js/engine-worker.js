@@ -3,6 +3,10 @@
 globalThis.dotnetSidecar = true;
 
 let exports;
+let current;
+
+// What computes says how far it is; messages go out at once, though none comes in before it has ended.
+globalThis.reportProgress = (share) => postMessage({ id: current, progress: share });
 
 onmessage = async ({ data }) => {
   if (data.runtime) {
@@ -17,6 +21,7 @@ onmessage = async ({ data }) => {
     return;
   }
   try {
+    current = data.id;
     postMessage({ id: data.id, answer: exports[data.verb](...data.texts) });
   } catch (fault) {
     postMessage({ id: data.id, fault: String(fault) });
