@@ -140,14 +140,15 @@ public sealed record TrimTable
                 (low, high) = Guess(middle) is < 0 ? (middle, high) : (low, middle);
             }
 
-            if (Upper(high) is null or < 0)
+            if (Guess(high) is > 1 && Nearby(low, high) is { } near)
             {
-                return null;
+                return near;
             }
 
-            return (Guess(high) is > 0 ? Nearby(low, high) : null)
-                // On the safe side of rounding.
-                ?? At(Math.Max(0, Brent.FindRoot(x => Upper(x) ?? 1e4, 0, high, 1e-9, 100) - 1e-8));
+            // On the safe side of rounding.
+            return Upper(high) is >= 0
+                ? At(Math.Max(0, Brent.FindRoot(x => Upper(x) ?? 1e4, 0, high, 1e-9, 100) - 1e-8))
+                : null;
 
             double? Guess(double cut) => NoteAt(cut) is { } note ? note.Cents + plusMinus : null;
 
