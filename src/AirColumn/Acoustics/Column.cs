@@ -333,6 +333,7 @@ public sealed class Column
     /// <summary>A curve of this column with what is to be said of it.</summary>
     internal ImpedanceCurve Curve(FrequencyGrid grid, double[] real, double[] imaginary, double error) =>
         new(
+            this,
             grid,
             real,
             imaginary,

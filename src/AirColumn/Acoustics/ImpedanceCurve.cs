@@ -1,15 +1,19 @@
 using System.Numerics;
+using System.Text.Json;
+using System.Text.Json.Serialization;
 
 namespace AirColumn.Acoustics;
 
 /// <summary>Input impedance Z = p/U at the blown end over a grid of frequencies, Pa·s/m³, exp(+jωt). Immutable.</summary>
-public sealed class ImpedanceCurve
+[JsonConverter(typeof(JsonAnswerConverter<ImpedanceCurve>))]
+public sealed class ImpedanceCurve : IJsonAnswer
 {
     private readonly double[] real;
     private readonly double[] imaginary;
     private readonly Func<CancellationToken, double>? modeConvergence;
 
     internal ImpedanceCurve(
+        Column column,
         FrequencyGrid grid,
         double[] real,
         double[] imaginary,
@@ -20,11 +24,15 @@ public sealed class ImpedanceCurve
     {
         this.modeConvergence = modeConvergence;
         InterpolationError = interpolationError;
+        Column = column;
         Grid = grid;
         this.real = real;
         this.imaginary = imaginary;
         Warnings = warnings;
     }
+
+    /// <summary>The column whose impedance it is: its <see cref="Column.CharacteristicImpedance"/> makes the curve relative.</summary>
+    public Column Column { get; }
 
     /// <summary>The frequencies.</summary>
     public FrequencyGrid Grid { get; }
@@ -58,4 +66,14 @@ public sealed class ImpedanceCurve
     /// <summary>Z at one frequency of the grid, Pa·s/m³.</summary>
     /// <param name="index">0 to <see cref="Count"/> − 1.</param>
     public Complex this[int index] => new(real[index], imaginary[index]);
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Number("characteristicImpedancePaSPerM3", Column.CharacteristicImpedance);
+        json.Numbers("frequencyHz", Grid.Hertz);
+        json.Numbers("rePaSPerM3", Real);
+        json.Numbers("imPaSPerM3", Imaginary);
+        json.Number("interpolationError", InterpolationError);
+        json.Texts("warnings", Warnings);
+    }
 }

@@ -1,4 +1,6 @@
 using System.Numerics;
+using System.Text.Json;
+using System.Text.Json.Serialization;
 
 namespace AirColumn.Acoustics;
 
@@ -10,7 +12,8 @@ namespace AirColumn.Acoustics;
 /// <param name="B">Transfer impedance, Pa·s/m³.</param>
 /// <param name="C">Transfer admittance, m³/(Pa·s).</param>
 /// <param name="D">Flow ratio at no far pressure, dimensionless.</param>
-public readonly record struct TransferMatrix(Complex A, Complex B, Complex C, Complex D)
+[JsonConverter(typeof(JsonAnswerConverter<TransferMatrix>))]
+public readonly record struct TransferMatrix(Complex A, Complex B, Complex C, Complex D) : IJsonAnswer
 {
     /// <summary>The two-port of no bore at all.</summary>
     public static TransferMatrix Identity => new(1, 0, 0, 1);
@@ -35,4 +38,12 @@ public readonly record struct TransferMatrix(Complex A, Complex B, Complex C, Co
     /// <param name="left">The piece nearer the blown end.</param>
     /// <param name="right">The piece nearer the far end.</param>
     public static TransferMatrix Multiply(TransferMatrix left, TransferMatrix right) => left * right;
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Number("a", A);
+        json.Number("bPaSPerM3", B);
+        json.Number("cM3PerPaS", C);
+        json.Number("d", D);
+    }
 }

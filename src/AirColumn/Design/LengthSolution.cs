@@ -1,10 +1,13 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using AirColumn.Acoustics;
 using UnitsNet;
 
 namespace AirColumn.Design;
 
 /// <summary>What a search for a length found. Immutable.</summary>
-public sealed record LengthSolution
+[JsonConverter(typeof(JsonAnswerConverter<LengthSolution>))]
+public sealed record LengthSolution : IJsonAnswer
 {
     internal LengthSolution() { }
 
@@ -46,6 +49,17 @@ public sealed record LengthSolution
 
     /// <summary>One sentence: what was found, or why nothing was.</summary>
     public required string Explanation { get; init; }
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.WriteBoolean("isSolved", IsSolved);
+        json.WriteString("status", Status.ToString());
+        json.Number("lengthMetres", Length.Meters);
+        json.Number("frequencyHz", Frequency.Hertz);
+        json.Number("residualCents", ResidualCents);
+        json.Number("centsPerMillimetre", CentsPerMillimetre);
+        json.WriteString("explanation", Explanation);
+    }
 }
 
 /// <summary>Two lengths between which another lies.</summary>

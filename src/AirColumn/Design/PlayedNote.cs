@@ -1,3 +1,5 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
 using UnitsNet;
@@ -5,7 +7,8 @@ using UnitsNet;
 namespace AirColumn.Design;
 
 /// <summary>A resonance and the note that a player is expected to sound on it, each with its 95 % range. Immutable.</summary>
-public sealed record PlayedNote
+[JsonConverter(typeof(JsonAnswerConverter<PlayedNote>))]
+public sealed record PlayedNote : IJsonAnswer
 {
     internal PlayedNote(
         Resonance resonance,
@@ -42,4 +45,14 @@ public sealed record PlayedNote
 
     /// <summary>The upper end of the 95 % range of the note.</summary>
     public Frequency To => Frequency * Cents.ToRatio(PlusMinusCents);
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Object("resonance", Resonance);
+        json.Number("frequencyHz", Frequency.Hertz);
+        json.Number("standardDeviationCents", StandardDeviationCents);
+        json.Number("plusMinusCents", PlusMinusCents);
+        json.Number("fromHz", From.Hertz);
+        json.Number("toHz", To.Hertz);
+    }
 }

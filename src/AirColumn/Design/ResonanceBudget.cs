@@ -1,10 +1,13 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using AirColumn.Resonances;
 using UnitsNet;
 
 namespace AirColumn.Design;
 
 /// <summary>How sure a resonance is, and what makes it unsure. Immutable.</summary>
-public sealed record ResonanceBudget
+[JsonConverter(typeof(JsonAnswerConverter<ResonanceBudget>))]
+public sealed record ResonanceBudget : IJsonAnswer
 {
     internal ResonanceBudget() { }
 
@@ -31,6 +34,28 @@ public sealed record ResonanceBudget
 
     /// <summary>What first order leaves out where it is more than a twentieth of the range; null where it is less.</summary>
     public required string? Remark { get; init; }
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Object("resonance", Resonance);
+        json.Number("standardDeviationCents", StandardDeviationCents);
+        json.Number("plusMinusCents", PlusMinusCents);
+        json.Number("fromHz", From.Hertz);
+        json.Number("toHz", To.Hertz);
+        json.Objects(
+            "contributions",
+            Contributions,
+            part =>
+            {
+                json.WriteString("parameter", part.Tolerance.Parameter.ToString());
+                json.WriteString("unit", part.Tolerance.Parameter.Unit);
+                json.Number("centsPerUnit", part.CentsPerUnit);
+                json.Number("standardDeviationCents", part.StandardDeviationCents);
+                json.Number("share", part.Share);
+            }
+        );
+        json.WriteString("remark", Remark);
+    }
 }
 
 /// <summary>What the tolerance of one parameter makes of a resonance.</summary>

@@ -1,9 +1,12 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using AirColumn.Acoustics;
 
 namespace AirColumn.Design;
 
 /// <summary>The best shape that a search found. Immutable.</summary>
-public sealed record ShapeSolution
+[JsonConverter(typeof(JsonAnswerConverter<ShapeSolution>))]
+public sealed record ShapeSolution : IJsonAnswer
 {
     internal ShapeSolution() { }
 
@@ -33,6 +36,33 @@ public sealed record ShapeSolution
 
     /// <summary>One sentence: what was found, or what stands in the way.</summary>
     public required string Explanation { get; init; }
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.WriteBoolean("isSolved", IsSolved);
+        json.WriteString("status", Status.ToString());
+        json.Objects(
+            "values",
+            Values,
+            chosen =>
+            {
+                json.WriteString("parameter", chosen.Unknown.Parameter.ToString());
+                json.WriteString("unit", chosen.Unknown.Parameter.Unit);
+                json.Number("value", chosen.Value);
+                json.WriteBoolean("isAtBound", chosen.IsAtBound);
+            }
+        );
+        json.Objects(
+            "targets",
+            Errors,
+            missed =>
+            {
+                json.WriteString("target", missed.Target.ToString());
+                json.Number("error", missed.Error);
+            }
+        );
+        json.WriteString("explanation", Explanation);
+    }
 }
 
 /// <summary>A value that a search chose.</summary>

@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using AirColumn.Acoustics;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
@@ -8,7 +10,8 @@ using UnitsNet;
 namespace AirColumn.Design;
 
 /// <summary>What each cut off a tube makes of its drone, and how far to cut before listening. Immutable.</summary>
-public sealed record TrimTable
+[JsonConverter(typeof(JsonAnswerConverter<TrimTable>))]
+public sealed record TrimTable : IJsonAnswer
 {
     private TrimTable(
         TrimQuestion question,
@@ -234,6 +237,17 @@ public sealed record TrimTable
             return (trimmed, resonance, played, Cents.Between(question.Target, played.Frequency));
         }
     }
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Objects("rows", Rows, row => ((IJsonAnswer)row).WriteMembers(json));
+        if (SafeCut is { } safe)
+        {
+            json.Object("safeCut", safe);
+        }
+
+        json.WriteString("explanation", Explanation);
+    }
 }
 
 /// <summary>A tube cut by so much.</summary>
@@ -243,6 +257,7 @@ public sealed record TrimTable
 /// <param name="Note">The note to expect: the resonance with what the player adds.</param>
 /// <param name="Cents">From the target to the note; positive is sharp.</param>
 /// <param name="PlusMinusCents">Half the 95 % range of the note.</param>
+[JsonConverter(typeof(JsonAnswerConverter<TrimRow>))]
 public readonly record struct TrimRow(
     Length Cut,
     Length Length,
@@ -250,4 +265,15 @@ public readonly record struct TrimRow(
     Frequency Note,
     double Cents,
     double PlusMinusCents
-);
+) : IJsonAnswer
+{
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Number("cutMetres", Cut.Meters);
+        json.Number("lengthMetres", Length.Meters);
+        json.Number("resonanceHz", Resonance.Hertz);
+        json.Number("noteHz", Note.Hertz);
+        json.Number("cents", Cents);
+        json.Number("plusMinusCents", PlusMinusCents);
+    }
+}

@@ -1,4 +1,7 @@
+using System.Security.Cryptography;
 using System.Text;
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Gases;
@@ -14,8 +17,11 @@ namespace AirColumn.Documents;
 /// everything the version does not know are errors that say where and what is allowed. What a document leaves out is
 /// room air (20 °C, 50 % relative humidity, 101.325 kPa, 400 ppm carbon dioxide), full losses and a closed blown end.
 /// </remarks>
+[JsonConverter(typeof(Converter))]
 public sealed record ColumnDocument
 {
+    private const int BlockSize = 65536;
+
     private readonly EquatableArray<NamedFingering> fingerings;
 
     /// <summary>Puts a document together.</summary>
@@ -87,6 +93,15 @@ public sealed record ColumnDocument
         }
     }
 
+    /// <summary>Reads a document from UTF-8 text.</summary>
+    /// <param name="utf8">The text: at most 16 MiB.</param>
+    /// <exception cref="ColumnDocumentException">The text is not a document of version 1 or 2.</exception>
+    public static ColumnDocument Parse(ReadOnlySpan<byte> utf8)
+    {
+        DocumentReader.RequireSize(utf8.Length);
+        return DocumentReader.Read(utf8.ToArray());
+    }
+
     /// <summary>Reads a document from a stream of UTF-8 text.</summary>
     /// <param name="stream">The stream, read to its end and left open: at most 16 MiB.</param>
     /// <exception cref="ArgumentNullException">The stream is null.</exception>
@@ -96,8 +111,31 @@ public sealed record ColumnDocument
     {
         ArgumentNullException.ThrowIfNull(stream);
         using var bytes = new MemoryStream();
-        var block = new byte[65536];
+        var block = new byte[BlockSize];
         while (stream.Read(block) is > 0 and var count)
+        {
+            bytes.Write(block, 0, count);
+            DocumentReader.RequireSize(bytes.Length);
+        }
+
+        return DocumentReader.Read(bytes.GetBuffer().AsMemory(0, (int)bytes.Length));
+    }
+
+    /// <summary>Reads a document from a stream of UTF-8 text without blocking, as from the body of a request.</summary>
+    /// <param name="stream">The stream, read to its end and left open: at most 16 MiB.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <exception cref="ArgumentNullException">The stream is null.</exception>
+    /// <exception cref="ColumnDocumentException">The text is not a document of version 1 or 2.</exception>
+    /// <exception cref="IOException">The stream cannot be read.</exception>
+    public static async Task<ColumnDocument> ReadAsync(
+        Stream stream,
+        CancellationToken cancellationToken = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        using var bytes = new MemoryStream();
+        var block = new byte[BlockSize];
+        while (await stream.ReadAsync(block, cancellationToken).ConfigureAwait(false) is > 0 and var count)
         {
             bytes.Write(block, 0, count);
             DocumentReader.RequireSize(bytes.Length);
@@ -147,4 +185,55 @@ public sealed record ColumnDocument
     /// <summary>The document as text of version 2 that reads back to an equal one. Dimensions are in millimetres.</summary>
     /// <exception cref="NotSupportedException">The text would be larger than the 16 MiB that are read.</exception>
     public string ToJson() => DocumentWriter.Write(this);
+
+    /// <summary>
+    /// What tells the document from every other: the SHA-256 of what <see cref="ToJson"/> writes, in the canonical form of RFC 8785, as 64
+    /// hexadecimal digits. Equal documents have equal ones, however they were written.
+    /// </summary>
+    /// <exception cref="NotSupportedException">The text would be larger than the 16 MiB that are read.</exception>
+    public string Sha256()
+    {
+        using var json = JsonDocument.Parse(ToJson());
+        return Convert.ToHexStringLower(SHA256.HashData(CanonicalJson.Of(json.RootElement).Span));
+    }
+
+    /// <summary>Lets System.Text.Json read and write documents.</summary>
+    public sealed class Converter : JsonConverter<ColumnDocument>
+    {
+        /// <summary>Reads a document where a serializer expects one.</summary>
+        /// <param name="reader">The reader.</param>
+        /// <param name="typeToConvert">The type.</param>
+        /// <param name="options">The options; what a document may hold does not depend on them.</param>
+        /// <exception cref="JsonException">
+        /// It is not a document of version 1 or 2; the message is that of the <see cref="ColumnDocumentException"/> inside. A web service
+        /// answers it as a bad request.
+        /// </exception>
+        public override ColumnDocument Read(
+            ref Utf8JsonReader reader,
+            Type typeToConvert,
+            JsonSerializerOptions options
+        )
+        {
+            using var json = JsonDocument.ParseValue(ref reader);
+            try
+            {
+                return DocumentReader.Read(json.RootElement);
+            }
+            catch (ColumnDocumentException problem)
+            {
+                throw new JsonException(problem.Message, problem.Path, null, null, problem);
+            }
+        }
+
+        /// <summary>Writes a document.</summary>
+        /// <param name="writer">Where to write.</param>
+        /// <param name="value">The document.</param>
+        /// <param name="options">The options; the text does not depend on them.</param>
+        public override void Write(Utf8JsonWriter writer, ColumnDocument value, JsonSerializerOptions options)
+        {
+            ArgumentNullException.ThrowIfNull(writer);
+            ArgumentNullException.ThrowIfNull(value);
+            DocumentWriter.Write(writer, value);
+        }
+    }
 }

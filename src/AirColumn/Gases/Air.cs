@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using UnitsNet;
 
 namespace AirColumn.Gases;
@@ -8,7 +10,8 @@ namespace AirColumn.Gases;
 /// from a state or given directly. Immutable and safe to share between threads. Two are equal when their constants,
 /// state and model are equal.
 /// </summary>
-public sealed class Air : IEquatable<Air>
+[JsonConverter(typeof(JsonAnswerConverter<Air>))]
+public sealed class Air : IEquatable<Air>, IJsonAnswer
 {
     private const double MaxHeatCapacityRatio = 2; // a monatomic gas has 5/3, and no gas more than a little above it
 
@@ -209,4 +212,21 @@ public sealed class Air : IEquatable<Air>
             CultureInfo.InvariantCulture,
             $"{State?.ToString() ?? "given constants"}: {Constants.SpeedOfSound:G7} m/s, {Constants.Density:G7} kg/m³, heat capacity ratio {HeatCapacityRatio:G7}"
         );
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        if (State is { } state)
+        {
+            json.Object("state", state);
+        }
+
+        json.WriteString("model", Model.ToString());
+        json.Number("speedOfSoundMetresPerSecond", Constants.SpeedOfSound);
+        json.Number("densityKgPerM3", Constants.Density);
+        json.Number("viscosityPaS", Constants.Viscosity);
+        json.Number("conductivityWPerMK", Constants.Conductivity);
+        json.Number("heatCapacityJPerKgK", Constants.HeatCapacity);
+        json.Number("heatCapacityRatio", Constants.HeatCapacityRatio);
+        json.Texts("warnings", Warnings);
+    }
 }

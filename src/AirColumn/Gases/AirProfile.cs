@@ -130,6 +130,17 @@ public abstract class AirProfile : IEquatable<AirProfile>
     /// </summary>
     internal abstract IEnumerable<double> Divisions(double boreLength);
 
+    /// <summary>The airs of the parts of a bore of a length, m, from the blown end.</summary>
+    internal IEnumerable<Air> Fillings(double boreLength)
+    {
+        var start = 0.0;
+        foreach (var end in Divisions(boreLength).Append(boreLength))
+        {
+            yield return At((start + end) / 2, boreLength);
+            start = end;
+        }
+    }
+
     // How many parts for a stretch between two airs.
     private static int Parts(Air a, Air b) =>
         Math.Max(

@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using UnitsNet;
 
 namespace AirColumn.Gases;
@@ -12,7 +14,8 @@ namespace AirColumn.Gases;
 /// of water vapour by mole, which is warm breath at half an atmosphere. This is wider than the range of the standard:
 /// <see cref="Air.Model"/> says which model spoke for a state.
 /// </remarks>
-public sealed record AirState
+[JsonConverter(typeof(JsonAnswerConverter<AirState>))]
+public sealed record AirState : IJsonAnswer
 {
     // The limits are ours, not a source's: they hold played air and cold rooms with some margin, and the mixture's second
     // virial coefficients suffice inside them.
@@ -129,5 +132,13 @@ public sealed record AirState
                     + "or the temperature, or raise the pressure."
             );
         }
+    }
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Number("temperatureCelsius", Temperature.DegreesCelsius);
+        json.Number("humidityPercent", Humidity.Percent);
+        json.Number("pressureKilopascals", Pressure.Kilopascals);
+        json.Number("carbonDioxidePpm", CarbonDioxide.PartsPerMillion);
     }
 }

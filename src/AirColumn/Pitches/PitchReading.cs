@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Serialization;
 
 namespace AirColumn.Pitches;
 
@@ -8,7 +10,8 @@ namespace AirColumn.Pitches;
 /// How far the frequency is from the pitch in cents, positive if it is sharp; −1 200 000 to 1 200 000.
 /// </param>
 /// <exception cref="ArgumentOutOfRangeException">The deviation is outside that range.</exception>
-public readonly record struct PitchReading(Pitch Pitch, double Cents)
+[JsonConverter(typeof(JsonAnswerConverter<PitchReading>))]
+public readonly record struct PitchReading(Pitch Pitch, double Cents) : IJsonAnswer
 {
     /// <summary>The pitch.</summary>
     public Pitch Pitch { get; } = Pitch;
@@ -20,4 +23,10 @@ public readonly record struct PitchReading(Pitch Pitch, double Cents)
     /// <summary>Such as "C2 -3.1 cents": always a sign, one decimal, the same in every culture.</summary>
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"{Pitch} {Cents:+0.0;-0.0;+0.0} cents");
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.WriteString("pitch", Pitch.ToString());
+        json.Number("cents", Cents);
+    }
 }

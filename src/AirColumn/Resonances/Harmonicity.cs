@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using UnitsNet;
 
 namespace AirColumn.Resonances;
@@ -7,7 +9,8 @@ namespace AirColumn.Resonances;
 /// <param name="Resonance">The resonance.</param>
 /// <param name="Harmonic">The multiple of the fundamental nearest in cents: 1, 2, 3, …</param>
 /// <param name="Cents">From that multiple to the resonance: positive where the resonance is sharp.</param>
-public readonly record struct Harmonicity(Resonance Resonance, int Harmonic, double Cents)
+[JsonConverter(typeof(JsonAnswerConverter<Harmonicity>))]
+public readonly record struct Harmonicity(Resonance Resonance, int Harmonic, double Cents) : IJsonAnswer
 {
     /// <summary>The deviation in the invariant culture, such as "3rd of the fundamental −12.1 cents".</summary>
     public override string ToString() =>
@@ -26,5 +29,12 @@ public readonly record struct Harmonicity(Resonance Resonance, int Harmonic, dou
             harmonic,
             Pitches.Cents.Between(Frequency.FromHertz(harmonic * fundamental), resonance.Frequency)
         );
+    }
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Object("resonance", Resonance);
+        json.WriteNumber("harmonic", Harmonic);
+        json.Number("cents", Cents);
     }
 }

@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Numerics;
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using AirColumn.Pitches;
 using UnitsNet;
 
@@ -8,7 +10,8 @@ namespace AirColumn.Resonances;
 /// <summary>
 /// One resonance of a column: a maximum of |Z| at a closed blown end, a minimum at an open one. Immutable.
 /// </summary>
-public sealed class Resonance
+[JsonConverter(typeof(JsonAnswerConverter<Resonance>))]
+public sealed class Resonance : IJsonAnswer
 {
     internal Resonance(double hertz, double magnitude, Complex pole)
     {
@@ -49,4 +52,12 @@ public sealed class Resonance
     /// <summary>Frequency and quality factor in the invariant culture, such as "65.34 Hz, Q 52".</summary>
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"{Frequency.Hertz:F2} Hz, Q {QualityFactor:F0}");
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Number("frequencyHz", Frequency.Hertz);
+        json.Number("magnitudePaSPerM3", Magnitude);
+        json.Number("qualityFactor", QualityFactor);
+        json.Number("poleHz", Pole);
+    }
 }

@@ -1,9 +1,12 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using AirColumn.Acoustics;
 
 namespace AirColumn.Resonances;
 
 /// <summary>What a resonance moves by when a dimension or the air changes: ∂f/∂θ for each parameter θ. Immutable.</summary>
-public sealed class ResonanceGradient
+[JsonConverter(typeof(JsonAnswerConverter<ResonanceGradient>))]
+public sealed class ResonanceGradient : IJsonAnswer
 {
     private readonly double[] hertz;
     private readonly double[] magnitude;
@@ -40,5 +43,22 @@ public sealed class ResonanceGradient
     {
         Require.InRange(parameter, 0, hertz.Length - 1, "");
         return 1200 / Math.Log(2) * hertz[parameter] / Resonance.Frequency.Hertz;
+    }
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Object("resonance", Resonance);
+        json.Objects(
+            "parameters",
+            Enumerable.Range(0, Parameters.Count),
+            i =>
+            {
+                json.WriteString("parameter", Parameters[i].ToString());
+                json.WriteString("unit", Parameters[i].Unit);
+                json.Number("hertzPerUnit", hertz[i]);
+                json.Number("centsPerUnit", CentsPerUnit(i));
+                json.Number("logMagnitudePerUnit", magnitude[i]);
+            }
+        );
     }
 }

@@ -1,9 +1,12 @@
 using System.Collections;
+using System.Text.Json;
+using System.Text.Json.Serialization;
 
 namespace AirColumn.Resonances;
 
 /// <summary>The resonances found, in order of frequency, and what to know before relying on them. Immutable.</summary>
-public sealed class ResonanceList : IReadOnlyList<Resonance>
+[JsonConverter(typeof(JsonAnswerConverter<ResonanceList>))]
+public sealed class ResonanceList : IReadOnlyList<Resonance>, IJsonAnswer
 {
     private readonly Resonance[] items;
     private readonly Func<double[], CancellationToken, double>? modeConvergence;
@@ -46,4 +49,10 @@ public sealed class ResonanceList : IReadOnlyList<Resonance>
     public IEnumerator<Resonance> GetEnumerator() => ((IEnumerable<Resonance>)items).GetEnumerator();
 
     IEnumerator IEnumerable.GetEnumerator() => items.GetEnumerator();
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Objects("resonances", items, item => ((IJsonAnswer)item).WriteMembers(json));
+        json.Texts("warnings", Warnings);
+    }
 }

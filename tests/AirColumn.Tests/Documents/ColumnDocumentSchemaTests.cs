@@ -55,7 +55,15 @@ public class ColumnDocumentSchemaTests
     {
         var page = File.ReadAllText(Path.Combine(Docs, "column-document.md"));
         var shown = page.ReplaceLineEndings("\n").Split("```json\n")[1].Split("```")[0];
-        string[] files = Directory.GetFiles(Path.Combine(Docs, "concepts"), "*.json");
+        string[] files =
+        [
+            .. Directory.GetFiles(Path.Combine(Docs, "concepts"), "*.json"),
+            .. Directory.GetFiles(
+                Path.Combine(Docs, "..", "samples", "Instruments"),
+                "*.json",
+                SearchOption.AllDirectories
+            ),
+        ];
         Assert.NotEmpty(files);
         string[] documents =
         [

@@ -218,7 +218,7 @@ public class ColumnDocumentTests
     public void Null_is_an_argument_error()
     {
         var document = ColumnDocument.Parse(Sample.Least);
-        Assert.Throws<ArgumentNullException>(() => ColumnDocument.Parse(null!));
+        Assert.Throws<ArgumentNullException>(() => ColumnDocument.Parse((string)null!));
         Assert.Throws<ArgumentNullException>(() => ColumnDocument.Read(null!));
         Assert.Throws<ArgumentNullException>(() => new ColumnDocument(null!, document.Air));
         Assert.Throws<ArgumentNullException>(() => new ColumnDocument(document.Bore, null!));

@@ -1,3 +1,5 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using UnitsNet;
 
 namespace AirColumn.Acoustics;
@@ -18,6 +20,7 @@ namespace AirColumn.Acoustics;
 /// <param name="SideOpenings">
 /// What goes into holes and branches: radiated by the open ones, lost at their own walls. 0 where there are none.
 /// </param>
+[JsonConverter(typeof(JsonAnswerConverter<PowerBalance>))]
 public sealed record PowerBalance(
     Frequency Frequency,
     double Input,
@@ -25,11 +28,22 @@ public sealed record PowerBalance(
     double Viscous,
     double Thermal,
     double SideOpenings
-)
+) : IJsonAnswer
 {
     /// <summary>Radiated over input power: the radiation efficiency of the far end, 0 to 1.</summary>
     public double Efficiency => Radiated / Input;
 
     /// <summary>Radiated, viscous, thermal power and that of side openings together over the input, minus 1.</summary>
     public double Imbalance => (Radiated + Viscous + Thermal + SideOpenings - Input) / Input;
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Number("frequencyHz", Frequency.Hertz);
+        json.Number("inputWPerSourceSquared", Input);
+        json.Number("radiatedWPerSourceSquared", Radiated);
+        json.Number("viscousWPerSourceSquared", Viscous);
+        json.Number("thermalWPerSourceSquared", Thermal);
+        json.Number("sideOpeningsWPerSourceSquared", SideOpenings);
+        json.Number("efficiency", Efficiency);
+    }
 }

@@ -1,4 +1,6 @@
 using System.Numerics;
+using System.Text.Json;
+using System.Text.Json.Serialization;
 using UnitsNet;
 
 namespace AirColumn.Acoustics;
@@ -12,7 +14,8 @@ namespace AirColumn.Acoustics;
 /// per Pa and flows in m³/s per Pa. Flow counts towards the far end. Where a position is that of a step or a hole, the values
 /// are those on the side of the far end.
 /// </remarks>
-public sealed class StandingWave
+[JsonConverter(typeof(JsonAnswerConverter<StandingWave>))]
+public sealed class StandingWave : IJsonAnswer
 {
     private readonly double[] positions;
     private readonly Complex[] pressure;
@@ -50,4 +53,15 @@ public sealed class StandingWave
 
     /// <summary>What to know before relying on it.</summary>
     public IReadOnlyList<string> Warnings { get; }
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.Number("frequencyHz", Frequency.Hertz);
+        json.Numbers("positionMetres", Metres);
+        json.Numbers("pressureRePaPerSource", Pressure, p => p.Real);
+        json.Numbers("pressureImPaPerSource", Pressure, p => p.Imaginary);
+        json.Numbers("flowReM3PerSPerSource", Flow, u => u.Real);
+        json.Numbers("flowImM3PerSPerSource", Flow, u => u.Imaginary);
+        json.Texts("warnings", Warnings);
+    }
 }

@@ -1,0 +1,107 @@
+using System.Reflection;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using AirColumn.Acoustics;
+using AirColumn.Gases;
+
+namespace AirColumn.Documents;
+
+/// <summary>What an answer rests on: what to keep beside it, so that it can be computed again. Immutable.</summary>
+[JsonConverter(typeof(JsonAnswerConverter<Provenance>))]
+public sealed class Provenance : IJsonAnswer
+{
+    private static readonly string[] Informational =
+    [
+        .. (
+            typeof(Provenance)
+                .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()
+                ?.InformationalVersion
+            ?? ""
+        ).Split('+', 2),
+    ];
+
+    private Provenance(Column column, string? documentSha256, CancellationToken cancellationToken)
+    {
+        DocumentSha256 = documentSha256;
+        CharacteristicImpedance = column.CharacteristicImpedance;
+        Wavefronts = column.Wavefronts;
+        Modes = column.ModeCount(cancellationToken);
+        Losses = column.Options.Losses;
+        Radiation = column.Options.Radiation.Name;
+        Fingering = column.Options.Fingering;
+        var airs = column.AirProfile.Fillings(column.Bore.LengthMetres).ToList();
+        AirModels = [.. airs.Select(air => air.Model).Distinct().Order()];
+        Sources = SourceKeys.Of(column, airs);
+    }
+
+    /// <summary>The version of the library, such as "0.1.0".</summary>
+    public static string LibraryVersion => Informational[0];
+
+    /// <summary>The commit that the library was built from; null where the build did not know.</summary>
+    public static string? Commit => Informational.Length > 1 ? Informational[1] : null;
+
+    /// <summary>
+    /// <see cref="ColumnDocument.Sha256"/> of the document that was asked about; null where the far end of the column radiates as a function
+    /// says, which no document holds.
+    /// </summary>
+    public string? DocumentSha256 { get; }
+
+    /// <summary>Z₀ = ρc/S at the blown end, Pa·s/m³: what makes an impedance or a reflection relative.</summary>
+    public double CharacteristicImpedance { get; }
+
+    /// <summary>The wave fronts that were computed: never <see cref="Acoustics.Wavefronts.Automatic"/>, but what that has become.</summary>
+    public Wavefronts Wavefronts { get; }
+
+    /// <summary>How many radial modes were carried, the plane one included.</summary>
+    public int Modes { get; }
+
+    /// <summary>The model of the losses at the wall.</summary>
+    public WallLosses Losses { get; }
+
+    /// <summary>The models that gave the constants of the air along the bore; several where the air changes from the range of one to that of another.</summary>
+    public IReadOnlyList<AirModel> AirModels { get; }
+
+    /// <summary>The name of the model of radiation at the far end.</summary>
+    public string Radiation { get; }
+
+    /// <summary>Which tone holes were open.</summary>
+    public Fingering Fingering { get; }
+
+    /// <summary>Keys of the sources of the formulas used, in the bibliography references.bib that the package brings.</summary>
+    public IReadOnlyList<string> Sources { get; }
+
+    /// <summary>What answers of a column rest on.</summary>
+    /// <param name="column">The column that answered.</param>
+    /// <param name="document">The document that was asked about, where the column is that of one; else that of the column is taken.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>: the number of modes may have to be found out.</param>
+    /// <exception cref="ArgumentNullException">The column is null.</exception>
+    public static Provenance Of(
+        Column column,
+        ColumnDocument? document = null,
+        CancellationToken cancellationToken = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        if (document is null && column.Options.Radiation.Impedance is null)
+        {
+            document = new ColumnDocument(column.Bore, column.AirProfile, column.Options);
+        }
+
+        return new Provenance(column, document?.Sha256(), cancellationToken);
+    }
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.WriteString("libraryVersion", LibraryVersion);
+        json.WriteString("commit", Commit);
+        json.WriteString("documentSha256", DocumentSha256);
+        json.Number("characteristicImpedancePaSPerM3", CharacteristicImpedance);
+        json.WriteString("wavefronts", Vocabulary.Fronts.For(Wavefronts));
+        json.WriteNumber("modes", Modes);
+        json.WriteString("losses", Vocabulary.Losses.For(Losses));
+        json.Texts("airModels", AirModels.Select(model => Vocabulary.AirModels.For(model) ?? "constants"));
+        json.WriteString("radiation", Radiation);
+        json.WriteString("fingering", Fingering.ToString());
+        json.Texts("sources", Sources);
+    }
+}
