@@ -42,6 +42,14 @@ public class ContentTests(Packed packed)
         );
     }
 
+    [Fact]
+    public void The_engine_brings_its_sources()
+    {
+        using var package = Open("AirColumn");
+        var file = Path.Combine(Repository.Top, "docs", "references.bib");
+        Assert.Equal(File.ReadAllText(file).ReplaceLineEndings("\n"), Text(package, "references.bib"));
+    }
+
     // Nothing but ours and what was agreed on.
     [Theory]
     [InlineData("AirColumn", "MathNet.Numerics UnitsNet")]
