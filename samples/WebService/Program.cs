@@ -8,6 +8,7 @@ using WebService;
 var builder = WebApplication.CreateBuilder(args);
 builder.Services.AddProblemDetails();
 builder.Services.AddExceptionHandler<BadQuestions>();
+
 // A small document can be a long computation: it ends with the request, or with its time.
 builder.Services.AddRequestTimeouts(options =>
     options.DefaultPolicy = new RequestTimeoutPolicy

@@ -52,7 +52,9 @@ public sealed class ServiceTests(WebApplicationFactory<Program> factory)
     {
         var column = ColumnDocument.Parse(Clarinet).ToColumn();
         var expected = column.Impedance(FrequencyGrid.Linear(100, 1500, 2000));
-        var curve = (await Answer("/impedance?fromHz=100&toHz=1500&points=2000", Clarinet)).GetProperty("result");
+        var curve = (await Answer("/impedance?fromHz=100&toHz=1500&points=2000", Clarinet)).GetProperty(
+            "result"
+        );
         Assert.Equal(
             expected.Real.ToArray(),
             curve.GetProperty("rePaSPerM3").EnumerateArray().Select(z => z.GetDouble())
@@ -98,9 +100,12 @@ public sealed class ServiceTests(WebApplicationFactory<Program> factory)
             ",",
             Enumerable
                 .Range(0, 3000)
-                .Select(i => $$"""{ "shape": "cylinder", "diameter": "{{20 + i % 7}} mm", "length": "3 mm" }""")
+                .Select(i =>
+                    $$"""{ "shape": "cylinder", "diameter": "{{20 + i % 7}} mm", "length": "3 mm" }"""
+                )
         );
-        var text = $$"""{ "column": 2, "wavefronts": "multimodal", "sections": [{{sections}}], "farEnd": { "kind": "open" } }""";
+        var text =
+            $$"""{ "column": 2, "wavefronts": "multimodal", "sections": [{{sections}}], "farEnd": { "kind": "open" } }""";
         using var response = await client.PostAsync("/resonances", Json(text));
         Assert.Equal(HttpStatusCode.GatewayTimeout, response.StatusCode);
     }
