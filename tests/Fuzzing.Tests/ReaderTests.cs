@@ -17,7 +17,7 @@ public class ReaderTests
 {
     private const double LongestSeconds = 5; // a busy machine, no hang
 
-    private static readonly int Times =
+    internal static readonly int Times =
         int.TryParse(Environment.GetEnvironmentVariable("AIRCOLUMN_FUZZ_TIMES"), out var times) && times > 0
             ? times
             : 1;
@@ -57,6 +57,15 @@ public class ReaderTests
         "\"all open\"",
         "\"-90 °\"",
         "\"1e-3 mm\"",
+    ];
+
+    internal static readonly string[] ColumnDocuments =
+    [
+        """{ "column": 1, "name": "stepped", "air": { "temperature": "20 °C", "humidity": "50 %", "pressure": "101.325 kPa", "co2": "400 ppm" }, "losses": "full", "blownEnd": "closed", "sections": [ { "shape": "cylinder", "diameter": "30 mm", "length": "25 mm" }, { "shape": "cone", "from": "38 mm", "to": "70 mm", "length": "90 mm" } ], "farEnd": { "kind": "open", "wall": "3 mm" } }""",
+        """{ "column": 1, "sections": [ { "shape": "horn", "law": "exponential", "from": "38 mm", "to": "90 mm", "length": "120 mm" }, { "shape": "profile", "points": [["0 mm", "38 mm"], ["40 mm", "44 mm"]], "join": "smooth" } ], "farEnd": { "kind": "baffle" } }""",
+        """{ "column": 2, "$schema": "a", "x-a": [1], "air": { "from": { "state": "breath" }, "to": { "temperature": "20 °C" }, "decay": "200 mm" }, "radiation": "dalmont2001", "tolerance": 1e-9, "blownEnd": "free", "blownWall": "2 mm", "sections": [ { "shape": "cylinder", "diameter": "18 mm", "length": "300 mm" }, { "shape": "bend", "diameter": "18 mm", "curvatureRadius": "60 mm", "angle": "90 °" } ], "farEnd": { "kind": "open", "wall": "2 mm" }, "holes": [ { "position": "200 mm", "diameter": "7 mm", "height": "5 mm", "chimneyWall": "1 mm", "pad": { "diameter": "11 mm", "height": "2 mm" } } ], "branches": [ { "position": "60 mm", "sections": [ { "shape": "cylinder", "diameter": "2 mm", "length": "4 mm" } ], "farEnd": { "kind": "closed" }, "branches": [] } ], "fingering": "o", "fingerings": [ { "name": "G4", "holes": "x" } ] }""",
+        """{ "column": 2, "air": { "points": [["0 mm", { "state": "breath" }], ["90 mm", { "temperature": "20 °C", "co2": "1 %" }]] }, "sections": [ { "shape": "bend", "diameter": "30 mm", "curvatureRadius": "60 mm", "length": "25 mm" } ], "farEnd": { "kind": "closed" } }""",
+        """{ "column": 1, "air": { "speedOfSound": "343.37 m/s", "density": "1.2045 kg/m³", "viscosity": "1.814e-5 Pa·s", "conductivity": "0.0258 W/(m·K)", "heatCapacity": "1006 J/(kg·K)", "heatCapacityRatio": 1.4019 }, "sections": [ { "shape": "cylinder", "diameter": "30 mm", "length": "25 mm" } ], "farEnd": { "kind": "ideal" } }""",
     ];
 
     public static TheoryData<string, int> Readers =>
@@ -150,17 +159,7 @@ public class ReaderTests
                 ["20 °C", "68 °F", "293.15 K", "20 C"],
                 ["°", "C", "K", "-300", "1e400", "NaN", " ", "\0", "٣"]
             ),
-            "column document" => (
-                Text(text => ColumnDocument.Parse(text)),
-                [
-                    """{ "column": 1, "name": "stepped", "air": { "temperature": "20 °C", "humidity": "50 %", "pressure": "101.325 kPa", "co2": "400 ppm" }, "losses": "full", "blownEnd": "closed", "sections": [ { "shape": "cylinder", "diameter": "30 mm", "length": "25 mm" }, { "shape": "cone", "from": "38 mm", "to": "70 mm", "length": "90 mm" } ], "farEnd": { "kind": "open", "wall": "3 mm" } }""",
-                    """{ "column": 1, "sections": [ { "shape": "horn", "law": "exponential", "from": "38 mm", "to": "90 mm", "length": "120 mm" }, { "shape": "profile", "points": [["0 mm", "38 mm"], ["40 mm", "44 mm"]], "join": "smooth" } ], "farEnd": { "kind": "baffle" } }""",
-                    """{ "column": 2, "$schema": "a", "x-a": [1], "air": { "from": { "state": "breath" }, "to": { "temperature": "20 °C" }, "decay": "200 mm" }, "radiation": "dalmont2001", "tolerance": 1e-9, "blownEnd": "free", "blownWall": "2 mm", "sections": [ { "shape": "cylinder", "diameter": "18 mm", "length": "300 mm" }, { "shape": "bend", "diameter": "18 mm", "curvatureRadius": "60 mm", "angle": "90 °" } ], "farEnd": { "kind": "open", "wall": "2 mm" }, "holes": [ { "position": "200 mm", "diameter": "7 mm", "height": "5 mm", "chimneyWall": "1 mm", "pad": { "diameter": "11 mm", "height": "2 mm" } } ], "branches": [ { "position": "60 mm", "sections": [ { "shape": "cylinder", "diameter": "2 mm", "length": "4 mm" } ], "farEnd": { "kind": "closed" }, "branches": [] } ], "fingering": "o", "fingerings": [ { "name": "G4", "holes": "x" } ] }""",
-                    """{ "column": 2, "air": { "points": [["0 mm", { "state": "breath" }], ["90 mm", { "temperature": "20 °C", "co2": "1 %" }]] }, "sections": [ { "shape": "bend", "diameter": "30 mm", "curvatureRadius": "60 mm", "length": "25 mm" } ], "farEnd": { "kind": "closed" } }""",
-                    """{ "column": 1, "air": { "speedOfSound": "343.37 m/s", "density": "1.2045 kg/m³", "viscosity": "1.814e-5 Pa·s", "conductivity": "0.0258 W/(m·K)", "heatCapacity": "1006 J/(kg·K)", "heatCapacityRatio": 1.4019 }, "sections": [ { "shape": "cylinder", "diameter": "30 mm", "length": "25 mm" } ], "farEnd": { "kind": "ideal" } }""",
-                ],
-                JsonWords
-            ),
+            "column document" => (Text(text => ColumnDocument.Parse(text)), ColumnDocuments, JsonWords),
             "parts file" => (
                 Text(text => PartsFile.Read(text, Catalogue.Standard)),
                 [
