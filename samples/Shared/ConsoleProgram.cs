@@ -61,7 +61,7 @@ internal static class ConsoleProgram
         catch (BadInputException problem)
         {
             error.WriteLine($"error: {OneLine.Of(problem)}");
-            return BadInput;
+            return problem.ExitCode;
         }
         catch (OperationCanceledException)
         {

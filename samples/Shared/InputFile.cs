@@ -13,6 +13,11 @@ internal static class InputFile
 
         if (path == "-")
         {
+            if (StandardInput.IsClosed)
+            {
+                throw new BadInputException(StandardInput.SaysClosed);
+            }
+
             using var input = StandardInput.Open();
             return read(input);
         }

@@ -82,7 +82,8 @@ internal static class Options
             ? value
             : null;
 
-    private static string Show(double value, string unit)
+    /// <summary>A number with its unit, as messages write it.</summary>
+    public static string Show(double value, string unit)
     {
         var number = value.ToString("G10", CultureInfo.InvariantCulture);
         return unit.Length == 0 ? number : $"{number} {unit}";

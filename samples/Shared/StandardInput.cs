@@ -5,8 +5,15 @@ internal static class StandardInput
 {
     private const int ClosesOnExec = 0x80000; // O_CLOEXEC of Linux
 
+    /// <summary>What to say where something was to be read from it.</summary>
+    public const string SaysClosed =
+        "The standard input is closed, so that nothing can be read from it; pipe something into it, or name a file.";
+
+    /// <summary>Whether it was closed when the program began; only Linux tells.</summary>
+    public static bool IsClosed { get; } = WasClosed();
+
     /// <summary>Opens it.</summary>
-    public static Stream Open() => WasClosed() ? Stream.Null : Console.OpenStandardInput();
+    public static Stream Open() => IsClosed ? Stream.Null : Console.OpenStandardInput();
 
     // The first file that the runtime opens for itself takes the place of an input that was closed, and reading it would never end. Such a file
     // closes when another program is begun; what this one was begun with did not.

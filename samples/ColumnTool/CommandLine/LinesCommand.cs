@@ -1,0 +1,71 @@
+using System.CommandLine;
+using ColumnTool.Lines;
+using Shared;
+
+namespace ColumnTool.CommandLine;
+
+/// <summary>lines: many questions to one process, a line of JSON each.</summary>
+internal static class LinesCommand
+{
+    private const double UsualLimit = 120;
+
+    public static Command Create()
+    {
+        var jobs = Jobs.Create();
+        var limit = Options.Number(
+            "--time-limit",
+            "How many seconds a question may take that does not say so itself. [default: 120]",
+            0.1,
+            1e6,
+            "s"
+        );
+        var noFiles = new Option<bool>("--no-files")
+        {
+            Description = "Refuse requests that name files: documents stand in the requests.",
+        };
+        var command = new Command(
+            "lines",
+            "Answers questions from the standard input, a JSON object a line, with a line each, in the order in which the answers are there: docs/json-lines.md."
+        )
+        {
+            jobs,
+            limit,
+            noFiles,
+        };
+        command.SetAction(parsed =>
+        {
+            if (StandardInput.IsClosed)
+            {
+                throw new BadInputException(StandardInput.SaysClosed, 3);
+            }
+
+            using var input = StandardInput.Open();
+            using var output = Console.OpenStandardOutput();
+            using var server = new LineServer(
+                output,
+                new LineServerOptions(
+                    Jobs.Of(parsed, jobs),
+                    parsed.GetValue(limit) ?? UsualLimit,
+                    !parsed.GetValue(noFiles)
+                )
+            );
+            server.Run(input);
+        });
+        return command;
+    }
+}
+
+/// <summary>The option that says how many questions are answered at once.</summary>
+internal static class Jobs
+{
+    public static Option<int?> Create() =>
+        Options.WholeNumber(
+            "--jobs",
+            "How many are answered at once; as many as there are cores if left out.",
+            1,
+            256
+        );
+
+    public static int Of(ParseResult parsed, Option<int?> option) =>
+        parsed.GetValue(option) ?? Math.Min(Environment.ProcessorCount, 256);
+}

@@ -1,0 +1,72 @@
+using AirColumn.Acoustics;
+using ColumnTool.Answers;
+using ColumnTool.Questions;
+
+namespace ColumnTool.Verbs;
+
+/// <summary>column: what a document describes, as the engine takes it.</summary>
+internal static class ColumnVerb
+{
+    private sealed record Answered(Column Column, int Modes);
+
+    public static Verb Create() =>
+        new Verb<Answered>
+        {
+            Name = "column",
+            Summary = "What a document describes, and how far the engine answers for it.",
+            Own = [],
+            Members =
+            [
+                Fields<Answered>.Number(
+                    "lengthMetres",
+                    "m",
+                    "all sections together",
+                    all => all.Column.Bore.Length.Meters
+                ),
+                Fields<Answered>.Whole("sections", "how many", all => all.Column.Bore.Sections.Count),
+                Fields<Answered>.Whole("holes", "how many", all => all.Column.Bore.Holes.Count),
+                Fields<Answered>.Whole("branches", "how many", all => all.Column.Bore.Branches.Count),
+                Fields<Answered>.Text(
+                    "blownEnd",
+                    "as the options have it, for people",
+                    all => all.Column.Options.BlownEnd.ToString()
+                ),
+                Fields<Answered>.Text(
+                    "wavefronts",
+                    "what they are taken for; never `automatic`, but what that has become",
+                    all => all.Column.Wavefronts.ToString().ToLowerInvariant()
+                ),
+                Fields<Answered>.Whole(
+                    "modes",
+                    "radial modes carried; 1 is the plane wave",
+                    all => all.Modes
+                ),
+                Fields<Answered>.Number(
+                    "characteristicImpedance",
+                    "Pa·s/m³",
+                    "ρc/S at the blown end",
+                    all => all.Column.CharacteristicImpedance
+                ),
+                Fields<Answered>.Number(
+                    "cutOnHz",
+                    "Hz",
+                    "where plane waves are no longer alone in the widest place",
+                    all => all.Column.CutOn.Hertz
+                ),
+                Fields<Answered>.Number(
+                    "highestHz",
+                    "Hz",
+                    "up to where questions at one frequency are answered",
+                    all => all.Column.HighestFrequency.Hertz
+                ),
+                Fields<Answered>.Number(
+                    "speedOfSound",
+                    "m/s",
+                    "of the air at the blown end",
+                    all => all.Column.Air.SpeedOfSound.MetersPerSecond
+                ),
+            ],
+            Compute = arguments =>
+                (new Answered(arguments.Column, arguments.Column.ModeCount(arguments.Token)), []),
+        };
+}

@@ -1,0 +1,50 @@
+using AirColumn.Acoustics;
+using ColumnTool.Answers;
+using ColumnTool.Questions;
+using UnitsNet;
+
+namespace ColumnTool.Verbs;
+
+/// <summary>matrix: the bore between its ends.</summary>
+internal static class MatrixVerb
+{
+    private readonly record struct Row(double Hertz, TransferMatrix Matrix);
+
+    public static Verb Create() =>
+        new Verb<Row[]>
+        {
+            Name = "matrix",
+            Summary =
+                "Transfer matrix of the whole bore, without what lies beyond either end: p = A·p' + B·U' and U = C·p' + D·U', those with a prime at the far end. Not for modes: name other wave fronts for a bore that needs them.",
+            IsCsv = true,
+            Own = AtFrequencies.Parameters,
+            Members =
+            [
+                Fields<Row[]>.Columns(
+                    rows => rows,
+                    [
+                        Fields<Row>.Number("frequencyHz", "Hz", "as asked for", row => row.Hertz),
+                        .. Fields<Row>.Complex("a", "1", "A", row => row.Matrix.A),
+                        .. Fields<Row>.Complex("b", "Pa·s/m³", "B", row => row.Matrix.B),
+                        .. Fields<Row>.Complex("c", "m³/(Pa·s)", "C", row => row.Matrix.C),
+                        .. Fields<Row>.Complex("d", "1", "D", row => row.Matrix.D),
+                    ]
+                ),
+            ],
+            Compute = arguments =>
+            {
+                var hertz = AtFrequencies.Of(arguments);
+                var column = arguments.Column;
+                Row[] rows = AtFrequencies.Compute(() =>
+                    hertz
+                        .Select(one =>
+                        {
+                            arguments.Token.ThrowIfCancellationRequested();
+                            return new Row(one, column.TransferMatrixAt(Frequency.FromHertz(one)));
+                        })
+                        .ToArray()
+                );
+                return (rows, AtFrequencies.Warnings(column, hertz, arguments.Token));
+            },
+        };
+}

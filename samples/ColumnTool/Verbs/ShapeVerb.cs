@@ -1,0 +1,156 @@
+using AirColumn.Design;
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using ColumnTool.Answers;
+using ColumnTool.Questions;
+
+namespace ColumnTool.Verbs;
+
+/// <summary>shape: diameters, lengths and holes that reach several targets at once.</summary>
+internal static class ShapeVerb
+{
+    private static readonly Parameter<Unknown[]> Choose = new(
+        "choose",
+        Kinds.Many(new TextKind<Unknown>(ShapeText.Unknown, ShapeText.UnknownExample)),
+        "what may be chosen and between which bounds, such as `length of section 1, 900 mm to 1100 mm`; on the command line the option again for each",
+        Parameter.Required
+    );
+
+    // Read again with the tuning of the question.
+    private static readonly Parameter<string[]> Reach = new(
+        "reach",
+        Kinds.Many(
+            new TextKind<string>(
+                text => ShapeText.Target(text, Tuning.Concert) is null ? "" : text,
+                ShapeText.TargetExample
+            )
+        ),
+        "what is to be reached: `resonance 1 on C2` or `on 65.4 Hz`, `interval from 1 to 2 of 1200 cents`, `magnitude of resonance 1 on 5e7` (Pa·s/m³), `total length of 1.2 m`, `widening from section 1 to 3`; behind it may follow `; fingered xxx ooo` and `; weight 2`. On the command line the option again for each",
+        Parameter.Required
+    );
+
+    private static readonly Parameter<int> Starts = new(
+        "starts",
+        new WholeKind(1, 1000),
+        "from how many shapes to start at most, 1 to 1000",
+        "6"
+    );
+
+    private static readonly Parameter<int> Steps = new(
+        "steps",
+        new WholeKind(1, 10_000),
+        "steps from each at most, 1 to 10 000",
+        "60"
+    );
+
+    private static readonly Parameter<int> Seed = new(
+        "seed",
+        new WholeKind(0, 999_999_999),
+        "the same seed gives the same answer",
+        "1"
+    );
+
+    private static readonly Parameter<double> Within = new(
+        "within",
+        new NumberKind(1e-6, 100, ""),
+        "how far each target may be missed: cents, tenths of a decibel or of a millimetre, 10⁻⁶ to 100",
+        "0.01"
+    );
+
+    public static Verb Create() =>
+        new Verb<ShapeSolution>
+        {
+            Name = "shape",
+            Summary =
+                "Diameters, lengths and holes between bounds so that several targets are met as nearly as possible. The best shape found is the answer, and whether it meets them all.",
+            Own = [Choose, Reach, Starts, Steps, Seed, Within, .. Tunings.Parameters],
+            Members = Members,
+            Compute = Compute,
+        };
+
+    /// <summary>What an answer with a shape has.</summary>
+    public static IReadOnlyList<Field<ShapeSolution>> Members { get; } =
+    [
+        Fields<ShapeSolution>.Flag("solved", "whether all targets are met", found => found.IsSolved),
+        Fields<ShapeSolution>.Text(
+            "explanation",
+            "what was found, or what stands in the way",
+            found => found.Explanation
+        ),
+        Fields<ShapeSolution>.List(
+            "values",
+            "what was chosen",
+            found => found.Values,
+            Fields<ChosenValue>.Text(
+                "parameter",
+                "of what, sections and holes counted from 1",
+                one => one.Unknown.Parameter.ToString()
+            ),
+            Fields<ChosenValue>.Number("value", "see unit", "what was chosen", one => one.Value),
+            Fields<ChosenValue>.Text(
+                "unit",
+                "the unit of the value; empty for a fraction",
+                one => one.Unknown.Parameter.Unit
+            ),
+            Fields<ChosenValue>.Flag(
+                "isAtBound",
+                "whether it lies on one of its bounds",
+                one => one.IsAtBound
+            )
+        ),
+        Fields<ShapeSolution>.List(
+            "targets",
+            "what was to be reached",
+            found => found.Errors,
+            Fields<TargetError>.Text("target", "for people", one => one.Target.ToString()),
+            Fields<TargetError>.NumberOrNull(
+                "error",
+                "cent, 0.1 dB or 0.1 mm",
+                "reached less wanted; `null` where there is no such resonance",
+                one => one.Error,
+                "+0.000;-0.000;0"
+            )
+        ),
+        Fields<ShapeSolution>.Whole(
+            "evaluations",
+            "for how many shapes resonances were computed",
+            found => found.Evaluations
+        ),
+        Documents.Of<ShapeSolution>(
+            "the column of that shape; `null` where a document cannot hold it",
+            found => found.Column
+        ),
+    ];
+
+    /// <summary>What to know of the column that was found.</summary>
+    public static (ShapeSolution Answer, IReadOnlyList<string> Warnings) Told(
+        ShapeSolution found,
+        CancellationToken token
+    ) =>
+        (
+            found,
+            [
+                .. found.IsSolved ? [] : new[] { found.Explanation },
+                .. found.Column.FirstResonances(1, token).Warnings,
+            ]
+        );
+
+    private static (ShapeSolution Answer, IReadOnlyList<string> Warnings) Compute(Arguments arguments)
+    {
+        var column = arguments.Column;
+        var tuning = Tunings.Of(arguments);
+        ShapeTarget[] targets = [.. arguments.Get(Reach).Select(text => ShapeText.Target(text, tuning))];
+        var options = new ShapeOptions
+        {
+            Starts = arguments.Get(Starts, 6),
+            Steps = arguments.Get(Steps, 60),
+            Seed = arguments.Get(Seed, 1),
+            Within = arguments.Get(Within, 0.01),
+        };
+        var found = arguments.Blame(
+            Choose,
+            () => ShapeSearch.Solve(column, arguments.Get(Choose), targets, options, arguments.Token)
+        );
+        return Told(found, arguments.Token);
+    }
+}

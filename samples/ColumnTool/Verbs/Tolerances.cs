@@ -1,0 +1,36 @@
+using AirColumn.Design;
+using ColumnTool.Questions;
+
+namespace ColumnTool.Verbs;
+
+/// <summary>How far dimensions and air may be off, as answers write it: "length of section 2 ± 0.5 mm".</summary>
+internal static class Tolerances
+{
+    private const string Example = "length of section 1 ± 0.5 mm";
+    private const string Normal = "(95 %)";
+
+    private const string Meaning =
+        "how far something may be off, such as `length of section 1 ± 0.5 mm` or `temperature of the air ± 2 K (95 %)`; the latter where the limits hold 95 % of a normal distribution. On the command line the option again for each";
+
+    private static readonly Kind<Tolerance[]> Kind = Kinds.Many(new TextKind<Tolerance>(Read, Example));
+
+    public static Parameter<Tolerance[]> Needed { get; } =
+        new("tolerance", Kind, Meaning, Parameter.Required);
+
+    public static Parameter<Tolerance[]> Optional { get; } =
+        new("tolerance", Kind, Meaning, "nothing is off");
+
+    private static Tolerance Read(string text)
+    {
+        var isNormal = text.TrimEnd().EndsWith(Normal, StringComparison.Ordinal);
+        var limits = isNormal ? text.TrimEnd()[..^Normal.Length] : text;
+        var parts = limits.Replace("+-", "±", StringComparison.Ordinal).Split('±');
+        if (parts.Length != 2)
+        {
+            throw new FormatException($"'{text}' is not a tolerance; write one such as \"{Example}\".");
+        }
+
+        var parameter = ParameterText.Read(parts[0]);
+        return new Tolerance(parameter, ParameterText.Value(parameter, parts[1])) { IsNormal = isNormal };
+    }
+}

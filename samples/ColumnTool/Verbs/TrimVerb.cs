@@ -1,0 +1,141 @@
+using AirColumn.Design;
+using AirColumn.Resonances;
+using ColumnTool.Answers;
+using ColumnTool.Questions;
+using UnitsNet;
+
+namespace ColumnTool.Verbs;
+
+/// <summary>trim: what each cut makes of the drone.</summary>
+internal static class TrimVerb
+{
+    private static readonly Parameter<Length> Step = new(
+        "step",
+        Kinds.Length,
+        "how much is cut from one row to the next, with its unit: 0.01 mm to 1 m",
+        "1 mm"
+    );
+
+    private static readonly Parameter<int> Rows = new(
+        "rows",
+        new WholeKind(2, 10_000),
+        "how many rows at most, 2 to 10 000",
+        "60"
+    );
+
+    private static readonly Parameter<double> Played = new(
+        "played-above",
+        new NumberKind(-1200, 1200, "cents"),
+        "by how many cents the played note lies above the resonance",
+        "0"
+    );
+
+    private static readonly Parameter<double> PlayedWithin = new(
+        "played-within",
+        new NumberKind(0, 1200, "cents"),
+        "standard deviation of that, cents",
+        "0"
+    );
+
+    private sealed record Row(TrimRow Cut);
+
+    public static Verb Create() =>
+        new Verb<TrimTable>
+        {
+            Name = "trim",
+            Summary =
+                "What each cut off a section makes of the first resonance, down to the first cut that is sharp of the note, and how much can be cut before the 95 % range reaches it.",
+            Own =
+            [
+                Sections.Section,
+                Sections.Note,
+                Step,
+                Rows,
+                Tolerances.Optional,
+                Played,
+                PlayedWithin,
+                .. Tunings.Parameters,
+            ],
+            Members =
+            [
+                Fields<TrimTable>.Text(
+                    "explanation",
+                    "how far to cut first, or why not",
+                    table => table.Explanation
+                ),
+                Fields<TrimTable>.List(
+                    "rows",
+                    "from the tube as it is",
+                    table => [.. table.Rows.Select(row => new Row(row))],
+                    RowFields
+                ),
+                Fields<TrimTable>.Group(
+                    "safeCut",
+                    "the most that can be cut before listening; `null` where nothing can",
+                    table => table.SafeCut is { } safe ? new Row(safe) : null,
+                    RowFields
+                ),
+            ],
+            Compute = Compute,
+        };
+
+    private static IReadOnlyList<Field<Row>> RowFields { get; } =
+    [
+        Fields<Row>.Number("cutMetres", "m", "what is cut off", row => row.Cut.Cut.Meters, "0.00000"),
+        Fields<Row>.Number(
+            "lengthMetres",
+            "m",
+            "how long the section is then",
+            row => row.Cut.Length.Meters,
+            "0.00000"
+        ),
+        Fields<Row>.Number(
+            "resonanceHz",
+            "Hz",
+            "the first resonance then",
+            row => row.Cut.Resonance.Hertz,
+            "F3"
+        ),
+        Fields<Row>.Number("noteHz", "Hz", "the note to expect", row => row.Cut.Note.Hertz, "F3"),
+        Fields<Row>.Number(
+            "cents",
+            "cent",
+            "how far it lies above the note that is wanted",
+            row => row.Cut.Cents,
+            "+0.0;-0.0;0.0"
+        ),
+        Fields<Row>.Number(
+            "plusMinusCents",
+            "cent",
+            "half its 95 % range",
+            row => row.Cut.PlusMinusCents,
+            "F1"
+        ),
+    ];
+
+    private static (TrimTable Answer, IReadOnlyList<string> Warnings) Compute(Arguments arguments)
+    {
+        var column = arguments.Column;
+        var section = Sections.Index(arguments);
+        var target = Sections.Target(arguments, Tunings.Of(arguments));
+        var question = arguments.Blame(
+            Step,
+            () =>
+                new TrimQuestion(section, target)
+                {
+                    Step = arguments.Get(Step, Length.FromMillimeters(1)),
+                    Rows = arguments.Get(Rows, 60),
+                    Tolerances = arguments.Has(Tolerances.Optional) ? arguments.Get(Tolerances.Optional) : [],
+                    Correction = new PlayingCorrection(
+                        arguments.Get(Played, 0),
+                        arguments.Get(PlayedWithin, 0)
+                    ),
+                }
+        );
+        var table = arguments.Blame(
+            Tolerances.Optional,
+            () => TrimTable.For(column, question, arguments.Token)
+        );
+        return (table, column.FirstResonances(1, arguments.Token).Warnings);
+    }
+}
