@@ -13,4 +13,6 @@ foreach (var verb in AllVerbs.List)
 
 root.Add(SweepCommand.Create());
 root.Add(LinesCommand.Create());
+root.Add(SchemaCommand.Create());
+root.Add(ReferenceCommand.Create(root));
 return ConsoleProgram.Run(root, args);

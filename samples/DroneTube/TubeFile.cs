@@ -97,11 +97,7 @@ internal sealed class TubeFile
         }
         catch (FormatException problem)
         {
-            throw new BadInputException(
-                path != "-" ? $"{path}: {problem.Message}"
-                : text.Length > 0 ? $"standard input: {problem.Message}"
-                : $"standard input: {problem.Message} Perhaps the standard input is closed."
-            );
+            throw new BadInputException($"{(path == "-" ? "standard input" : path)}: {problem.Message}");
         }
     }
 }

@@ -1,94 +1,214 @@
+using System.Text;
 using System.Text.Json;
-using System.Text.RegularExpressions;
+using System.Text.Json.Nodes;
+using Json.Schema;
 
 namespace Samples.Tests;
 
-/// <summary>docs/embedding.md promises other programs what ColumnTool takes and prints: neither more nor less.</summary>
-public partial class ColumnToolContractTests
+/// <summary>What docs/column-tool.md and the schemas promise other programs is what ColumnTool takes and prints.</summary>
+public class ColumnToolContractTests
 {
-    private static readonly string Page = File.ReadAllText(
-            Path.Combine(ShownPage.Top, "docs", "embedding.md")
-        )
-        .ReplaceLineEndings("\n");
+    private const string Flute =
+        """{"column":1,"blownEnd":"open","correction":"8 mm","sections":[{"shape":"cylinder","diameter":"19 mm","length":"500 mm"}],"farEnd":{"kind":"open","wall":"3 mm"}}""";
 
-    // The verbs as the program lists them.
-    [Fact]
-    public void The_page_has_every_verb()
+    // Steep enough to be warned of, so that no list of warnings is empty.
+    private const string Steep =
+        """{"column":1,"wavefronts":"curved","sections":[{"shape":"cylinder","diameter":"40 mm","length":"500 mm"},{"shape":"cone","from":"40 mm","to":"400 mm","length":"150 mm"}],"farEnd":{"kind":"open"}}""";
+
+    // Each verb once with all that can be said to it: what a command line says, and what a request says.
+    private static readonly (string Verb, string Document, string[] Options, string Members)[] Asked =
+    [
+        (
+            "column",
+            Steep,
+            ["--wavefronts", "plane", "--fingering", "open"],
+            "\"wavefronts\":\"plane\",\"fingering\":\"open\""
+        ),
+        ("impedance", Steep, ["--at", "30,33.17"], "\"at\":[30,33.17]"),
+        (
+            "reflection",
+            Steep,
+            ["--from", "20", "--to", "60", "--points", "5"],
+            "\"from\":20,\"to\":60,\"points\":5"
+        ),
+        ("matrix", Steep, ["--at", "30"], "\"at\":[30]"),
+        ("transfer", Steep, ["--at", "30"], "\"at\":[30]"),
+        (
+            "resonances",
+            Steep,
+            [
+                "--count",
+                "2",
+                "--below",
+                "0.5 kHz",
+                "--reference",
+                "442",
+                "--gradients",
+                "--temperament",
+                "0,-24,-7,10,-14,-3,-21,-3,-27,-10,7,-17",
+            ],
+            "\"count\":2,\"below\":\"0.5 kHz\",\"reference\":442,\"gradients\":true,\"temperament\":[0,-24,-7,10,-14,-3,-21,-3,-27,-10,7,-17]"
+        ),
+        (
+            "inside",
+            Steep,
+            ["--frequency", "70", "--places", "0 mm,25 cm"],
+            "\"frequency\":70,\"places\":[\"0 mm\",\"25 cm\"]"
+        ),
+        ("power", Steep, ["--at", "70"], "\"at\":[70]"),
+        (
+            "quality",
+            Steep,
+            ["--count", "3", "--fundamental", "100 Hz", "--only-odd"],
+            "\"count\":3,\"fundamental\":\"100 Hz\",\"onlyOdd\":true"
+        ),
+        ("length", Steep, ["--section", "1", "--pitch", "C3"], "\"section\":1,\"pitch\":\"C3\""),
+        (
+            "shape",
+            Steep,
+            [
+                "--choose",
+                "length of section 1, 300 mm to 700 mm",
+                "--choose",
+                "outlet diameter of section 2, 90 mm to 400 mm",
+                "--reach",
+                "resonance 1 on E3",
+                "--reach",
+                "total length of 640 mm; weight 0.5",
+                "--starts",
+                "2",
+            ],
+            "\"choose\":[\"length of section 1, 300 mm to 700 mm\",\"outlet diameter of section 2, 90 mm to 400 mm\"],\"reach\":[\"resonance 1 on E3\",\"total length of 640 mm; weight 0.5\"],\"starts\":2"
+        ),
+        (
+            "holes",
+            Flute,
+            ["--pitch", "D4", "--diameters", "8 mm,8 mm", "--semitones", "2,4"],
+            "\"pitch\":\"D4\",\"diameters\":[\"8 mm\",\"8 mm\"],\"semitones\":[2,4]"
+        ),
+        (
+            "uncertainty",
+            Steep,
+            [
+                "--tolerance",
+                "length of section 1 ± 1 mm",
+                "--tolerance",
+                "temperature of the air ± 2 K (95 %)",
+                "--count",
+                "2",
+            ],
+            "\"tolerance\":[\"length of section 1 ± 1 mm\",\"temperature of the air ± 2 K (95 %)\"],\"count\":2"
+        ),
+        (
+            "trim",
+            Steep,
+            [
+                "--section",
+                "1",
+                "--pitch",
+                "F3",
+                "--step",
+                "5 mm",
+                "--rows",
+                "3",
+                "--played-above",
+                "20",
+                "--played-within",
+                "10",
+            ],
+            "\"section\":1,\"pitch\":\"F3\",\"step\":\"5 mm\",\"rows\":3,\"playedAbove\":20,\"playedWithin\":10"
+        ),
+        (
+            "air",
+            "",
+            ["--temperature", "12 °C", "--humidity", "95 %"],
+            "\"temperature\":\"12 °C\",\"humidity\":\"95 %\""
+        ),
+    ];
+
+    public static TheoryData<string> Verbs => [.. Asked.Select(one => one.Verb)];
+
+    private static readonly string Docs = Path.Combine(ShownPage.Top, "docs");
+    private static readonly string RequestText = Page("json-lines", "requests.schema.json");
+    private static readonly string AnswerText = Page("json-lines", "answers.schema.json");
+    private static readonly JsonSchema Requests = JsonSchema.FromText(RequestText);
+    private static readonly JsonSchema Answers = JsonSchema.FromText(AnswerText);
+
+    [Theory]
+    [InlineData("column-tool.md", "reference")]
+    [InlineData("json-lines/requests.schema.json", "schema", "requests")]
+    [InlineData("json-lines/answers.schema.json", "schema", "answers")]
+    public void Pages_are_what_the_program_prints_of_itself(string page, params string[] arguments) =>
+        Assert.Equal(Sample.ColumnTool("", arguments).Succeeded(), Page(page.Split('/')));
+
+    // One definition serves both: the same numbers to the last digit, but that a search in a spectrum may have been prepared for another question.
+    [Theory]
+    [MemberData(nameof(Verbs))]
+    public void A_command_line_and_a_line_of_JSON_get_one_answer_of_the_schema(string verb)
     {
-        var commands = Sample.ColumnTool("", "--help").Succeeded().Split("Commands:\n")[1];
+        var (_, document, options, members) = Asked.Single(one => one.Verb == verb);
+        string[] file = document.Length > 0 ? ["-"] : [];
+        var typed = Sample.ColumnTool(document, [verb, .. file, .. options, "--json"]);
+        Assert.Equal(0, typed.ExitCode);
+
+        var inline = document.Length > 0 ? $"\"document\":{document}," : "";
+        var request = $$"""{"id":"a \"b\"","verb":"{{verb}}",{{inline}}{{members}},"timeLimit":60}""";
+        Assert.True(IsValid(Requests, request), request);
+        var line = Sample.ColumnTool(request + "\n", "lines").Succeeded();
+        Assert.True(IsValid(Answers, line), line);
+        var reply = JsonNode.Parse(line)!;
+        Assert.Equal("a \"b\"", (string?)reply["id"]);
+        Assert.True(JsonNode.DeepEquals(JsonNode.Parse(typed.Output), reply["answer"]), line);
+        // What is warned of on the error stream is in the JSON too.
         Assert.Equal(
-            FirstWord().Matches(commands).Select(match => match.Groups[1].Value).Order(),
-            VerbHeading().Matches(Page).Select(match => match.Groups[1].Value).Order()
+            reply["answer"]!["warnings"]!.AsArray().Count,
+            typed.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length
         );
     }
 
+    [Fact]
+    public void Every_verb_is_asked_here() =>
+        Assert.Equal(
+            Asked.Select(one => one.Verb).Append("cancel"),
+            JsonNode.Parse(RequestText)!["$defs"]!.AsObject().Select(member => member.Key)
+        );
+
+    // And what a schema of requests refuses, the program refuses.
     [Theory]
-    [InlineData("impedance")]
-    [InlineData("resonances")]
-    [InlineData("length")]
-    [InlineData("sweep")]
-    [InlineData("air")]
-    public void Options_are_those_of_the_page(string verb)
+    [InlineData("""{"id":1,"verb":"resonances","document":{},"cuont":1}""")]
+    [InlineData("""{"id":1,"verb":"resonances"}""")]
+    [InlineData("""{"id":1,"verb":"resonances","document":{},"file":"a.json"}""")]
+    [InlineData("""{"id":1,"verb":"air"}""")]
+    [InlineData("""{"id":1,"verb":"air","temperature":20}""")]
+    [InlineData("""{"id":1,"verb":"resonances","document":{},"count":1.5}""")]
+    [InlineData("""{"id":1,"verb":"resonances","document":{},"wavefronts":"round"}""")]
+    [InlineData("""{"id":true,"verb":"air","temperature":"20 °C"}""")]
+    [InlineData("""{"id":1,"verb":"cancel"}""")]
+    [InlineData("""{"id":1,"verb":"sing"}""")]
+    public void What_the_schema_refuses_the_program_refuses(string request)
     {
-        var help = Sample.ColumnTool("", verb, "--help").Succeeded();
-        var taken = Option()
-            .Matches(help)
-            .Select(match => (match.Groups[1].Value, match.Groups[2].Success))
-            .Where(option => option.Item1 != "--help");
-        var shown = Rows(verb, "option").Select(row => (Code(row[0]), row[2] == "required"));
-        Assert.Equal(shown, taken);
+        Assert.False(IsValid(Requests, request));
+        var line = Sample.ColumnTool(request + "\n", "lines").Succeeded();
+        Assert.True(IsValid(Answers, line), line);
+        Assert.NotNull(JsonNode.Parse(line)!["error"]);
     }
 
-    [Theory]
-    [InlineData("resonances", "resonances|-|--count|2|--json")]
-    [InlineData("length", "length|-|--section|2|--pitch|A1|--json")]
-    [InlineData("air", "air|--temperature|12 °C|--humidity|95 %|--json")]
-    public void Fields_are_those_of_the_page(string verb, string arguments)
-    {
-        // Steep enough to be warned of, so that no list is empty.
-        var steep = IdealTube.Open.Replace(
-            "\"shape\": \"cylinder\", \"diameter\": \"40 mm\", \"length\": \"25 cm\"",
-            "\"shape\": \"cone\", \"from\": \"40 mm\", \"to\": \"700 mm\", \"length\": \"25 cm\"",
-            StringComparison.Ordinal
-        );
-        steep = steep.Replace(
-            "\"losses\"",
-            "\"wavefronts\": \"curved\", \"losses\"",
-            StringComparison.Ordinal
-        );
-        var outcome = Sample.ColumnTool(steep, arguments.Split('|'));
-        Assert.Equal(0, outcome.ExitCode);
-        using var json = JsonDocument.Parse(outcome.Output);
-        var printed = Fields("", json.RootElement).Distinct().ToList();
-        var rows = Rows(verb, "JSON field").ToList();
-        Assert.Equal(rows.Select(row => Code(row[0])), printed.Select(field => field.Path));
-        // Where a unit is printed it is the one of the page.
-        Assert.All(
-            rows.Zip(printed).Where(pair => pair.Second.Unit is not null),
-            pair => Assert.Equal(pair.First[1], pair.Second.Unit)
-        );
-    }
-
-    [Theory]
-    [InlineData("impedance", "impedance|-|--at|30")]
-    [InlineData("sweep", "sweep|-|--count|1")]
-    public void Columns_are_those_of_the_page(string verb, string arguments)
-    {
-        var header = Sample.ColumnTool(IdealTube.Open, arguments.Split('|')).Succeeded().Split('\n')[0];
-        Assert.Equal(header.Split(','), Rows(verb, "CSV column").Select(row => Code(row[0])));
-    }
-
+    // The table in embedding.md.
     [Fact]
     public void Exit_codes_are_those_of_the_page()
     {
+        var page = Page("embedding.md");
         int[] codes =
         [
             Sample.ColumnTool("", "air", "--temperature", "20 °C").ExitCode,
             // Shorter than the other section allows.
             Sample.ColumnTool(IdealTube.Open, "length", "-", "--section", "1", "--pitch", "A4").ExitCode,
             Sample.ColumnTool("", "air").ExitCode,
+            Sample.ColumnTool("", "column", "none.json").ExitCode,
+            Sample.ColumnTool("{}", "column", "-").ExitCode,
         ];
-        Assert.Equal(codes.Select(code => $"`{code}`"), Table(Page, "exit code").Select(row => row[0]));
+        var rows = page.Split("\n| exit code |")[1].Split('\n').Skip(2).TakeWhile(row => row.StartsWith('|'));
+        Assert.Equal(codes.Select(code => $"`{code}`"), rows.Select(row => row.Split('|')[1].Trim()));
     }
 
     // Without losses a peak has no height; and notes have no names there.
@@ -109,56 +229,12 @@ public partial class ColumnToolContractTests
         Assert.Equal(["Infinity", "Infinity", "", ""], row.Split(',')[3..]);
     }
 
-    private static IEnumerable<(string Path, string? Unit)> Fields(string path, JsonElement json)
+    private static bool IsValid(JsonSchema schema, string json)
     {
-        switch (json.ValueKind)
-        {
-            case JsonValueKind.Object when json.TryGetProperty("unit", out var unit):
-                Assert.Equal(["value", "unit"], json.EnumerateObject().Select(member => member.Name));
-                return [(path, unit.GetString())];
-            case JsonValueKind.Object:
-                return json.EnumerateObject()
-                    .SelectMany(member =>
-                        Fields(path.Length == 0 ? member.Name : $"{path}.{member.Name}", member.Value)
-                    );
-            case JsonValueKind.Array:
-                Assert.NotEqual(0, json.GetArrayLength());
-                return json.EnumerateArray().SelectMany(item => Fields($"{path}[]", item));
-            default:
-                return [(path, null)];
-        }
+        using var document = JsonDocument.Parse(Encoding.UTF8.GetBytes(json));
+        return schema.Evaluate(document.RootElement).IsValid;
     }
 
-    private static IEnumerable<string[]> Rows(string verb, string firstCell)
-    {
-        var section = Page.Split("\n### ")
-            .Single(part => VerbHeading().Match($"\n### {part}").Groups[1].Value == verb);
-        return Table(section, firstCell);
-    }
-
-    // The cells of the rows below a heading; a bar within a cell is written \|.
-    private static IEnumerable<string[]> Table(string text, string firstCell) =>
-        text.Split($"\n| {firstCell} |")[1]
-            .Split('\n')
-            .Skip(2)
-            .TakeWhile(line => line.StartsWith('|'))
-            .Select(line => Bar().Split(line)[1..^1].Select(cell => cell.Trim()).ToArray());
-
-    private static string Code(string cell)
-    {
-        Assert.Matches("^`[^`]+`$", cell);
-        return cell.Trim('`');
-    }
-
-    [GeneratedRegex(@"\n### `([a-z]+)")]
-    private static partial Regex VerbHeading();
-
-    [GeneratedRegex(@"^  ([a-z]+)", RegexOptions.Multiline)]
-    private static partial Regex FirstWord();
-
-    [GeneratedRegex(@"^  (?:-\S+, )*(--[a-z0-9-]+)[^\n]*?(?:(\(REQUIRED\))[^\n]*)?$", RegexOptions.Multiline)]
-    private static partial Regex Option();
-
-    [GeneratedRegex(@"(?<!\\)\|")]
-    private static partial Regex Bar();
+    private static string Page(params string[] name) =>
+        File.ReadAllText(Path.Combine([Docs, .. name])).ReplaceLineEndings("\n");
 }

@@ -2,9 +2,15 @@ namespace Samples.Tests;
 
 public class ColumnToolErrorTests
 {
+    private const string AtWhich =
+        "Say at which frequencies: either --at, such as 30 and 33.17, or --from, --to and --points, such as 20, 2000 and 4096.";
+
     private const int Failure = 1;
-    private const int BadInput = 2;
-    private const string Verbs = "impedance, resonances, sweep, length, air";
+    private const int BadArguments = 2;
+    private const int BadFile = 3;
+    private const int BadDocument = 4;
+    private const string Verbs =
+        "column, impedance, reflection, matrix, transfer, resonances, inside, power, quality, length, shape, holes, uncertainty, trim, air, sweep, lines, schema, reference";
 
     // C12 is 440·2^(87/12) Hz. Plane waves end at ka = 3.8317, the first zero of J1 (from memory), with a = 20 mm.
     [Theory]
@@ -16,28 +22,19 @@ public class ColumnToolErrorTests
         "resonances|-|other.json",
         "'other.json' is not an option of ColumnTool resonances or is one argument too many."
     )]
-    [InlineData("impedance|no such file.json|--at|30", "There is no file 'no such file.json'.")]
-    [InlineData("impedance|.|--at|30", "'.' is a folder, not a file.")]
-    [InlineData("impedance||--at|30", "The name of the file is empty.")]
-    [InlineData(
-        "impedance|-",
-        "Say at which frequencies: either --at 30,33.17 or --from 20 --to 2000 --points 4096."
-    )]
-    [InlineData(
-        "impedance|-|--at|30|--from|20",
-        "Say at which frequencies: either --at 30,33.17 or --from 20 --to 2000 --points 4096."
-    )]
+    [InlineData("impedance|-", AtWhich)]
+    [InlineData("impedance|-|--at|30|--from|20", AtWhich)]
     [InlineData(
         "impedance|-|--at|30,NaN",
-        "--at: 'NaN' is not a frequency; write numbers of Hz above 0 with commas between, such as 30,33.17."
+        "--at: 'NaN' is not possible here; write a number from 1E-06 Hz to 1000000000 Hz."
     )]
     [InlineData(
         "impedance|-|--at|0",
-        "--at: '0' is not a frequency; write numbers of Hz above 0 with commas between, such as 30,33.17."
+        "--at: '0' is not possible here; write a number from 1E-06 Hz to 1000000000 Hz."
     )]
     [InlineData(
         "impedance|-|--at|1e400",
-        "--at: '1e400' is not a frequency; write numbers of Hz above 0 with commas between, such as 30,33.17."
+        "--at: '1e400' is not possible here; write a number from 1E-06 Hz to 1000000000 Hz."
     )]
     [InlineData("impedance|-|--from|60|--to|20|--points|5", "--to is 20 Hz; it must be above --from, 60 Hz.")]
     [InlineData(
@@ -50,7 +47,7 @@ public class ColumnToolErrorTests
     )]
     [InlineData(
         "impedance|-|--from|20|--to|20.000000000000004|--points|5",
-        "--from 20 Hz and --to 20.000000000000004 Hz are too near for --points 5: some of these would coincide. Ask for fewer."
+        "--points is 5; --from 20 Hz and --to 20.000000000000004 Hz are too near for that, so that some would coincide. Ask for fewer."
     )]
     [InlineData(
         "resonances|-|--count|0",
@@ -84,7 +81,28 @@ public class ColumnToolErrorTests
     public void Says_what_is_wrong_with_the_arguments(string arguments, string message) =>
         Sample
             .ColumnTool(IdealTube.Open, arguments.Length == 0 ? [] : arguments.Split('|'))
-            .Refused(BadInput, message);
+            .Refused(BadArguments, message);
+
+    [Theory]
+    [InlineData("no such file.json", "There is no file 'no such file.json'.")]
+    [InlineData(".", "'.' is a folder, not a file.")]
+    [InlineData("", "The name of the file is empty.")]
+    public void Says_what_is_wrong_with_the_file(string file, string message) =>
+        Sample.ColumnTool("", "impedance", file, "--at", "30").Refused(BadFile, message);
+
+    [UnixTheory]
+    [InlineData("resonances", "-")]
+    [InlineData("sweep", "--list", "-")]
+    [InlineData("lines")]
+    public void Says_that_the_standard_input_is_closed(params string[] arguments)
+    {
+        var outcome = Sample.ColumnToolWithClosedInput(arguments);
+        Assert.Equal(BadFile, outcome.ExitCode);
+        Assert.Equal(
+            "error: The standard input is closed, so that nothing can be read from it; pipe something into it, or name a file.\n",
+            outcome.Error
+        );
+    }
 
     [Theory]
     [InlineData("\"25 cm\"", "25", "sections[0].length is 25, a number without a unit; write \"25 mm\".")]
@@ -125,7 +143,7 @@ public class ColumnToolErrorTests
         var text = IdealTube.Open.Replace(old, replacement, StringComparison.Ordinal);
         Sample
             .ColumnTool(text, "resonances", "-", "--count", "3", "--json")
-            .Refused(BadInput, $"standard input: {message}");
+            .Refused(BadDocument, $"standard input: {message}");
     }
 
     [Fact]
@@ -134,13 +152,13 @@ public class ColumnToolErrorTests
         Sample
             .ColumnTool("", "resonances", "-")
             .Refused(
-                BadInput,
+                BadDocument,
                 "standard input: The document is empty; it must be a JSON object that begins with \"column\": 1."
             );
         Sample
             .ColumnTool("{\"column\": 1,\n", "resonances", "-")
             .Refused(
-                BadInput,
+                BadDocument,
                 "standard input: The document is not complete JSON; line 1, position 14: it ends too early; a quotation mark, a brace or a bracket is not closed."
             );
     }
@@ -154,7 +172,7 @@ public class ColumnToolErrorTests
             Sample
                 .ColumnTool("", "resonances", path)
                 .Refused(
-                    BadInput,
+                    BadDocument,
                     $"{path}: The document is empty; it must be a JSON object that begins with \"column\": 1."
                 );
         }
@@ -173,7 +191,7 @@ public class ColumnToolErrorTests
         var outcome = Sample.ColumnTool(text, "impedance", "-", "--at", "30,20000");
         var known = highest.ToString("G10", System.Globalization.CultureInfo.InvariantCulture);
         outcome.Refused(
-            BadInput,
+            BadArguments,
             $"The highest frequency is 20000 Hz; the radiation of this open end is known up to {known} Hz. Ask below that."
         );
     }

@@ -65,7 +65,7 @@ public sealed class DroneTubeNewTests : IDisposable
             .DroneTubeWithClosedInput("table", "-")
             .Refused(
                 2,
-                "standard input: The parts file is empty; it must begin with { \"tube\": 1. Perhaps the standard input is closed."
+                "The standard input is closed, so that nothing can be read from it; pipe something into it, or name a file."
             );
     }
 

@@ -49,10 +49,27 @@ internal static class Sample
 
     /// <summary>Runs DroneTube without an input.</summary>
     public static Outcome DroneTubeWithClosedInput(params string[] arguments) =>
+        WithClosedInput("DroneTube", arguments);
+
+    /// <summary>Runs ColumnTool without an input.</summary>
+    public static Outcome ColumnToolWithClosedInput(params string[] arguments) =>
+        WithClosedInput("ColumnTool", arguments);
+
+    /// <summary>Starts ColumnTool, to be spoken with.</summary>
+    public static Process ColumnToolStarted(params string[] arguments) =>
+        Process.Start(
+            Redirected(new ProcessStartInfo("dotnet", ["exec", Program("ColumnTool"), .. arguments]))
+        )!;
+
+    /// <summary>Runs another program that is given the command that starts ColumnTool behind its arguments.</summary>
+    public static Outcome WithColumnTool(string program, params string[] arguments) =>
+        Run(new ProcessStartInfo(program, [.. arguments, "dotnet", "exec", Program("ColumnTool")]), "", []);
+
+    private static Outcome WithClosedInput(string program, string[] arguments) =>
         Run(
             new ProcessStartInfo(
                 "sh",
-                ["-c", "exec dotnet exec \"$0\" \"$@\" <&-", Program("DroneTube"), .. arguments]
+                ["-c", "exec dotnet exec \"$0\" \"$@\" <&-", Program(program), .. arguments]
             ),
             "",
             []
@@ -121,7 +138,7 @@ internal static class Sample
         string[] arguments
     ) => Run(new ProcessStartInfo("dotnet", ["exec", Program(name), .. arguments]), input, environment);
 
-    private static Outcome Run(ProcessStartInfo start, string input, Dictionary<string, string> environment)
+    private static ProcessStartInfo Redirected(ProcessStartInfo start)
     {
         var utf8 = new UTF8Encoding(false);
         start.RedirectStandardInput = true;
@@ -130,12 +147,17 @@ internal static class Sample
         start.StandardInputEncoding = utf8;
         start.StandardOutputEncoding = utf8;
         start.StandardErrorEncoding = utf8;
+        return start;
+    }
+
+    private static Outcome Run(ProcessStartInfo start, string input, Dictionary<string, string> environment)
+    {
         foreach (var (key, value) in environment)
         {
             start.Environment[key] = value;
         }
 
-        using var process = Process.Start(start)!;
+        using var process = Process.Start(Redirected(start))!;
         var output = process.StandardOutput.ReadToEndAsync();
         var error = process.StandardError.ReadToEndAsync();
         try

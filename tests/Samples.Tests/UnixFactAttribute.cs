@@ -12,3 +12,16 @@ internal sealed class UnixFactAttribute : FactAttribute
         }
     }
 }
+
+/// <summary>The same for several rows of data.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+internal sealed class UnixTheoryAttribute : TheoryAttribute
+{
+    public UnixTheoryAttribute()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            Skip = "There is no sh on Windows.";
+        }
+    }
+}

@@ -82,7 +82,7 @@ internal static class SweepCommand
             Tunings.Of(new Arguments(values, _ => null!, true, default));
             if (!isJson)
             {
-                output.Write($"file,resonance,{string.Join(',', verb.CsvHeader)}\n");
+                WriteOut($"file,resonance,{string.Join(',', verb.CsvHeader)}\n");
             }
 
             // Each document has its time; the whole has all there is.
@@ -95,7 +95,7 @@ internal static class SweepCommand
 
             if (list is not null)
             {
-                InputFile.Read(
+                ColumnSource.File(
                     list,
                     stream =>
                     {

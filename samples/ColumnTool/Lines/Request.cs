@@ -12,7 +12,8 @@ internal sealed class Request
     private const double Shortest = 0.1;
     private const double Longest = 1e6;
 
-    private static readonly NumberKind Seconds = new(Shortest, Longest, "s");
+    /// <summary>What a time limit may be.</summary>
+    public static NumberKind Seconds { get; } = new(Shortest, Longest, "s");
 
     private readonly List<(Parameter, object)> values = [];
     private JsonElement? document;

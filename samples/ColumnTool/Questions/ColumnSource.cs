@@ -17,7 +17,7 @@ internal sealed class ColumnSource(int kept = 0)
     /// <summary>The column in a file, or in the standard input for '-'.</summary>
     public Column OfFile(string path, Arguments arguments)
     {
-        var bytes = ReadFile(path);
+        var bytes = File(path, Bytes);
         return Of(bytes, path == "-" ? "standard input" : path, arguments);
     }
 
@@ -94,11 +94,13 @@ internal sealed class ColumnSource(int kept = 0)
         }
     }
 
-    private static byte[] ReadFile(string path)
+    /// <summary>Reads a file, or the standard input for '-'.</summary>
+    /// <exception cref="Problem">It cannot be read.</exception>
+    public static T File<T>(string path, Func<Stream, T> read)
     {
         try
         {
-            return InputFile.Read(path, Bytes);
+            return InputFile.Read(path, read);
         }
         catch (BadInputException problem)
         {

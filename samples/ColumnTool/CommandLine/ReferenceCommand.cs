@@ -1,0 +1,89 @@
+using System.CommandLine;
+using ColumnTool.Questions;
+using ColumnTool.Verbs;
+using Shared;
+
+namespace ColumnTool.CommandLine;
+
+/// <summary>reference: the page of all verbs, from what they are made of.</summary>
+internal static class ReferenceCommand
+{
+    private static readonly (string Name, string Meaning, string Otherwise) TimeLimit = (
+        "time-limit",
+        "seconds, 0.1 to 1 000 000; what takes longer is given up",
+        "120"
+    );
+
+    public static Command Create(RootCommand root)
+    {
+        var command = new Command("reference", "Prints what every verb takes and answers, as Markdown.");
+        command.SetAction(parsed => Answer.Write(parsed, output => Write(output, root)));
+        return command;
+    }
+
+    private static void Write(TextWriter page, RootCommand root)
+    {
+        page.Write(
+            """
+            # The verbs of ColumnTool
+
+            Written by `dotnet run -c Release --project samples/ColumnTool -- reference`, from the table of verbs that the command line and
+            [lines of JSON](json-lines.md) are made of; a test compares. What holds for all of them stands in
+            [AirColumn in other programs](embedding.md). Sections, holes, points and resonances are counted from 1.
+
+            """.ReplaceLineEndings("\n")
+        );
+        foreach (var verb in AllVerbs.List)
+        {
+            Describe(page, verb);
+        }
+
+        foreach (var command in root.Subcommands.Where(one => AllVerbs.Find(one.Name) is null))
+        {
+            page.Write($"\n## `{command.Name}`\n\n{command.Description}\n");
+            var options = command.Options.OrderBy(option => option is TimeLimitOption).ToList();
+            if (options.Count > 0)
+            {
+                page.Write("\n| option | meaning |\n|---|---|\n");
+                foreach (var option in options)
+                {
+                    page.Write($"| `{option.Name}` | {Cell(option.Description ?? "")} |\n");
+                }
+            }
+        }
+    }
+
+    private static void Describe(TextWriter page, Verb verb)
+    {
+        page.Write($"\n## `{verb.Name}`{(verb.IsAboutColumn ? " FILE" : "")}\n\n{verb.Summary}\n");
+        page.Write("\n| option | in JSON | meaning | if left out |\n|---|---|---|---|\n");
+        foreach (var parameter in verb.Parameters)
+        {
+            Row(parameter.Name, parameter.Meaning, parameter.Otherwise);
+        }
+
+        if (verb.IsAboutColumn)
+        {
+            Row(TimeLimit.Name, TimeLimit.Meaning, TimeLimit.Otherwise);
+        }
+
+        page.Write("\n| JSON field | unit | meaning |\n|---|---|---|\n");
+        foreach (var (path, unit, meaning) in verb.Fields.SelectMany(field => field.Rows()))
+        {
+            page.Write($"| `{path}` | {unit} | {Cell(meaning)} |\n");
+        }
+
+        page.Write("| `warnings[]` | text | what to know before relying on it |\n");
+        if (verb.IsCsv)
+        {
+            page.Write($"\nCSV: `{string.Join(',', verb.CsvHeader)}`, in the same units.\n");
+        }
+
+        void Row(string name, string meaning, string otherwise) =>
+            page.Write(
+                $"| `--{name}` | `{Answers.Words.Camel(name)}` | {Cell(meaning)} | {Cell(otherwise)} |\n"
+            );
+    }
+
+    private static string Cell(string text) => text.Replace("|", "\\|", StringComparison.Ordinal);
+}
