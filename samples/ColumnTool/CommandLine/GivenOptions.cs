@@ -1,5 +1,4 @@
 using System.CommandLine;
-using AirColumn.Acoustics;
 using ColumnTool.Questions;
 using Shared;
 
@@ -22,8 +21,11 @@ internal sealed class GivenOptions
 
     /// <summary>What a command line says.</summary>
     /// <exception cref="Problem">An option is not possible.</exception>
-    public Arguments Arguments(ParseResult parsed, Func<Arguments, Column> column, CancellationToken token) =>
-        new(Values(parsed), column, true, token);
+    public Arguments Arguments(
+        ParseResult parsed,
+        Func<Arguments, AskedColumn> column,
+        CancellationToken token
+    ) => new(Values(parsed), column, true, token);
 
     /// <summary>The same for many questions that say the same.</summary>
     public IReadOnlyList<(Parameter, object)> Values(ParseResult parsed)

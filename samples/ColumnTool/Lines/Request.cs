@@ -53,7 +53,7 @@ internal sealed class Request
     /// <summary>The name of the document that it is about, if it has one.</summary>
     public string? Document => file;
 
-    private AirColumn.Acoustics.Column Column(ColumnSource source, bool mayReadFiles, Arguments arguments)
+    private AskedColumn Column(ColumnSource source, bool mayReadFiles, Arguments arguments)
     {
         if (document is { } inline)
         {

@@ -1,4 +1,5 @@
 using AirColumn.Acoustics;
+using AirColumn.Documents;
 using Shared;
 
 namespace ColumnTool.Questions;
@@ -10,15 +11,20 @@ namespace ColumnTool.Questions;
 /// <param name="token">Cancelled when the answer is no longer wanted.</param>
 internal sealed class Arguments(
     IReadOnlyList<(Parameter Parameter, object Value)> values,
-    Func<Arguments, Column> column,
+    Func<Arguments, AskedColumn> column,
     bool isTyped,
     CancellationToken token
 )
 {
-    private Column? read;
+    private AskedColumn? read;
 
     /// <summary>The column that it is about, with its wave fronts, modes and fingering.</summary>
-    public Column Column => read ??= column(this);
+    public Column Column => Asked.Column;
+
+    /// <summary>The document of the column.</summary>
+    public ColumnDocument Document => Asked.Document;
+
+    private AskedColumn Asked => read ??= column(this);
 
     public CancellationToken Token => token;
 

@@ -1,9 +1,10 @@
 using AirColumn.Acoustics;
+using AirColumn.Documents;
 
 namespace ColumnTool.Questions;
 
 /// <summary>What to compute otherwise than a document says.</summary>
-internal readonly record struct ColumnChoices(Wavefronts? Wavefronts, int? Modes, Fingering? Fingering)
+internal readonly record struct ColumnChoices(Wavefronts? Wavefronts, int? Modes, string? Fingering)
 {
     private static readonly Dictionary<string, Wavefronts> Words = new()
     {
@@ -28,10 +29,10 @@ internal readonly record struct ColumnChoices(Wavefronts? Wavefronts, int? Modes
         "what the document says, or the bore needs"
     );
 
-    private static readonly Parameter<Fingering> Fingers = new(
+    private static readonly Parameter<string> Fingers = new(
         "fingering",
-        new TextKind<Fingering>(ReadFingering, "xxx ooo"),
-        "which tone holes are open, from the blown end: x closed, o open; or \"open\" or \"closed\" for all",
+        new TextKind<string>(text => text, "xxx ooo"),
+        "which tone holes are open: the name of a fingering of the document, or as charts print it from the blown end, x closed and o open, or `all open` or `all closed`",
         "what the document says"
     );
 
@@ -45,33 +46,55 @@ internal readonly record struct ColumnChoices(Wavefronts? Wavefronts, int? Modes
             arguments.Has(Fingers) ? arguments.Get(Fingers) : null
         );
 
-    /// <summary>A column computed so.</summary>
-    public Column Apply(Column column, Arguments arguments)
+    /// <summary>The column of a document, computed so.</summary>
+    /// <exception cref="Problem">There is no such fingering.</exception>
+    public Column Of(ColumnDocument document, Arguments arguments)
     {
-        var fingering = Fingering;
         if (this == default)
         {
-            return column;
+            return document.ToColumn();
         }
 
-        var options = column.Options with
+        var options = document.Options with
         {
-            Wavefronts = Wavefronts ?? column.Options.Wavefronts,
-            Modes = Modes ?? column.Options.Modes,
+            Wavefronts = Wavefronts ?? document.Options.Wavefronts,
+            Modes = Modes ?? document.Options.Modes,
         };
-        if (fingering is not null)
+        if (Fingering is { } fingering)
         {
-            options = options with { Fingering = fingering };
+            options = options with
+            {
+                Fingering = arguments.Blame(Fingers, () => Open(document, fingering, arguments)),
+            };
         }
 
-        return arguments.Blame(Fingers, () => new Column(column.Bore, column.AirProfile, options));
+        return arguments.Blame(Fingers, () => new Column(document.Bore, document.Air, options));
     }
 
-    private static Fingering ReadFingering(string text) =>
-        text switch
+    // A name comes first: the document's own words are meant.
+    private static Fingering Open(ColumnDocument document, string text, Arguments arguments)
+    {
+        if (document.Fingerings.FirstOrDefault(named => named.Name == text) is { } known)
         {
-            "open" => AirColumn.Acoustics.Fingering.AllOpen,
-            "closed" => AirColumn.Acoustics.Fingering.AllClosed,
-            _ => AirColumn.Acoustics.Fingering.Parse(text),
-        };
+            return known.Holes;
+        }
+
+        try
+        {
+            return AirColumn.Acoustics.Fingering.Parse(text);
+        }
+        catch (FormatException)
+        {
+            var names = document.Fingerings.Select(named => named.Name).ToList();
+            throw arguments.Wrong(
+                Fingers,
+                $"is '{text}'; write x for a closed hole and o for an open one from the blown end, as in \"xxx ooo\", \"all open\" or \"all closed\""
+                    + (
+                        names.Count == 0
+                            ? "; the document names no fingerings."
+                            : $", or one that the document names: {string.Join(", ", names)}."
+                    )
+            );
+        }
+    }
 }

@@ -4,6 +4,9 @@ using Shared;
 
 namespace ColumnTool.Questions;
 
+/// <summary>A column that is asked about, and the document that it comes from.</summary>
+internal sealed record AskedColumn(ColumnDocument Document, Column Column);
+
 /// <summary>Reads the columns that questions are about, and keeps the last of them: many questions are about the same.</summary>
 /// <remarks>A column is kept by the bytes of its document, so that a file that changes is read anew. Safe to share between threads.</remarks>
 internal sealed class ColumnSource(int kept = 0)
@@ -11,11 +14,15 @@ internal sealed class ColumnSource(int kept = 0)
     private const int LongestKept = 1 << 18;
     private const int MostBytes = 16 << 20;
     private readonly Lock gate = new();
-    private readonly LinkedList<(int Hash, byte[] Document, ColumnChoices Choices, Column Column)> recent =
-        new();
+    private readonly LinkedList<(
+        int Hash,
+        byte[] Document,
+        ColumnChoices Choices,
+        AskedColumn Column
+    )> recent = new();
 
     /// <summary>The column in a file, or in the standard input for '-'.</summary>
-    public Column OfFile(string path, Arguments arguments)
+    public AskedColumn OfFile(string path, Arguments arguments)
     {
         var bytes = File(path, Bytes);
         return Of(bytes, path == "-" ? "standard input" : path, arguments);
@@ -25,7 +32,7 @@ internal sealed class ColumnSource(int kept = 0)
     /// <param name="document">UTF-8.</param>
     /// <param name="name">What it is called in messages; null where it has no name.</param>
     /// <param name="arguments">What else is asked.</param>
-    public Column Of(ReadOnlySpan<byte> document, string? name, Arguments arguments)
+    public AskedColumn Of(ReadOnlySpan<byte> document, string? name, Arguments arguments)
     {
         var choices = ColumnChoices.Of(arguments);
         if (kept == 0 || document.Length > LongestKept)
@@ -55,7 +62,7 @@ internal sealed class ColumnSource(int kept = 0)
         return column;
     }
 
-    private Column? Find(int hash, ReadOnlySpan<byte> document, ColumnChoices choices)
+    private AskedColumn? Find(int hash, ReadOnlySpan<byte> document, ColumnChoices choices)
     {
         lock (gate)
         {
@@ -77,12 +84,13 @@ internal sealed class ColumnSource(int kept = 0)
         }
     }
 
-    private static Column Read(byte[] document, string? name, ColumnChoices choices, Arguments arguments)
+    private static AskedColumn Read(byte[] document, string? name, ColumnChoices choices, Arguments arguments)
     {
         try
         {
             using var stream = new MemoryStream(document);
-            return choices.Apply(ColumnDocument.Read(stream).ToColumn(), arguments);
+            var read = ColumnDocument.Read(stream);
+            return new AskedColumn(read, choices.Of(read, arguments));
         }
         catch (ColumnDocumentException problem)
         {

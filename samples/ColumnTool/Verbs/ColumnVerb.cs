@@ -1,4 +1,5 @@
 using AirColumn.Acoustics;
+using AirColumn.Documents;
 using ColumnTool.Answers;
 using ColumnTool.Questions;
 
@@ -7,7 +8,7 @@ namespace ColumnTool.Verbs;
 /// <summary>column: what a document describes, as the engine takes it.</summary>
 internal static class ColumnVerb
 {
-    private sealed record Answered(Column Column, int Modes);
+    private sealed record Answered(Column Column, ColumnDocument Document, int Modes);
 
     public static Verb Create() =>
         new Verb<Answered>
@@ -17,6 +18,11 @@ internal static class ColumnVerb
             Own = [],
             Members =
             [
+                Fields<Answered>.TextOrNull(
+                    "name",
+                    "what people call it; `null` if it has no name",
+                    all => all.Document.Name
+                ),
                 Fields<Answered>.Number(
                     "lengthMetres",
                     "m",
@@ -26,6 +32,11 @@ internal static class ColumnVerb
                 Fields<Answered>.Whole("sections", "how many", all => all.Column.Bore.Sections.Count),
                 Fields<Answered>.Whole("holes", "how many", all => all.Column.Bore.Holes.Count),
                 Fields<Answered>.Whole("branches", "how many", all => all.Column.Bore.Branches.Count),
+                Fields<Answered>.Text(
+                    "fingering",
+                    "the one that is asked about",
+                    all => all.Column.Options.Fingering.ToString()
+                ),
                 Fields<Answered>.Text(
                     "blownEnd",
                     "as the options have it, for people",
@@ -65,8 +76,22 @@ internal static class ColumnVerb
                     "of the air at the blown end",
                     all => all.Column.Air.SpeedOfSound.MetersPerSecond
                 ),
+                Fields<Answered>.List(
+                    "fingerings",
+                    "those that the document names",
+                    all => all.Document.Fingerings,
+                    Fields<NamedFingering>.Text("name", "its name", one => one.Name),
+                    Fields<NamedFingering>.Text("holes", "x closed, o open", one => one.Holes.ToString())
+                ),
             ],
             Compute = arguments =>
-                (new Answered(arguments.Column, arguments.Column.ModeCount(arguments.Token)), []),
+                (
+                    new Answered(
+                        arguments.Column,
+                        arguments.Document,
+                        arguments.Column.ModeCount(arguments.Token)
+                    ),
+                    []
+                ),
         };
 }

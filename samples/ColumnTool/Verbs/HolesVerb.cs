@@ -22,7 +22,7 @@ internal static class HolesVerb
     );
 
     public static Verb Create() =>
-        new Verb<ShapeSolution>
+        new Verb<Found<ShapeSolution>>
         {
             Name = "holes",
             Summary =
@@ -45,7 +45,7 @@ internal static class HolesVerb
                             arguments.Token
                         )
                 );
-                return ShapeVerb.Told(found, arguments.Token);
+                return ShapeVerb.Told(found, arguments);
             },
         };
 }

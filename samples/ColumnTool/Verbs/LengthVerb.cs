@@ -17,7 +17,7 @@ internal static class LengthVerb
     );
 
     public static Verb Create() =>
-        new Verb<LengthSolution>
+        new Verb<Found<LengthSolution>>
         {
             Name = "length",
             Summary =
@@ -25,25 +25,25 @@ internal static class LengthVerb
             Own = [Sections.Section, Sections.Note, Resonance, .. Tunings.Parameters],
             Members =
             [
-                Fields<LengthSolution>.Number(
+                Fields<Found<LengthSolution>>.Number(
                     "lengthMetres",
                     "m",
                     "the length of the section",
-                    found => found.Length.Meters,
+                    found => found.Solution.Length.Meters,
                     "0.00000"
                 ),
-                Fields<LengthSolution>.Number(
+                Fields<Found<LengthSolution>>.Number(
                     "frequencyHz",
                     "Hz",
                     "the resonance then",
-                    found => found.Frequency.Hertz,
+                    found => found.Solution.Frequency.Hertz,
                     "F3"
                 ),
-                Fields<LengthSolution>.Number(
+                Fields<Found<LengthSolution>>.Number(
                     "centsPerMillimetre",
                     "cent/mm",
                     "what 1 mm more does",
-                    found => found.CentsPerMillimetre,
+                    found => found.Solution.CentsPerMillimetre,
                     "+0.000;-0.000"
                 ),
                 Documents.Of<LengthSolution>("the column with that length", found => found.Column),
@@ -51,7 +51,7 @@ internal static class LengthVerb
             Compute = Compute,
         };
 
-    private static (LengthSolution Answer, IReadOnlyList<string> Warnings) Compute(Arguments arguments)
+    private static (Found<LengthSolution> Answer, IReadOnlyList<string> Warnings) Compute(Arguments arguments)
     {
         var column = arguments.Column;
         var section = Sections.Index(arguments);
@@ -66,7 +66,10 @@ internal static class LengthVerb
                 )
         );
         return solution.IsSolved
-            ? (solution, solution.Column.FirstResonances(1, arguments.Token).Warnings)
+            ? (
+                new(solution, arguments.Document),
+                solution.Column.FirstResonances(1, arguments.Token).Warnings
+            )
             : throw new FailureException(solution.Explanation);
     }
 }

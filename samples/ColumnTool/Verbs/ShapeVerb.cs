@@ -58,7 +58,7 @@ internal static class ShapeVerb
     );
 
     public static Verb Create() =>
-        new Verb<ShapeSolution>
+        new Verb<Found<ShapeSolution>>
         {
             Name = "shape",
             Summary =
@@ -69,18 +69,22 @@ internal static class ShapeVerb
         };
 
     /// <summary>What an answer with a shape has.</summary>
-    public static IReadOnlyList<Field<ShapeSolution>> Members { get; } =
+    public static IReadOnlyList<Field<Found<ShapeSolution>>> Members { get; } =
     [
-        Fields<ShapeSolution>.Flag("solved", "whether all targets are met", found => found.IsSolved),
-        Fields<ShapeSolution>.Text(
+        Fields<Found<ShapeSolution>>.Flag(
+            "solved",
+            "whether all targets are met",
+            found => found.Solution.IsSolved
+        ),
+        Fields<Found<ShapeSolution>>.Text(
             "explanation",
             "what was found, or what stands in the way",
-            found => found.Explanation
+            found => found.Solution.Explanation
         ),
-        Fields<ShapeSolution>.List(
+        Fields<Found<ShapeSolution>>.List(
             "values",
             "what was chosen",
-            found => found.Values,
+            found => found.Solution.Values,
             Fields<ChosenValue>.Text(
                 "parameter",
                 "of what, sections and holes counted from 1",
@@ -98,10 +102,10 @@ internal static class ShapeVerb
                 one => one.IsAtBound
             )
         ),
-        Fields<ShapeSolution>.List(
+        Fields<Found<ShapeSolution>>.List(
             "targets",
             "what was to be reached",
-            found => found.Errors,
+            found => found.Solution.Errors,
             Fields<TargetError>.Text("target", "for people", one => one.Target.ToString()),
             Fields<TargetError>.NumberOrNull(
                 "error",
@@ -111,31 +115,28 @@ internal static class ShapeVerb
                 "+0.000;-0.000;0"
             )
         ),
-        Fields<ShapeSolution>.Whole(
+        Fields<Found<ShapeSolution>>.Whole(
             "evaluations",
             "for how many shapes resonances were computed",
-            found => found.Evaluations
+            found => found.Solution.Evaluations
         ),
-        Documents.Of<ShapeSolution>(
-            "the column of that shape; `null` where a document cannot hold it",
-            found => found.Column
-        ),
+        Documents.Of<ShapeSolution>("the column of that shape", found => found.Column),
     ];
 
     /// <summary>What to know of the column that was found.</summary>
-    public static (ShapeSolution Answer, IReadOnlyList<string> Warnings) Told(
+    public static (Found<ShapeSolution> Answer, IReadOnlyList<string> Warnings) Told(
         ShapeSolution found,
-        CancellationToken token
+        Arguments arguments
     ) =>
         (
-            found,
+            new(found, arguments.Document),
             [
                 .. found.IsSolved ? [] : new[] { found.Explanation },
-                .. found.Column.FirstResonances(1, token).Warnings,
+                .. found.Column.FirstResonances(1, arguments.Token).Warnings,
             ]
         );
 
-    private static (ShapeSolution Answer, IReadOnlyList<string> Warnings) Compute(Arguments arguments)
+    private static (Found<ShapeSolution> Answer, IReadOnlyList<string> Warnings) Compute(Arguments arguments)
     {
         var column = arguments.Column;
         var tuning = Tunings.Of(arguments);
@@ -151,6 +152,6 @@ internal static class ShapeVerb
             Choose,
             () => ShapeSearch.Solve(column, arguments.Get(Choose), targets, options, arguments.Token)
         );
-        return Told(found, arguments.Token);
+        return Told(found, arguments);
     }
 }
