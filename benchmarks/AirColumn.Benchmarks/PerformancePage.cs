@@ -139,15 +139,20 @@ internal static class PerformancePage
                 + $"{Environment.ProcessorCount} cores, {Show(Of("OneByOne", null) / Of("AllCores", null))} times as fast. A document of ten cones is "
                 + $"read to a column in {Time(Of("Document", null))}."
         );
-        var (asBuilt, ahead) = StartUp.Milliseconds(Folder());
+        using var tool = new PublishedTool(Folder());
+        var (asBuilt, ahead) = StartUp.Milliseconds(tool);
         Line(text);
         Line(text, "## Start-up");
         Line(text);
         Line(
             text,
             $"`ColumnTool resonances` of a stepped tube, eight of them, from the start of the process to its end, medians of 21: {Milliseconds(asBuilt)} as built, "
-                + $"compiled when it runs; {Milliseconds(ahead)} compiled ahead of time, by the command in [DEVELOPERS.md](../DEVELOPERS.md)."
+                + $"compiled when it runs; {Milliseconds(ahead)} compiled ahead of time, by the command in [README.md](../README.md#columntool)."
         );
+        Line(text);
+        Line(text, "## Many questions to one process");
+        Line(text);
+        Line(text, ManyQuestions.Told(tool));
         File.WriteAllText(Path.Combine(Folder(), "docs", "performance.md"), text.ToString());
 
         double Of(string name, int? sections) => medians[(name, sections)].ResultStatistics!.Median;
@@ -187,7 +192,8 @@ internal static class PerformancePage
 
     private static void Line(StringBuilder text, string line = "") => text.Append(line).Append('\n');
 
-    private static string Folder()
+    /// <summary>The folder of the repository.</summary>
+    public static string Folder()
     {
         var folder = AppContext.BaseDirectory;
         while (!File.Exists(Path.Combine(folder, "AirColumn.slnx")))

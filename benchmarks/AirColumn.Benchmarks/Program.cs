@@ -3,7 +3,15 @@ using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
 
-// Without arguments: everything once, in some minutes, and docs/performance.md from it. With any: as the benchmark runner takes them.
+// Without arguments: everything once, in some minutes, and docs/performance.md from it. With "questions": what many questions to one process
+// cost. With any others: as the benchmark runner takes them.
+if (args is ["questions"])
+{
+    using var tool = new PublishedTool(PerformancePage.Folder());
+    Console.WriteLine(ManyQuestions.Told(tool));
+    return;
+}
+
 if (args.Length > 0)
 {
     BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Runtime.InteropServices;
 
 namespace AirColumn.Benchmarks;
 
@@ -8,7 +7,8 @@ internal static class StartUp
 {
     private const int Runs = 21;
 
-    private const string Document = """
+    /// <summary>A stepped tube.</summary>
+    internal const string Document = """
         { "column": 1, "air": { "temperature": "20 °C", "humidity": "50 %" },
           "sections": [ { "shape": "cylinder", "diameter": "31 mm", "length": "30 mm" },
                         { "shape": "cylinder", "diameter": "50 mm", "length": "980 mm" },
@@ -17,45 +17,14 @@ internal static class StartUp
         """;
 
     /// <summary>Medians in milliseconds; null where the program could not be published so.</summary>
-    public static (double? AsBuilt, double? Ahead) Milliseconds(string top)
+    public static (double? AsBuilt, double? Ahead) Milliseconds(PublishedTool tool)
     {
-        var folder = Directory.CreateTempSubdirectory("start-up-");
-        try
-        {
-            var document = Path.Combine(folder.FullName, "tube.json");
-            File.WriteAllText(document, Document);
-            var project = Path.Combine(top, "samples", "ColumnTool");
-            var (built, ahead) = (
-                Path.Combine(folder.FullName, "built"),
-                Path.Combine(folder.FullName, "ahead")
-            );
-            var isBuilt = Succeeds("dotnet", "publish", project, "-c", "Release", "-o", built);
-            // The compiler refuses some machines by name; the set that the most have is next.
-            var isAhead = PublishesAhead("native") || PublishesAhead("x86-64-v3");
-            return (
-                isBuilt ? Median("dotnet", Path.Combine(built, "ColumnTool.dll"), document) : null,
-                isAhead ? Median(Path.Combine(ahead, "ColumnTool"), null, document) : null
-            );
-
-            bool PublishesAhead(string instructions) =>
-                Succeeds(
-                    "dotnet",
-                    "publish",
-                    project,
-                    "-c",
-                    "Release",
-                    "-r",
-                    RuntimeInformation.RuntimeIdentifier,
-                    "-p:PublishAot=true",
-                    $"-p:IlcInstructionSet={instructions}",
-                    "-o",
-                    ahead
-                );
-        }
-        finally
-        {
-            folder.Delete(true);
-        }
+        var document = Path.Combine(tool.Folder, "tube.json");
+        File.WriteAllText(document, Document);
+        return (
+            tool.Built is { } built ? Median("dotnet", built, document) : null,
+            tool.Ahead is { } ahead ? Median(ahead, null, document) : null
+        );
     }
 
     private static double Median(string program, string? library, string document)
@@ -72,7 +41,7 @@ internal static class StartUp
         for (var i = 0; i < Runs; i++)
         {
             var start = Stopwatch.GetTimestamp();
-            if (!Succeeds(program, arguments))
+            if (!PublishedTool.Succeeds(program, arguments))
             {
                 throw new InvalidOperationException($"{program} did not answer.");
             }
@@ -82,21 +51,5 @@ internal static class StartUp
 
         times.Sort();
         return times[Runs / 2];
-    }
-
-    private static bool Succeeds(string program, params string[] arguments)
-    {
-        using var process = Process.Start(
-            new ProcessStartInfo(program, arguments)
-            {
-                RedirectStandardOutput = true,
-                RedirectStandardError = true,
-            }
-        )!;
-        var error = process.StandardError.ReadToEndAsync();
-        process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        _ = error.GetAwaiter().GetResult();
-        return process.ExitCode == 0;
     }
 }

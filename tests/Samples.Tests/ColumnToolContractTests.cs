@@ -21,8 +21,8 @@ public class ColumnToolContractTests
         (
             "column",
             Steep,
-            ["--wavefronts", "plane", "--fingering", "open"],
-            "\"wavefronts\":\"plane\",\"fingering\":\"open\""
+            ["--wavefronts", "plane", "--fingering", "all open"],
+            "\"wavefronts\":\"plane\",\"fingering\":\"all open\""
         ),
         ("impedance", Steep, ["--at", "30,33.17"], "\"at\":[30,33.17]"),
         (

@@ -124,8 +124,8 @@ public class ColumnToolErrorTests
     [InlineData("\"25 cm\"", "NaN", "The document is not JSON; line 8, position 59: 'N' cannot stand here.")]
     [InlineData(
         "\"column\": 1",
-        "\"column\": 2",
-        "column is 2; this reader knows version 1 of the format only; write \"column\": 1."
+        "\"column\": 3",
+        "column is 3; this reader knows versions 1 and 2 of the format; write \"column\": 2."
     )]
     [InlineData(
         "\"name\"",
@@ -153,7 +153,7 @@ public class ColumnToolErrorTests
             .ColumnTool("", "resonances", "-")
             .Refused(
                 BadDocument,
-                "standard input: The document is empty; it must be a JSON object that begins with \"column\": 1."
+                "standard input: The document is empty; it must be a JSON object that begins with \"column\": 2."
             );
         Sample
             .ColumnTool("{\"column\": 1,\n", "resonances", "-")
@@ -173,7 +173,7 @@ public class ColumnToolErrorTests
                 .ColumnTool("", "resonances", path)
                 .Refused(
                     BadDocument,
-                    $"{path}: The document is empty; it must be a JSON object that begins with \"column\": 1."
+                    $"{path}: The document is empty; it must be a JSON object that begins with \"column\": 2."
                 );
         }
         finally
