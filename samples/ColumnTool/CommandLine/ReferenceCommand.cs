@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ColumnTool.Answers;
 using ColumnTool.Questions;
 using ColumnTool.Verbs;
 using Shared;
@@ -33,6 +34,10 @@ internal static class ReferenceCommand
 
             """.ReplaceLineEndings("\n")
         );
+        page.Write(
+            "\nBeside what is named below, the JSON of every answer about a column has what it rests on:\n\n| JSON field | unit | meaning |\n|---|---|---|\n"
+        );
+        WriteRows(page, Provenances.Rows(true));
         foreach (var verb in AllVerbs.List)
         {
             Describe(page, verb);
@@ -68,21 +73,32 @@ internal static class ReferenceCommand
         }
 
         page.Write("\n| JSON field | unit | meaning |\n|---|---|---|\n");
-        foreach (var (path, unit, meaning) in verb.Fields.SelectMany(field => field.Rows()))
-        {
-            page.Write($"| `{path}` | {unit} | {Cell(meaning)} |\n");
-        }
+        WriteRows(page, verb.Fields.SelectMany(field => field.Rows()));
 
         page.Write("| `warnings[]` | text | what to know before relying on it |\n");
+        if (!verb.IsAboutColumn)
+        {
+            WriteRows(page, Provenances.Rows(false));
+        }
+
         if (verb.IsCsv)
         {
             page.Write($"\nCSV: `{string.Join(',', verb.CsvHeader)}`, in the same units.\n");
         }
 
         void Row(string name, string meaning, string otherwise) =>
-            page.Write(
-                $"| `--{name}` | `{Answers.Words.Camel(name)}` | {Cell(meaning)} | {Cell(otherwise)} |\n"
-            );
+            page.Write($"| `--{name}` | `{Words.Camel(name)}` | {Cell(meaning)} | {Cell(otherwise)} |\n");
+    }
+
+    private static void WriteRows(
+        TextWriter page,
+        IEnumerable<(string Path, string Unit, string Meaning)> rows
+    )
+    {
+        foreach (var (path, unit, meaning) in rows)
+        {
+            page.Write($"| `{path}` | {unit} | {Cell(meaning)} |\n");
+        }
     }
 
     private static string Cell(string text) => text.Replace("|", "\\|", StringComparison.Ordinal);

@@ -164,7 +164,14 @@ internal static class SchemaCommand
                 ["object"],
                 verb.Summary,
                 inside =>
-                    Schema.Members(inside, [.. Schema.Members(verb.Fields), ("warnings", false, Warnings)])
+                    Schema.Members(
+                        inside,
+                        [
+                            .. Schema.Members(verb.Fields),
+                            ("warnings", false, Warnings),
+                            Provenances.Member(verb.IsAboutColumn),
+                        ]
+                    )
             );
         }
 

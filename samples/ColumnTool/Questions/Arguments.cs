@@ -24,6 +24,9 @@ internal sealed class Arguments(
     /// <summary>The document of the column.</summary>
     public ColumnDocument Document => Asked.Document;
 
+    /// <summary>What the answer rests on.</summary>
+    public Provenance Provenance => Asked.Provenance(token);
+
     private AskedColumn Asked => read ??= column(this);
 
     public CancellationToken Token => token;

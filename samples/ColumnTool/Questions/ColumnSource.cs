@@ -5,7 +5,18 @@ using Shared;
 namespace ColumnTool.Questions;
 
 /// <summary>A column that is asked about, and the document that it comes from.</summary>
-internal sealed record AskedColumn(ColumnDocument Document, Column Column);
+internal sealed class AskedColumn(ColumnDocument document, Column column)
+{
+    private Provenance? provenance;
+
+    public ColumnDocument Document => document;
+
+    public Column Column => column;
+
+    /// <summary>What its answers rest on, found out once.</summary>
+    public Provenance Provenance(CancellationToken token) =>
+        provenance ??= AirColumn.Documents.Provenance.Of(column, document, token);
+}
 
 /// <summary>Reads the columns that questions are about, and keeps the last of them: many questions are about the same.</summary>
 /// <remarks>A column is kept by the bytes of its document, so that a file that changes is read anew. Safe to share between threads.</remarks>
@@ -37,7 +48,7 @@ internal sealed class ColumnSource(int kept = 0)
         var choices = ColumnChoices.Of(arguments);
         if (kept == 0 || document.Length > LongestKept)
         {
-            return Read(document.ToArray(), name, choices, arguments);
+            return Read(document, name, choices, arguments);
         }
 
         var sum = new HashCode();
@@ -84,12 +95,16 @@ internal sealed class ColumnSource(int kept = 0)
         }
     }
 
-    private static AskedColumn Read(byte[] document, string? name, ColumnChoices choices, Arguments arguments)
+    private static AskedColumn Read(
+        ReadOnlySpan<byte> document,
+        string? name,
+        ColumnChoices choices,
+        Arguments arguments
+    )
     {
         try
         {
-            using var stream = new MemoryStream(document);
-            var read = ColumnDocument.Read(stream);
+            var read = ColumnDocument.Parse(document);
             return new AskedColumn(read, choices.Of(read, arguments));
         }
         catch (ColumnDocumentException problem)

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using AirColumn.Documents;
 using ColumnTool.Answers;
 using Shared;
 
@@ -41,7 +42,7 @@ internal abstract class Verb
 /// <summary>A kind of question whose answer is of that type.</summary>
 internal sealed class Verb<T> : Verb
 {
-    /// <summary>What the answer has; the warnings come last.</summary>
+    /// <summary>What the answer has; warnings and provenance come last.</summary>
     public required IReadOnlyList<Field<T>> Members { get; init; }
 
     public override IEnumerable<Field> Fields => Members;
@@ -57,10 +58,15 @@ internal sealed class Verb<T> : Verb
     public override VerbAnswer Ask(Arguments arguments)
     {
         var (answer, warnings) = Compute(arguments);
-        return new Answered(this, answer, warnings);
+        return new Answered(this, answer, warnings, IsAboutColumn ? arguments.Provenance : null);
     }
 
-    private sealed class Answered(Verb<T> verb, T answer, IReadOnlyList<string> warnings) : VerbAnswer
+    private sealed class Answered(
+        Verb<T> verb,
+        T answer,
+        IReadOnlyList<string> warnings,
+        Provenance? provenance
+    ) : VerbAnswer
     {
         public override IReadOnlyList<string> Warnings => warnings;
 
@@ -72,6 +78,7 @@ internal sealed class Verb<T> : Verb
             }
 
             json.Texts("warnings", warnings);
+            Provenances.Write(json, provenance);
         }
 
         public override IEnumerable<string> CsvLines() => verb.Table.Lines(answer);
