@@ -147,7 +147,7 @@ internal static class PerformancePage
         Line(
             text,
             $"`ColumnTool resonances` of a stepped tube, eight of them, from the start of the process to its end, medians of 21: {Milliseconds(asBuilt)} as built, "
-                + $"compiled when it runs; {Milliseconds(ahead)} compiled ahead of time, by the command in [README.md](../README.md#columntool)."
+                + $"compiled when it runs; {Milliseconds(ahead)} compiled ahead of time, by the command in [DEVELOPERS.md](../DEVELOPERS.md)."
         );
         Line(text);
         Line(text, "## Many questions to one process");
