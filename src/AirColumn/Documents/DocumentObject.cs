@@ -58,10 +58,10 @@ internal sealed class DocumentObject
     /// <param name="new">Keys that version 1 does not know.</param>
     public void AllowOnly(string[] known, params string[] @new)
     {
-        foreach (var key in members.Keys.Except(known, StringComparer.Ordinal))
+        foreach (var key in members.Keys)
         {
             var isNew = @new.Contains(key, StringComparer.Ordinal);
-            if (isNew && Version > 1)
+            if (known.Contains(key, StringComparer.Ordinal) || (isNew && Version > 1))
             {
                 continue;
             }

@@ -108,14 +108,15 @@ internal static class DocumentReader
     private static DocumentObject Document(JsonElement json)
     {
         const string Example = $"{{ \"column\": {NewestText}, … }}";
-        var version = DocumentObject
-            .Of(new DocumentValue("", json, Newest), Example)
-            .Required("column", $"{NewestText}, the version of the format");
-        var number = version.Json.ValueKind == JsonValueKind.Number ? version.Number() : 0;
-        return number is 1 or Newest
-            ? DocumentObject.Of(new DocumentValue("", json, (int)number), Example)
-            : throw version.Wrong(
+        var document = DocumentObject.Of(new DocumentValue("", json, Newest), Example);
+        var version = document.Required("column", $"{NewestText}, the version of the format");
+        return (version.Json.ValueKind == JsonValueKind.Number ? version.Number() : 0) switch
+        {
+            Newest => document,
+            1 => DocumentObject.Of(new DocumentValue("", json, 1), Example),
+            _ => throw version.Wrong(
                 $"this reader knows versions 1 and 2 of the format; write \"column\": {NewestText}."
-            );
+            ),
+        };
     }
 }
