@@ -43,7 +43,7 @@ internal static class SheetCommand
             var path = FileNames.ForPage(parsed, output, parts, FileNames.Of(pitch));
             var tube = file.Read(parsed);
             var build = Planned.Build(tube, pitch, room, parsed);
-            var title = tube.Name.Length > 0 ? $"{tube.Name} on {build.Note}" : "";
+            var title = BuildSheet.Title(tube.Name, build.Note);
             var page = BuildSheet.Html(build, title, shown, TimeLimitOption.Token(parsed));
             if (path == "-")
             {

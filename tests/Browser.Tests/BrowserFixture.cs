@@ -2,26 +2,26 @@ using Microsoft.Playwright;
 
 namespace Browser.Tests;
 
-/// <summary>One browser for all tests, started when the first asks for it.</summary>
-public sealed class BrowserFixture : IAsyncLifetime
+/// <summary>One browser for all tests that share it.</summary>
+public class BrowserFixture : IAsyncLifetime
 {
+    private readonly List<IBrowser> started = [];
     private IPlaywright? playwright;
-    private IBrowser? browser;
 
     public async Task InitializeAsync()
     {
-        if (InstalledBrowser.Path is { } path)
+        if (InstalledBrowser.Path is not null)
         {
             playwright = await Playwright.CreateAsync();
-            browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = path });
+            await Launch();
         }
     }
 
-    public async Task DisposeAsync()
+    public virtual async Task DisposeAsync()
     {
-        if (browser is not null)
+        foreach (var one in started)
         {
-            await browser.CloseAsync();
+            await one.CloseAsync();
         }
 
         playwright?.Dispose();
@@ -30,8 +30,7 @@ public sealed class BrowserFixture : IAsyncLifetime
     /// <summary>A page in a window, by day or night.</summary>
     internal async Task<IPage> Open(string sheet, int width, bool isDark = false)
     {
-        Assert.True(browser is not null, InstalledBrowser.Missing);
-        var page = await browser.NewPageAsync(
+        var page = await Started.NewPageAsync(
             new()
             {
                 ViewportSize = new() { Width = width, Height = 740 },
@@ -40,5 +39,26 @@ public sealed class BrowserFixture : IAsyncLifetime
         );
         await page.SetContentAsync(Sheet.Html(sheet));
         return page;
+    }
+
+    /// <summary>The browser.</summary>
+    protected IBrowser Started
+    {
+        get
+        {
+            Assert.True(started.Count > 0, InstalledBrowser.Missing);
+            return started[0];
+        }
+    }
+
+    /// <summary>A browser of its own for a test that needs other settings; it ends with the others.</summary>
+    protected async Task<IBrowser> Launch(params string[] arguments)
+    {
+        Assert.True(playwright is not null, InstalledBrowser.Missing);
+        var other = await playwright.Chromium.LaunchAsync(
+            new() { ExecutablePath = InstalledBrowser.Path, Args = arguments }
+        );
+        started.Add(other);
+        return other;
     }
 }

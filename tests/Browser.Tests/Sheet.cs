@@ -72,6 +72,6 @@ internal static class Sheet
             Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50))
         );
         Assert.True(build.IsSolved, build.Explanation);
-        return BuildSheet.Html(build, file.Name.Length > 0 ? $"{file.Name} on {note}" : "", units);
+        return BuildSheet.Html(build, BuildSheet.Title(file.Name, build.Note), units);
     }
 }

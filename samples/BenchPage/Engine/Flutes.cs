@@ -4,6 +4,7 @@ using AirColumn.Pitches;
 using AirColumn.Workshop;
 using AirColumn.Workshop.Instruments;
 using AirColumn.Workshop.Sheets;
+using Shared;
 
 namespace BenchPage.Engine;
 
@@ -39,7 +40,7 @@ internal static class Flutes
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
-            return new PipeAnswer(Room.Plain(problem), "", "", "", "");
+            return new PipeAnswer(OneLine.Of(problem), "", "", "", "");
         }
     }
 
@@ -85,7 +86,7 @@ internal static class Flutes
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
-            return new FluteAnswer { Error = Room.Plain(problem) };
+            return new FluteAnswer { Error = OneLine.Of(problem) };
         }
     }
 }

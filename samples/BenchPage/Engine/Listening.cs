@@ -6,6 +6,7 @@ using AirColumn.Workshop;
 using AirColumn.Workshop.Measurements;
 using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;
+using Shared;
 using Shared.Listening;
 using UnitsNet;
 
@@ -70,7 +71,7 @@ internal static class Listening
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException or RecordingException)
         {
-            return new ListenAnswer { Error = Room.Plain(problem) };
+            return new ListenAnswer { Error = OneLine.Of(problem) };
         }
     }
 

@@ -234,7 +234,7 @@ public sealed record StockRow(string Name, string Inside, string Outside, double
 public sealed record CautionRow(string Step, string Title, string Text, string Source);
 
 /// <summary>A page to print.</summary>
-public sealed record SheetAnswer(string Error, string Title, string Html);
+public sealed record SheetAnswer(string Error, string Html);
 
 /// <summary>How messages are written.</summary>
 [JsonSerializable(typeof(BenchState))]

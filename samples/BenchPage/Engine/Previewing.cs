@@ -3,6 +3,7 @@ using AirColumn.Recordings.Previews;
 using AirColumn.Workshop;
 using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;
+using Shared;
 using UnitsNet;
 
 namespace BenchPage.Engine;
@@ -66,7 +67,7 @@ internal static class Previewing
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
-            return (new PreviewAnswer { Error = Room.Plain(problem) }, []);
+            return (new PreviewAnswer { Error = OneLine.Of(problem) }, []);
         }
     }
 

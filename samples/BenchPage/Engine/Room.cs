@@ -22,11 +22,4 @@ internal static class Room
             "in" => LengthUnits.Inches,
             _ => LengthUnits.Both,
         };
-
-    /// <summary>What is wrong, without the parameter that .NET appends.</summary>
-    public static string Plain(Exception problem)
-    {
-        var appended = problem.Message.IndexOf(" (Parameter '", StringComparison.Ordinal);
-        return appended < 0 ? problem.Message : problem.Message[..appended];
-    }
 }

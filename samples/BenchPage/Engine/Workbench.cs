@@ -7,6 +7,7 @@ using AirColumn.Workshop.Instruments;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;
+using Shared;
 using UnitsNet;
 
 namespace BenchPage.Engine;
@@ -40,6 +41,20 @@ internal sealed partial class Workbench
             ]
         );
 
+    /// <summary>What is wrong with a parts file; empty if it can be read.</summary>
+    public static string Check(string parts)
+    {
+        try
+        {
+            PartsFile.Read(parts, Catalogue.Standard);
+            return "";
+        }
+        catch (FormatException problem)
+        {
+            return OneLine.Of(problem);
+        }
+    }
+
     public CutAnswer Cut(Question question)
     {
         try
@@ -71,7 +86,7 @@ internal sealed partial class Workbench
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
-            return new CutAnswer { Error = Room.Plain(problem), ErrorPart = PartOf(problem) };
+            return new CutAnswer { Error = OneLine.Of(problem), ErrorPart = PartOf(problem) };
         }
     }
 
@@ -96,7 +111,7 @@ internal sealed partial class Workbench
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
-            return new CutAnswer { Error = Room.Plain(problem) };
+            return new CutAnswer { Error = OneLine.Of(problem) };
         }
     }
 
@@ -130,7 +145,7 @@ internal sealed partial class Workbench
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
-            return new PlanAnswer { Error = Room.Plain(problem) };
+            return new PlanAnswer { Error = OneLine.Of(problem) };
         }
     }
 
@@ -148,15 +163,17 @@ internal sealed partial class Workbench
             var now = JobOf(question.State);
             if (!now.Build.IsSolved)
             {
-                return new SheetAnswer(now.Build.ExplanationIn(now.Units), "", "");
+                return new SheetAnswer(now.Build.ExplanationIn(now.Units), "");
             }
 
-            var title = now.File.Name.Length > 0 ? $"{now.File.Name} on {now.Note}" : "";
-            return new SheetAnswer("", title, BuildSheet.Html(now.Build, title, now.Units));
+            return new SheetAnswer(
+                "",
+                BuildSheet.Html(now.Build, BuildSheet.Title(now.File.Name, now.Note), now.Units)
+            );
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
-            return new SheetAnswer(Room.Plain(problem), "", "");
+            return new SheetAnswer(OneLine.Of(problem), "");
         }
     }
 
@@ -167,7 +184,6 @@ internal sealed partial class Workbench
         {
             return new SheetAnswer(
                 "",
-                "",
                 Templates.Of(
                     PartsFile.Read(question.State.Parts, Catalogue.Standard).Assembly,
                     part,
@@ -177,7 +193,7 @@ internal sealed partial class Workbench
         }
         catch (Exception problem) when (problem is FormatException or ArgumentException)
         {
-            return new SheetAnswer(Room.Plain(problem), "", "");
+            return new SheetAnswer(OneLine.Of(problem), "");
         }
     }
 

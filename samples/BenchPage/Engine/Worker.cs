@@ -17,6 +17,9 @@ internal static partial class Worker
         JsonSerializer.Serialize(Workbench.Start(), MessageJson.Default.StartAnswer);
 
     [JSExport]
+    internal static string Check(string parts) => Workbench.Check(parts);
+
+    [JSExport]
     internal static string Cut(string question) =>
         JsonSerializer.Serialize(Bench.Cut(Read(question)), MessageJson.Default.CutAnswer);
 

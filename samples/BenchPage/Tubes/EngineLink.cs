@@ -20,6 +20,9 @@ public sealed class EngineLink(IJSObjectReference script)
     [JSInvokable]
     public void Progressed(double share) => Progress?.Invoke(share);
 
+    /// <summary>What is wrong with a parts file; empty if it can be read.</summary>
+    public Task<string> Check(string parts) => Asked("Check", parts);
+
     public async Task<CutAnswer> Cut(Question question) =>
         JsonSerializer.Deserialize(await Asked("Cut", Written(question)), MessageJson.Default.CutAnswer)!;
 

@@ -64,10 +64,9 @@ public partial class Bench
             return;
         }
 
-        var answer = await engine!.Cut(new Question(state with { Parts = text }) { Width = width });
-        if (answer.Cut.Length == 0 && answer.Remarks.Count == 0 && answer.Pipe.Length == 0)
+        if (await engine!.Check(text) is { Length: > 0 } error)
         {
-            message = answer.Error;
+            message = error;
             return;
         }
 

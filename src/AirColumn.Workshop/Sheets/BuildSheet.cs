@@ -11,6 +11,15 @@ namespace AirColumn.Workshop.Sheets;
 /// </summary>
 public static class BuildSheet
 {
+    /// <summary>What stands above the sheet of a tube: its name and the note, or the note alone.</summary>
+    /// <param name="tube">What the tube is called; empty if it has no name.</param>
+    /// <param name="note">The note.</param>
+    public static string Title(string tube, Pitch note)
+    {
+        ArgumentNullException.ThrowIfNull(tube);
+        return SheetWords.Title(tube, note);
+    }
+
     /// <summary>The page, with lengths in millimetres and inches.</summary>
     /// <param name="build">A plan that has a solution.</param>
     /// <param name="title">What stands above it; the note if empty.</param>
@@ -41,7 +50,7 @@ public static class BuildSheet
             throw new ArgumentException(build.Explanation, nameof(build));
         }
 
-        var page = new HtmlPage(SheetWords.Kind, title.Length > 0 ? title : SheetWords.Title(build));
+        var page = new HtmlPage(SheetWords.Kind, title.Length > 0 ? title : Title("", build.Note));
         var sizes = new Sizes(units);
         var fitUp = new FitUp(sizes);
         var cuts = CutsOf(build, units);

@@ -1,4 +1,5 @@
 using AirColumn.Workshop.Tubes;
+using AirColumn.Workshop.Words;
 
 namespace AirColumn.Workshop.Sheets;
 
@@ -13,14 +14,14 @@ internal static class HoleMarks
     /// <param name="path">Its centreline, one piece for each section.</param>
     /// <param name="room">Where that is drawn.</param>
     /// <returns>The holes and where they are in the drawing.</returns>
-    public static List<(DrilledHole Hole, double X, double Y, double Radius)> Draw(
+    public static List<DrawnHole> Draw(
         Drawing drawing,
         AssembledTube tube,
         Centreline path,
         Centreline.Room room
     )
     {
-        var drawn = new List<(DrilledHole, double, double, double)>();
+        var drawn = new List<DrawnHole>();
         var (section, start) = (0, 0.0);
         foreach (var hole in tube.Holes)
         {
@@ -38,9 +39,47 @@ internal static class HoleMarks
             drawing.Part = hole.Part;
             drawing.Circle(hole.Hole.IsOpenInDrone ? "hole open" : "hole", x, y, radius);
             drawing.Part = null;
-            drawn.Add((hole, x, y, radius));
+            drawn.Add(new DrawnHole(hole, x, y - radius, room.At(place.Beside(-place.Radius)).Y));
         }
 
         return drawn;
     }
+
+    /// <summary>Their diameters above them: one text for neighbours in one pipe that are alike.</summary>
+    public static IEnumerable<(int Part, double X, double Y, double Edge, string Text)> Sizes(
+        List<DrawnHole> drawn,
+        Sizes sizes
+    )
+    {
+        for (var (first, next) = (0, 0); first < drawn.Count; first = next)
+        {
+            var one = drawn[first].Hole;
+            while (
+                next < drawn.Count
+                && drawn[next].Hole.Cut == one.Cut
+                && drawn[next].Hole.Hole.RadiusMillimetres == one.Hole.RadiusMillimetres
+            )
+            {
+                next++;
+            }
+
+            var middle = drawn[(first + next) / 2];
+            var count = next - first;
+            var text = $"⌀ {sizes.Gap(one.Hole.Diameter)}";
+            yield return (
+                one.Part,
+                middle.X,
+                middle.Top,
+                middle.Edge,
+                count == 1 ? text : FormattableString.Invariant($"{count} × {text}")
+            );
+        }
+    }
 }
+
+/// <summary>A hole in a drawing.</summary>
+/// <param name="Hole">The hole.</param>
+/// <param name="X">Its middle.</param>
+/// <param name="Top">Its upper rim.</param>
+/// <param name="Edge">The upper side of the tube there.</param>
+internal readonly record struct DrawnHole(DrilledHole Hole, double X, double Top, double Edge);

@@ -89,10 +89,10 @@ internal static class SideView
         Centreline path,
         Centreline.Room room,
         Sizes sizes,
-        List<(DrilledHole Hole, double X, double Y, double Radius)> holes
+        List<DrawnHole> holes
     )
     {
-        var labels = new List<(int Part, double X, double Y, string Text)>();
+        var labels = new List<(int Part, double X, double Y, double Edge, string Text)>();
         foreach (var run in Runs(tube))
         {
             var longest = Enumerable
@@ -107,21 +107,19 @@ internal static class SideView
                     PlaceOf(tube, run.First),
                     edge.X,
                     edge.Y,
+                    edge.Y,
                     $"⌀ {sizes.Gap(widens ? section.OutletDiameter : section.InletDiameter)}"
                 )
             );
         }
 
-        labels.AddRange(
-            holes.Select(hole =>
-                (hole.Hole.Part, hole.X, hole.Y - hole.Radius, $"⌀ {sizes.Gap(hole.Hole.Hole.Diameter)}")
-            )
-        );
+        labels.AddRange(HoleMarks.Sizes(holes, sizes));
+        var texts = new List<(int Part, double X, double Y, string Text)>();
         var ends = new double[Rows];
-        foreach (var (part, edgeX, edgeY, text) in labels.OrderBy(label => label.X))
+        foreach (var (part, toX, toY, edge, text) in labels.OrderBy(label => label.X))
         {
             var half = Letter * text.Length / 2;
-            var x = Math.Clamp(edgeX, half + 2, drawing.Width - half - 2);
+            var x = Math.Clamp(toX, half + 2, drawing.Width - half - 2);
             var row = Array.FindIndex(ends, end => x - half > end);
             if (row < 0)
             {
@@ -129,12 +127,20 @@ internal static class SideView
             }
 
             ends[row] = x + half + 4;
-            var y = Math.Max(Row, edgeY - 8 - Row * row);
+            var y = Math.Max(Row, edge - 8 - Row * row);
             drawing.Part = part;
-            drawing.Line("lead", x, y + 3, edgeX, edgeY);
-            drawing.Text("middle", x, y, text);
-            drawing.Part = null;
+            drawing.Line("lead", x, y + 3, toX, toY);
+            texts.Add((part, x, y, text));
         }
+
+        // On top of all lines, so that none goes through a number.
+        foreach (var (part, x, y, text) in texts)
+        {
+            drawing.Part = part;
+            drawing.Text("middle", x, y, text);
+        }
+
+        drawing.Part = null;
     }
 
     // What each part adds to the length, and all of it.

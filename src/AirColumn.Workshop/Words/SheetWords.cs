@@ -1,5 +1,6 @@
 using System.Globalization;
 using AirColumn.Design;
+using AirColumn.Pitches;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;
@@ -67,7 +68,7 @@ internal static class SheetWords
         "share",
     ];
 
-    public static string Title(TubeBuild build) => $"Tube on {build.Note}";
+    public static string Title(string tube, Pitch note) => $"{(tube.Length > 0 ? tube : "Tube")} on {note}";
 
     public static string InAll(string length) => $"{length} from lips to open end";
 

@@ -1,79 +1,157 @@
 using System.Globalization;
+using System.Text.Json;
+using AirColumn.Documents;
+using AirColumn.Gases;
+using AirColumn.Workshop;
+using AirColumn.Workshop.Stock;
+using AirColumn.Workshop.Tubes;
+using UnitsNet;
+using Xunit.Abstractions;
 
 namespace Browser.Tests.Bench;
 
-/// <summary>The page and DroneTube say the same of the same tube, to the printed digit.</summary>
+/// <summary>The page, DroneTube and ColumnTool say the same of the same tube, to the printed digit.</summary>
 [Collection(BenchTests.Name)]
-public class AgreementTests(BenchBrowser browser)
+public sealed class AgreementTests(BenchBrowser browser, ITestOutputHelper output) : IDisposable
 {
-    private const int Tubes = 10;
+    private const int PerNote = 10;
 
-    private static readonly string[] Notes = ["B1", "C2", "C#2", "D2", "D#2", "E2", "F2"];
+    private static readonly string[] Notes = ["C2", "D2", "D#2", "E2", "F2"];
+
+    private static readonly Air Room = Air.At(
+        Temperature.FromDegreesCelsius(20),
+        RelativeHumidity.FromPercent(50)
+    );
+
+    private static readonly int Seed = Environment.GetEnvironmentVariable("AIRCOLUMN_SEED")
+        is { Length: > 0 } text
+        ? int.Parse(text, CultureInfo.InvariantCulture)
+        : 20;
+
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("tubes");
+
+    public void Dispose() => folder.Delete(true);
 
     [BrowserFact]
-    public async Task Ten_tubes_get_the_same_cuts()
+    public async Task Fifty_tubes_get_the_same_cuts_and_notes_of_all_three()
     {
+        output.WriteLine($"AIRCOLUMN_SEED={Seed}");
+        var tubes = new RandomTubes(Seed);
         await using var visit = await browser.Visit();
-        var folder = Directory.CreateTempSubdirectory("tubes");
-        try
+        foreach (var note in Notes)
         {
-            var random = new Random(20);
-            for (var i = 0; i < Tubes; i++)
+            await visit.Page.SelectOptionAsync("#note", note);
+            for (var i = 0; i < PerNote; i++)
             {
-                var path = Path.Combine(folder.FullName, $"tube-{i}.json");
-                await File.WriteAllTextAsync(path, Tube(random));
-                var note = Notes[random.Next(Notes.Length)];
+                var path = Path.Combine(folder.FullName, "tube.json");
+                var text = tubes.Next();
+                await File.WriteAllTextAsync(path, text);
                 await visit.OpenFile("Open a file", path);
+                var file = PartsFile.Read(text, Catalogue.Standard);
                 await visit.Page.WaitForFunctionAsync(
                     "name => document.querySelector('#tube-name').value === name",
-                    $"tube {i}"
+                    file.Name
                 );
-                await visit.Page.SelectOptionAsync("#note", note);
                 await visit.Settled();
-                var row = (await Programs.DroneTube("table", path, "--from", note, "--to", note)).Split('\n')[
-                    1
-                ];
-                Assert.Contains(await visit.Cut(), row, StringComparison.Ordinal);
-                Assert.Contains(await visit.FirstCut(), row, StringComparison.Ordinal);
+                try
+                {
+                    await OfDroneTube(visit, path, note);
+                    await OfColumnTool(visit, file.Assembly, note);
+                }
+                catch (Exception problem)
+                {
+                    throw new InvalidOperationException($"seed {Seed}, {note}: {text}", problem);
+                }
             }
-        }
-        finally
-        {
-            folder.Delete(true);
         }
 
         visit.NothingWentWrong();
-
-        string Tube(Random random)
-        {
-            var number = count++;
-            string Size(double least, double most) =>
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"\"{least + (most - least) * random.NextDouble():0.0} mm\""
-                );
-
-            var bell =
-                random.Next(2) == 0
-                    ? $$""", { "part": "bell", "name": "bell", "inside": {{Size(55, 80)}}, "length": {{Size(40, 120)}} }"""
-                    : "";
-            var middle =
-                random.Next(2) == 0
-                    ? $$""", { "part": "coupling", "name": "reducer", "before": "pvc-40 1-1/2", "after": "pvc-40 2", "gap": "1 mm", "inside": "41 mm", "between": {{Size(5, 20)}} }, { "part": "pipe", "name": "end", "stock": "pvc-40 2", "length": {{Size(120, 300)}} }"""
-                    : "";
-            return $$"""
-                { "tube": 1, "name": "tube {{number}}", "parts": [
-                  { "part": "insert", "name": "mouthpiece", "inside": {{Size(
-                    26,
-                    32
-                )}}, "outside": "40 mm", "inserted": {{Size(15, 30)}}, "protrudes": {{Size(5, 20)}} },
-                  { "part": "pipe", "name": "main", "stock": "pvc-40 1-1/2", "inside": {{Size(
-                    40.1,
-                    40.8
-                )}}, "length": "open" }{{middle}}{{bell}} ] }
-                """;
-        }
     }
 
-    private int count;
+    private static async Task OfDroneTube(BenchVisit visit, string path, string note)
+    {
+        string[] question = ["table", path, "--from", note, "--to", note];
+        var row = Programs.DroneTube(question).Split('\n')[1];
+        Assert.Contains(await visit.Cut(), row, StringComparison.Ordinal);
+        Assert.Contains(await visit.FirstCut(), row, StringComparison.Ordinal);
+        using var json = JsonDocument.Parse(Programs.DroneTube([.. question, "--json"]));
+        var told = json.RootElement.GetProperty("notes")[0];
+        Assert.Equal(
+            told.TryGetProperty("fingered", out var fingered) ? Shown(fingered) : [],
+            await Rows(visit, 1)
+        );
+    }
+
+    // The same bore as a column document. Its length verb keeps holes where they are, so that of a tube with holes only its notes are asked for.
+    private async Task OfColumnTool(BenchVisit visit, TubeAssembly assembly, string note)
+    {
+        var document = Path.Combine(folder.FullName, "column.json");
+        var any = assembly.Assemble(Length.FromMillimeters(1200));
+        var cut = await visit.Cut();
+        if (any.Holes.Count == 0)
+        {
+            await Write(document, any);
+            var section = any.SectionParts.Index().First(part => part.Item == assembly.FreePipe).Index + 1;
+            using var solved = JsonDocument.Parse(
+                Programs.ColumnTool(
+                    "length",
+                    document,
+                    "--section",
+                    section.ToString(CultureInfo.InvariantCulture),
+                    "--pitch",
+                    note,
+                    "--json"
+                )
+            );
+            Assert.Equal(
+                LengthText.Tape(
+                    Length.FromMeters(solved.RootElement.GetProperty("lengthMetres").GetDouble())
+                        + any.FreeCut!.Hidden,
+                    LengthUnits.Both
+                ),
+                cut
+            );
+        }
+
+        // As cut, to all digits.
+        var exact = TubeBuilder.Exact(
+            assembly,
+            AirColumn.Pitches.Pitch.Parse(note),
+            AirColumn.Pitches.Tuning.Concert,
+            Room
+        );
+        await Write(document, exact.Exact!.Tube);
+        using var found = JsonDocument.Parse(
+            Programs.ColumnTool("resonances", document, "--count", "4", "--json")
+        );
+        Assert.Equal(Shown(found.RootElement.GetProperty("resonances")), await Rows(visit, 0));
+    }
+
+    private static async Task Write(string path, AssembledTube tube)
+    {
+        var column = tube.ColumnIn(Room);
+        await File.WriteAllTextAsync(
+            path,
+            new ColumnDocument(column.Bore, column.AirProfile, column.Options).ToJson()
+        );
+    }
+
+    private static string[] Shown(JsonElement notes) =>
+        [
+            .. notes
+                .EnumerateArray()
+                .Select(note =>
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{note.GetProperty("pitch").GetString()} {note.GetProperty("cents").GetDouble():+0.0;-0.0;0.0} {note.GetProperty("frequencyHz").GetDouble():0.00} Hz"
+                    )
+                ),
+        ];
+
+    // Of the table of notes, or of that with holes open.
+    private static async Task<string[]> Rows(BenchVisit visit, int table) =>
+        await visit.Page.EvaluateAsync<string[]>(
+            "table => [...(document.querySelectorAll('.notes')[table]?.querySelectorAll('tbody tr') ?? [])].map(row => [row.cells[0].innerText, row.querySelector('.cents').innerText, row.cells[2].innerText].join(' '))",
+            table
+        );
 }

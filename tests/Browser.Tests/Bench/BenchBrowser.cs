@@ -3,31 +3,15 @@ using Microsoft.Playwright;
 namespace Browser.Tests.Bench;
 
 /// <summary>The served page and a browser to open it with, for all tests of it.</summary>
-public sealed class BenchBrowser : IAsyncLifetime
+public sealed class BenchBrowser : BrowserFixture
 {
     private readonly Lazy<BenchSite> site = new(() => new BenchSite());
-    private IPlaywright? playwright;
-    private IBrowser? browser;
 
     public BenchSite Site => site.Value;
 
-    public async Task InitializeAsync()
+    public override async Task DisposeAsync()
     {
-        if (InstalledBrowser.Path is { } path)
-        {
-            playwright = await Playwright.CreateAsync();
-            browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = path });
-        }
-    }
-
-    public async Task DisposeAsync()
-    {
-        if (browser is not null)
-        {
-            await browser.CloseAsync();
-        }
-
-        playwright?.Dispose();
+        await base.DisposeAsync();
         if (site.IsValueCreated)
         {
             site.Value.Dispose();
@@ -40,32 +24,21 @@ public sealed class BenchBrowser : IAsyncLifetime
         bool isDark = false,
         string fragment = "",
         bool isKept = false
-    )
-    {
-        Assert.True(browser is not null, InstalledBrowser.Missing);
-        return Visit(browser, width, isDark, fragment, isKept);
-    }
+    ) => Visit(Started, width, isDark, fragment, isKept);
 
     /// <summary>The page of a visitor whose microphone hears a file, or is not to be used.</summary>
-    internal async Task<BenchVisit> VisitWithMicrophone(string sound, bool isAllowed)
-    {
-        Assert.True(playwright is not null, InstalledBrowser.Missing);
-        var other = await playwright.Chromium.LaunchAsync(
-            new()
-            {
-                ExecutablePath = InstalledBrowser.Path,
-                Args =
-                [
-                    "--use-fake-device-for-media-stream",
-                    $"--use-file-for-fake-audio-capture={sound}",
-                    isAllowed ? "--use-fake-ui-for-media-stream" : "--deny-permission-prompts",
-                ],
-            }
+    internal async Task<BenchVisit> VisitWithMicrophone(string sound, bool isAllowed) =>
+        await Visit(
+            await Launch(
+                "--use-fake-device-for-media-stream",
+                $"--use-file-for-fake-audio-capture={sound}",
+                isAllowed ? "--use-fake-ui-for-media-stream" : "--deny-permission-prompts"
+            ),
+            360,
+            false,
+            "",
+            false
         );
-        var visit = await Visit(other, 360, false, "", false);
-        visit.Page.Close += (_, _) => _ = other.CloseAsync();
-        return visit;
-    }
 
     private async Task<BenchVisit> Visit(IBrowser of, int width, bool isDark, string fragment, bool isKept)
     {

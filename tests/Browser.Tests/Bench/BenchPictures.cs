@@ -1,15 +1,9 @@
-using System.Buffers.Binary;
-
 namespace Browser.Tests.Bench;
 
-/// <summary>The pictures of docs/bench: taken here, and written there when asked for.</summary>
+/// <summary>The pictures of docs/bench.</summary>
 [Collection(BenchTests.Name)]
 public class BenchPictures(BenchBrowser browser)
 {
-    private const int Largest = 250_000; // bytes
-
-    private static readonly string Folder = Path.Combine(Sheet.Top, "docs", "bench");
-
     [BrowserTheory]
     [InlineData("desk.png", 1280, 900, false, "")]
     [InlineData("phone.png", 360, 740, false, "")]
@@ -30,27 +24,35 @@ public class BenchPictures(BenchBrowser browser)
             await visit.Page.ClickAsync("#part-1 .card-title");
         }
 
-        await Write(visit, file, height);
+        await Pictures.Keep(await visit.Page.ScreenshotAsync(), "bench", file);
         visit.NothingWentWrong();
     }
 
-    /// <summary>Takes a picture of what is seen, and compares its size with that of the one that is kept.</summary>
-    internal static async Task Write(BenchVisit visit, string file, int height)
+    [BrowserTheory]
+    [InlineData("holes.png", 1280, 900)]
+    [InlineData("holes-phone.png", 360, 1400)]
+    public async Task Pictures_show_finger_holes(string file, int width, int height)
     {
-        var width = visit.Page.ViewportSize!.Width;
+        await using var visit = await browser.Visit(width);
         await visit.Page.SetViewportSizeAsync(width, height);
-        var picture = await visit.Page.ScreenshotAsync();
-        Assert.InRange(picture.Length, 10_000, Largest);
-        var path = Path.Combine(Folder, file);
-        if (Environment.GetEnvironmentVariable("AIRCOLUMN_PICTURES") == "write")
-        {
-            Directory.CreateDirectory(Folder);
-            await File.WriteAllBytesAsync(path, picture);
-        }
-
-        Assert.Equal(Size(picture), Size(await File.ReadAllBytesAsync(path)));
+        await visit.Drill(3);
+        await visit.Page.EvaluateAsync(
+            width < 700
+                ? "() => document.querySelector('.drawing').scrollIntoView({ block: 'center' })"
+                : "() => scrollTo(0, 0)"
+        );
+        await Pictures.Keep(await visit.Page.ScreenshotAsync(), "bench", file);
+        visit.NothingWentWrong();
     }
 
-    private static (int Width, int Height) Size(ReadOnlySpan<byte> png) =>
-        (BinaryPrimitives.ReadInt32BigEndian(png[16..]), BinaryPrimitives.ReadInt32BigEndian(png[20..]));
+    [BrowserFact]
+    public async Task Paper_shows_the_page_and_a_template()
+    {
+        await using var visit = await browser.Visit(isDark: true);
+        await visit.Drill(3);
+        await Pictures.KeepPaper(visit.Page, 1, "bench", "paper");
+        await visit.Press("Holes, full size");
+        await Pictures.KeepPaper(await visit.Printed(), 1, "bench", "paper-holes");
+        visit.NothingWentWrong();
+    }
 }

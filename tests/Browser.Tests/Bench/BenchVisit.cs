@@ -79,6 +79,25 @@ internal sealed class BenchVisit : IAsyncDisposable
     public Task Press(string button) =>
         Page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).ClickAsync();
 
+    /// <summary>Drills holes in the open pipe, the last of them in hand.</summary>
+    public async Task Drill(int holes)
+    {
+        await Page.SelectOptionAsync("#add-part", "hole");
+        for (var i = 0; i < holes; i++)
+        {
+            await Press("+ Add a part");
+            await Settled();
+        }
+    }
+
+    /// <summary>What is shown to be printed, as a page of its own.</summary>
+    public async Task<IPage> Printed()
+    {
+        var page = await context.NewPageAsync();
+        await page.SetContentAsync((await Page.GetAttributeAsync("dialog iframe", "srcdoc"))!);
+        return page;
+    }
+
     /// <summary>Opens a file as a visitor does.</summary>
     public async Task OpenFile(string button, string path)
     {

@@ -65,11 +65,15 @@ public class BuildingTests(BenchBrowser browser)
         await visit.Page.FillAsync("#part-0-outside", "45 mm");
         await visit.Page.PressAsync("#part-0-outside", "Tab");
         await visit.Settled();
-        Assert.Contains(
-            "does not go into the pipe",
-            await visit.Page.InnerTextAsync(".answer .error"),
-            StringComparison.Ordinal
-        );
+        foreach (var place in (string[])[".answer .error", "#part-0 .error"])
+        {
+            Assert.Contains(
+                "does not go into the pipe",
+                await visit.Page.InnerTextAsync(place),
+                StringComparison.Ordinal
+            );
+        }
+
         await visit.Page.FillAsync("#part-0-outside", "a thumb");
         await visit.Page.PressAsync("#part-0-outside", "Tab");
         await visit.Settled();
@@ -83,6 +87,51 @@ public class BuildingTests(BenchBrowser browser)
         await visit.Page.PressAsync("#part-0-outside", "Tab");
         await visit.Settled();
         Assert.Equal(cut, await visit.FirstCut());
+        visit.NothingWentWrong();
+    }
+
+    [BrowserFact]
+    public async Task Holes_are_drilled_drawn_and_fingered()
+    {
+        await using var visit = await browser.Visit(360);
+        await visit.Drill(2);
+        Assert.Equal(2, await visit.Page.Locator(".side circle.hole").CountAsync());
+        Assert.NotEqual(
+            await Colour(visit, ".side [data-part='2'].hole"),
+            await Colour(visit, ".side [data-part='3'].hole")
+        );
+        Assert.Equal(
+            ["hole 1", "hole 2, hole 1"],
+            await visit.Page.Locator(".notes").Nth(1).Locator("tbody td:last-child").AllInnerTextsAsync()
+        );
+        Assert.Contains(
+            "drill it when the drone is in tune",
+            await visit.Page.InnerTextAsync("#part-3"),
+            StringComparison.Ordinal
+        );
+        // A vent sounds in the drone, and no finger opens it.
+        var cut = await visit.Cut();
+        await visit.Page.SelectOptionAsync("#part-3-drone", "open");
+        await visit.Settled();
+        Assert.NotEqual(cut, await visit.Cut());
+        Assert.Equal(1, await visit.Page.Locator(".notes").Nth(1).Locator("tbody tr").CountAsync());
+        await visit.AxeFindsNothing();
+        // Under the reducer's socket there can be none: told at its card.
+        await visit.Page.FillAsync("#part-3-at", "20");
+        await visit.Page.PressAsync("#part-3-at", "Tab");
+        await visit.Settled();
+        Assert.Contains(
+            "hidden in the socket of 'reducer'",
+            await visit.Page.InnerTextAsync("#part-3 .error"),
+            StringComparison.Ordinal
+        );
+        await visit.Page.FillAsync("#part-3-at", "200");
+        await visit.Page.PressAsync("#part-3-at", "Tab");
+        await visit.Settled();
+        await visit.Press("Holes, full size");
+        var circles = visit.Page.FrameLocator("dialog iframe").Locator("circle.hole");
+        await circles.First.WaitForAsync();
+        Assert.Equal(2, await circles.CountAsync());
         visit.NothingWentWrong();
     }
 

@@ -17,7 +17,7 @@ public sealed class ListeningTests(BenchBrowser browser) : IDisposable
     public async Task A_file_gives_the_note_that_DroneTube_hears()
     {
         var path = Save("drone.wav", t => Harmonics(Drone, t));
-        var said = await Programs.DroneTube(
+        var said = Programs.DroneTube(
             "listen",
             Path.Combine(Sheet.Top, "samples", "DroneTube", "workshop-tube.json"),
             "--note",
@@ -100,10 +100,32 @@ public sealed class ListeningTests(BenchBrowser browser) : IDisposable
         visit.NothingWentWrong();
     }
 
+    // The drone for five seconds and then its twelfth, as when a player overblows too soon; and two that go together with no single one.
+    [BrowserFact]
+    public async Task Of_two_notes_the_drone_is_heard_or_the_doubt_is_said()
+    {
+        await using var visit = await browser.Visit(360);
+        await visit.OpenFile(
+            "Open a WAV file",
+            Save("one-after-the-other.wav", t => Harmonics(t < 5 ? Drone : 3 * Drone, t))
+        );
+        Assert.StartsWith(
+            "Heard: 71.50 Hz",
+            await visit.Page.InnerTextAsync("#heard"),
+            StringComparison.Ordinal
+        );
+        await visit.OpenFile(
+            "Open a WAV file",
+            Save("at-once.wav", t => (Harmonics(Drone, t) + 0.9 * Harmonics(1.68 * Drone, t)) / 2)
+        );
+        await visit.Page.Locator(".listen .error").GetByText("two sound at once").WaitForAsync();
+        visit.NothingWentWrong();
+    }
+
     [BrowserFact]
     public async Task A_reading_of_a_tuner_does_as_well()
     {
-        var said = await Programs.DroneTube(
+        var said = Programs.DroneTube(
             "trim",
             Path.Combine(Sheet.Top, "samples", "DroneTube", "workshop-tube.json"),
             "--note",

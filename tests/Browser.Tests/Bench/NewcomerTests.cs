@@ -39,7 +39,8 @@ public class NewcomerTests(BenchBrowser browser)
             Assert.Contains(what, page[at..page.IndexOf('\n', at)], StringComparison.Ordinal);
             if (what is "Build sheet" or "E2" or "inside diameter")
             {
-                await BenchPictures.Write(visit, $"newcomer-{i + 2}.png", 640);
+                await visit.Page.SetViewportSizeAsync(360, 640);
+                await Pictures.Keep(await visit.Page.ScreenshotAsync(), "bench", $"newcomer-{i + 2}.png");
             }
         }
 

@@ -1,9 +1,11 @@
-using System.Diagnostics;
+extern alias columntool;
+extern alias dronetube;
 using System.Reflection;
+using System.Text;
 
 namespace Browser.Tests.Bench;
 
-/// <summary>DroneTube as it was built with these tests.</summary>
+/// <summary>The programs that answer the same questions as the page, run within this process.</summary>
 internal static class Programs
 {
     public static string Configuration { get; } =
@@ -12,24 +14,36 @@ internal static class Programs
             .Single(data => data.Key == "Configuration")
             .Value!;
 
-    /// <summary>What it prints.</summary>
-    public static async Task<string> DroneTube(params string[] arguments)
-    {
-        var program = Path.Combine(
-            Sheet.Top,
-            "samples",
-            "DroneTube",
-            "bin",
-            Configuration,
-            "net10.0",
-            "DroneTube.dll"
+    /// <summary>What DroneTube prints.</summary>
+    public static string DroneTube(params string[] arguments) =>
+        Said(
+            (output, error) =>
+                dronetube::Shared.ConsoleProgram.Run(
+                    dronetube::DroneTube.Verbs.Root(),
+                    arguments,
+                    output,
+                    error
+                )
         );
-        using var process = Process.Start(
-            new ProcessStartInfo("dotnet", [program, .. arguments]) { RedirectStandardOutput = true }
-        )!;
-        var said = await process.StandardOutput.ReadToEndAsync();
-        await process.WaitForExitAsync();
-        Assert.True(process.ExitCode == 0, said);
-        return said;
+
+    /// <summary>What ColumnTool prints.</summary>
+    public static string ColumnTool(params string[] arguments) =>
+        Said(
+            (output, error) =>
+                columntool::Shared.ConsoleProgram.Run(
+                    columntool::ColumnTool.CommandLine.Root.Create(),
+                    arguments,
+                    output,
+                    error
+                )
+        );
+
+    private static string Said(Func<Stream, Stream, int> run)
+    {
+        using var output = new MemoryStream();
+        using var error = new MemoryStream();
+        var code = run(output, error);
+        Assert.True(code == 0, Encoding.UTF8.GetString(error.ToArray()));
+        return Encoding.UTF8.GetString(output.ToArray());
     }
 }

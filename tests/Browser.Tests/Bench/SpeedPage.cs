@@ -38,6 +38,9 @@ public class SpeedPage(BenchBrowser browser)
           { "part": "pipe", "name": "one", "stock": "pvc-40 1-1/2", "length": "open" },
           { "part": "elbow", "name": "elbow", "before": "pvc-40 1-1/2", "after": "pvc-40 1-1/2", "gap": "1 mm", "inside": "41 mm", "radius": "40 mm", "angle": 90 },
           { "part": "pipe", "name": "two", "stock": "pvc-40 1-1/2", "length": "300 mm" },
+          { "part": "hole", "name": "a", "diameter": "8 mm", "at": "100 mm" },
+          { "part": "hole", "name": "b", "diameter": "8 mm", "at": "140 mm" },
+          { "part": "hole", "name": "c", "diameter": "8 mm", "at": "180 mm" },
           { "part": "coupling", "name": "reducer", "before": "pvc-40 1-1/2", "after": "pvc-40 2", "gap": "1 mm", "inside": "41 mm", "between": "14 mm" },
           { "part": "pipe", "name": "three", "stock": "pvc-40 2", "length": "150 mm" },
           { "part": "bell", "name": "bell", "inside": "72 mm", "length": "60 mm" } ] }
@@ -91,7 +94,7 @@ public class SpeedPage(BenchBrowser browser)
             "| what | until the cut, the drawing and the notes | until the first cut, ± and the chart |\n|---|---:|---:|\n"
         );
         Row("a slider of the workshop tube moved, warm", workshop, workshopAll);
-        Row("the same of a tube of 11 sections, bent, without holes", longer, longerAll);
+        Row("the same of a tube of 11 sections, bent, with 3 finger holes", longer, longerAll);
         Row(
             "the page opened for the first time",
             Median(starts.Select(one => one.First)),
@@ -120,7 +123,7 @@ public class SpeedPage(BenchBrowser browser)
                 "() => document.querySelector('#tube-name').value === 'long'"
             );
             File.Delete(path);
-            slider = "#part-6-length ~ input[type=range]";
+            slider = "#part-9-length ~ input[type=range]";
         }
 
         await visit.Settled();
