@@ -184,18 +184,13 @@ public sealed record ColumnDocument
 
     /// <summary>The document as text of version 2 that reads back to an equal one. Dimensions are in millimetres.</summary>
     /// <exception cref="NotSupportedException">The text would be larger than the 16 MiB that are read.</exception>
-    public string ToJson() => DocumentWriter.Write(this);
+    public string ToJson() => DocumentWriter.Text(this);
 
     /// <summary>
     /// What tells the document from every other: the SHA-256 of what <see cref="ToJson"/> writes, in the canonical form of RFC 8785, as 64
     /// hexadecimal digits. Equal documents have equal ones, however they were written.
     /// </summary>
-    /// <exception cref="NotSupportedException">The text would be larger than the 16 MiB that are read.</exception>
-    public string Sha256()
-    {
-        using var json = JsonDocument.Parse(ToJson());
-        return Convert.ToHexStringLower(SHA256.HashData(CanonicalJson.Of(json.RootElement).Span));
-    }
+    public string Sha256() => Convert.ToHexStringLower(SHA256.HashData(DocumentWriter.Canonical(this).Span));
 
     /// <summary>Lets System.Text.Json read and write documents.</summary>
     public sealed class Converter : JsonConverter<ColumnDocument>

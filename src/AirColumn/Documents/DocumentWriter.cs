@@ -8,28 +8,34 @@ namespace AirColumn.Documents;
 /// <summary>Writes a column document of version 2.</summary>
 internal static class DocumentWriter
 {
-    private static readonly JsonWriterOptions Layout = new()
-    {
-        Indented = true,
-        NewLine = "\n",
-        // Units stay readable; the text is data, never part of a web page.
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
+    // Units stay readable; the text is data, never part of a web page.
+    private static readonly JavaScriptEncoder Plain = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
 
-    /// <summary>The document as text.</summary>
-    public static string Write(ColumnDocument document)
+    /// <summary>The document as text for people too.</summary>
+    public static string Text(ColumnDocument document)
     {
-        using var bytes = new MemoryStream();
-        using (var json = new Utf8JsonWriter(bytes, Layout))
-        {
-            Write(json, document);
-        }
-
+        using var bytes = Utf8(
+            document,
+            new JsonWriterOptions
+            {
+                Indented = true,
+                NewLine = "\n",
+                Encoder = Plain,
+            }
+        );
         return bytes.Length <= DocumentReader.LargestSize
             ? Encoding.UTF8.GetString(bytes.GetBuffer().AsSpan(0, (int)bytes.Length))
             : throw new NotSupportedException(
                 "The document would be larger than the 16 MiB that are read; describe the bore by fewer sections or points."
             );
+    }
+
+    /// <summary>The canonical form of the document, UTF-8.</summary>
+    public static ReadOnlyMemory<byte> Canonical(ColumnDocument document)
+    {
+        using var bytes = Utf8(document, new JsonWriterOptions { Encoder = Plain });
+        using var json = JsonDocument.Parse(bytes.GetBuffer().AsMemory(0, (int)bytes.Length));
+        return CanonicalJson.Of(json.RootElement);
     }
 
     /// <summary>The document as a JSON value.</summary>
@@ -48,6 +54,14 @@ internal static class DocumentWriter
 
         WriteFingerings(json, document.Fingerings);
         json.WriteEndObject();
+    }
+
+    private static MemoryStream Utf8(ColumnDocument document, JsonWriterOptions layout)
+    {
+        var bytes = new MemoryStream();
+        using var json = new Utf8JsonWriter(bytes, layout);
+        Write(json, document);
+        return bytes;
     }
 
     private static void WriteOptions(Utf8JsonWriter json, ColumnOptions options)
