@@ -11,6 +11,10 @@ internal static class Sample
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
+    /// <summary>How these tests and the programs were built.</summary>
+    public static string Configuration =>
+        typeof(Sample).Assembly.GetCustomAttribute<AssemblyConfigurationAttribute>()!.Configuration;
+
     /// <summary>Runs ColumnTool.</summary>
     /// <param name="input">Its standard input.</param>
     /// <param name="arguments">Its arguments, one text each.</param>

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using AirColumn.Documents;
 using ColumnTool.Answers;
 using Shared;
 
@@ -58,15 +57,11 @@ internal sealed class Verb<T> : Verb
     public override VerbAnswer Ask(Arguments arguments)
     {
         var (answer, warnings) = Compute(arguments);
-        return new Answered(this, answer, warnings, IsAboutColumn ? arguments.Provenance : null);
+        return new Answered(this, answer, warnings, arguments);
     }
 
-    private sealed class Answered(
-        Verb<T> verb,
-        T answer,
-        IReadOnlyList<string> warnings,
-        Provenance? provenance
-    ) : VerbAnswer
+    private sealed class Answered(Verb<T> verb, T answer, IReadOnlyList<string> warnings, Arguments arguments)
+        : VerbAnswer
     {
         public override IReadOnlyList<string> Warnings => warnings;
 
@@ -78,7 +73,7 @@ internal sealed class Verb<T> : Verb
             }
 
             json.Texts("warnings", warnings);
-            Provenances.Write(json, provenance);
+            Provenances.Write(json, verb.IsAboutColumn ? arguments.Provenance : null);
         }
 
         public override IEnumerable<string> CsvLines() => verb.Table.Lines(answer);
