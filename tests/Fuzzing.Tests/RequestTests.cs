@@ -70,14 +70,14 @@ public class RequestTests
     [Fact]
     public void Every_line_has_one_answer_that_is_no_fault()
     {
-        const int Lines = 30_000;
+        var lines = 30_000 * ReaderTests.Times;
         var mutator = new Mutator(
             24,
             // Under many ids, or most would be refused for that of another.
             [.. Enumerable.Range(1, 600).Select(id => Encoding.UTF8.GetBytes(WithId(id)))],
             [.. Words.Select(Encoding.UTF8.GetBytes)]
         );
-        var asked = new Asked(Lines, mutator);
+        var asked = new Asked(lines, mutator);
         var answers = new AnswerCheck();
         using (var server = new LineServer(answers, new LineServerOptions(2, 0.2, false)))
         {
@@ -87,7 +87,7 @@ public class RequestTests
         Assert.Equal("", answers.Wrong);
         Assert.Equal(asked.Questions, answers.Answers);
         // Both ways are taken.
-        Assert.InRange(answers.Answered, Lines / 10, Lines);
+        Assert.InRange(answers.Answered, lines / 10, lines);
         // A tenth of what all lines would take if they were kept with what is made of them.
         Assert.InRange(GC.GetTotalMemory(true), 0, 60_000_000);
     }
