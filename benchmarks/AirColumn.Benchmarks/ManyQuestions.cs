@@ -11,18 +11,14 @@ internal static class ManyQuestions
     private const int Runs = 11;
 
     /// <summary>Sentences that say what was measured.</summary>
-    public static string Told(PublishedTool tool)
+    /// <param name="program">ColumnTool, compiled ahead.</param>
+    public static string Told(string program)
     {
-        if (tool.Ahead is not { } program)
-        {
-            return "ColumnTool could not be compiled ahead here.";
-        }
-
         var document = StartUp.Document.ReplaceLineEndings(" ");
         var air = Processor(program, "\"verb\":\"air\",\"temperature\":\"20 °C\"", false);
         var same = Processor(program, $"\"verb\":\"impedance\",\"document\":{document},\"at\":[100]", false);
         var turns = Processor(program, $"\"verb\":\"impedance\",\"document\":{document},\"at\":[100]", true);
-        var (first, seconds, peak) = Sweep(tool, program);
+        var (first, seconds, peak) = Sweep(program);
         return string.Create(
             CultureInfo.InvariantCulture,
             $"{Questions} small questions by [lines of JSON](json-lines.md), compiled ahead, processor time of the process for each, computing included, medians of {Runs}: {air:F0} µs for the air at one temperature, "
@@ -78,12 +74,9 @@ internal static class ManyQuestions
         return times[Runs / 2];
     }
 
-    private static (double FirstMilliseconds, double Seconds, double Megabytes) Sweep(
-        PublishedTool tool,
-        string program
-    )
+    private static (double FirstMilliseconds, double Seconds, double Megabytes) Sweep(string program)
     {
-        var name = Path.Combine(tool.Folder, "tube.json");
+        var name = Path.GetTempFileName();
         File.WriteAllText(name, StartUp.Document);
         var (firsts, peak, seconds) = (new List<double>(), 0L, 0.0);
         for (var run = 0; run < Runs; run++)
@@ -117,6 +110,7 @@ internal static class ManyQuestions
             seconds = run == 0 ? Stopwatch.GetElapsedTime(start).TotalSeconds : seconds;
         }
 
+        File.Delete(name);
         firsts.Sort();
         return (firsts[Runs / 2], seconds, peak / 1e6);
     }

@@ -152,7 +152,12 @@ internal static class PerformancePage
         Line(text);
         Line(text, "## Many questions to one process");
         Line(text);
-        Line(text, ManyQuestions.Told(tool));
+        Line(
+            text,
+            tool.Ahead is { } program
+                ? ManyQuestions.Told(program)
+                : "ColumnTool could not be compiled ahead here."
+        );
         File.WriteAllText(Path.Combine(Folder(), "docs", "performance.md"), text.ToString());
 
         double Of(string name, int? sections) => medians[(name, sections)].ResultStatistics!.Median;

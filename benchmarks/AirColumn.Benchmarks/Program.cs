@@ -3,12 +3,11 @@ using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
 
-// Without arguments: everything once, in some minutes, and docs/performance.md from it. With "questions": what many questions to one process
-// cost. With any others: as the benchmark runner takes them.
-if (args is ["questions"])
+// Without arguments: everything once, in some minutes, and docs/performance.md from it. With "questions" and ColumnTool compiled ahead: what many
+// questions to one process cost. With any others: as the benchmark runner takes them.
+if (args is ["questions", var program])
 {
-    using var tool = new PublishedTool(PerformancePage.Folder());
-    Console.WriteLine(ManyQuestions.Told(tool));
+    Console.WriteLine(ManyQuestions.Told(Path.GetFullPath(program)));
     return;
 }
 

@@ -16,7 +16,9 @@ internal sealed class PublishedTool : IDisposable
             : null;
         // The compiler refuses some machines by name; the set that the most have is next.
         Ahead =
-            PublishesAhead("native") || PublishesAhead("x86-64-v3") ? Path.Combine(ahead, "ColumnTool") : null;
+            PublishesAhead("native") || PublishesAhead("x86-64-v3")
+                ? Path.Combine(ahead, "ColumnTool")
+                : null;
 
         bool PublishesAhead(string instructions) =>
             Succeeds(
