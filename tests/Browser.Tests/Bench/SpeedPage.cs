@@ -88,7 +88,7 @@ public class SpeedPage(BenchBrowser browser)
         );
         text.Append(
             CultureInfo.InvariantCulture,
-            $"{RuntimeInformation.OSDescription}, {Environment.ProcessorCount} processors.\n\n"
+            $"{RuntimeInformation.OSDescription}, {Environment.ProcessorCount} processors.{Busy()}\n\n"
         );
         text.Append(
             "| what | until the cut, the drawing and the notes | until the first cut, ± and the chart |\n|---|---:|---:|\n"
@@ -109,6 +109,18 @@ public class SpeedPage(BenchBrowser browser)
         void Row(string what, double first, double all) =>
             text.Append(CultureInfo.InvariantCulture, $"| {what} | {first:0} ms | {all:0} ms |\n");
     }
+
+    // What else the machine did in the last minute, where the system says so: times of a busy one are times of waiting.
+    private static string Busy() =>
+        File.Exists("/proc/loadavg")
+        && double.Parse(File.ReadAllText("/proc/loadavg").Split(' ')[0], CultureInfo.InvariantCulture)
+            is var load
+        && load > 1.5 * Environment.ProcessorCount
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $" The machine was busy: {load:0} tasks shared its processors while this was measured, so that a machine left alone is faster."
+            )
+            : "";
 
     private async Task<(double First, double All)> Slid(string? tube)
     {
