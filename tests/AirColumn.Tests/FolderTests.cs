@@ -25,7 +25,7 @@ public class FolderTests
         ("Acoustics/Losses", ["Acoustics/Vectors", "Gases"]),
         ("Acoustics/Radiation", ["", "Acoustics/Interpolation", "Acoustics/Vectors", "Bores"]),
         ("Acoustics/Choices", ["", "Acoustics/Losses", "Acoustics/Radiation", "Bores"]),
-        ("Acoustics/Junctions", ["Acoustics/Interpolation", "Acoustics/Radiation"]),
+        ("Acoustics/Junctions", ["Acoustics/Interpolation", "Acoustics/Radiation", "Acoustics/Vectors"]),
         (
             "Acoustics/Line",
             [

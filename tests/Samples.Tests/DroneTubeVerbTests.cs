@@ -38,7 +38,7 @@ public sealed class DroneTubeVerbTests : IDisposable
     [Fact]
     public void Each_note_of_the_table_comes_out_when_the_engine_is_asked()
     {
-        var json = Sample.DroneTube("table", Shown, "--json").WithWarningOfFronts().Json();
+        var json = Sample.DroneTube("table", Shown, "--json").Json();
         var notes = json.GetProperty("notes").EnumerateArray().ToList();
         Assert.Equal(
             "B1 C2 C#2 D2 D#2 E2 F2",
@@ -63,10 +63,7 @@ public sealed class DroneTubeVerbTests : IDisposable
             Assert.Equal(440 * Math.Pow(2, (i - 34) / 12.0), first, 1e-4);
         }
 
-        var text = Sample
-            .DroneTube("table", Shown, "--from", "C2", "--to", "D2")
-            .WithWarningOfFronts()
-            .Succeeded();
+        var text = Sample.DroneTube("table", Shown, "--from", "C2", "--to", "D2").Succeeded();
         // A heading, three notes, a caution on two lines.
         Assert.Equal(6, text.TrimEnd('\n').Split('\n').Length);
     }
@@ -76,7 +73,7 @@ public sealed class DroneTubeVerbTests : IDisposable
     {
         var page = File.ReadAllText(Path.Combine(ShownPage.Top, "samples", "DroneTube", "README.md"));
         Assert.Contains(
-            $"```\n{Sample.DroneTube("table", Shown).WithWarningOfFronts().Succeeded()}```",
+            $"```\n{Sample.DroneTube("table", Shown).Succeeded()}```",
             page.ReplaceLineEndings("\n"),
             StringComparison.Ordinal
         );
@@ -92,8 +89,8 @@ public sealed class DroneTubeVerbTests : IDisposable
         var parts = Path.Combine(folder.FullName, "shown.json");
         File.WriteAllText(parts, json);
         Assert.Equal(
-            Sample.DroneTube("table", Shown).WithWarningOfFronts().Succeeded(),
-            Sample.DroneTube("table", parts).WithWarningOfFronts().Succeeded()
+            Sample.DroneTube("table", Shown).Succeeded(),
+            Sample.DroneTube("table", parts).Succeeded()
         );
     }
 
@@ -102,13 +99,11 @@ public sealed class DroneTubeVerbTests : IDisposable
     {
         var metric = Sample
             .DroneTube("table", Shown, "--from", "D2", "--to", "D2", "--units", "mm")
-            .WithWarningOfFronts()
             .Succeeded();
         Assert.Contains("1090 mm", metric, StringComparison.Ordinal);
         Assert.DoesNotContain(" in", metric, StringComparison.Ordinal);
         var inches = Sample
             .DroneTube("table", Shown, "--from", "D2", "--to", "D2", "--units", "in")
-            .WithWarningOfFronts()
             .Succeeded();
         Assert.Contains("42 15/16 in", inches, StringComparison.Ordinal);
         Assert.DoesNotContain(" mm", inches, StringComparison.Ordinal);
@@ -125,20 +120,14 @@ public sealed class DroneTubeVerbTests : IDisposable
             plain,
             """{ "tube": 1, "parts": [ { "part": "pipe", "stock": "pvc-40 1-1/2", "inside": "39.8 mm", "length": "open" } ] }"""
         );
-        var json = Sample
-            .DroneTube("compare", Shown, plain, "--note", "D2", "--json")
-            .WithWarningOfFronts()
-            .Json();
+        var json = Sample.DroneTube("compare", Shown, plain, "--note", "D2", "--json").Json();
         var tubes = json.GetProperty("tubes").EnumerateArray().ToList();
         Assert.Equal("Stepped workshop tube", tubes[0].GetProperty("name").GetString());
         Assert.Equal("plain", tubes[1].GetProperty("name").GetString());
         Assert.Equal(18.2, Number(tubes[0], "price"), 1e-9);
         Assert.Equal(JsonValueKind.Null, tubes[1].GetProperty("price").ValueKind);
         Assert.All(tubes, tube => Assert.InRange(Number(tube, "firstPeakQ"), 30, 90));
-        var text = Sample
-            .DroneTube("compare", Shown, plain, "--note", "D2")
-            .WithWarningOfFronts()
-            .Succeeded();
+        var text = Sample.DroneTube("compare", Shown, plain, "--note", "D2").Succeeded();
         Assert.Contains("cost: not known: a part has no price", text, StringComparison.Ordinal);
     }
 
@@ -157,7 +146,6 @@ public sealed class DroneTubeVerbTests : IDisposable
                 "mm",
                 "--json"
             )
-            .WithWarningOfFronts()
             .Json();
         var pipes = json.GetProperty("pipes").EnumerateArray().ToList();
         Assert.Equal(

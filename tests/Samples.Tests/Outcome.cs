@@ -14,19 +14,6 @@ internal sealed record Outcome(int ExitCode, string Output, string Error)
         return Output;
     }
 
-    /// <summary>
-    /// The same, of a run that warned of wave fronts and of nothing else: rings of air in the couplings of the workshop tube are more than
-    /// one-dimensional wave fronts take in.
-    /// </summary>
-    public Outcome WithWarningOfFronts()
-    {
-        Assert.All(
-            Error.TrimEnd('\n').Split('\n'),
-            line => Assert.StartsWith("warning: Corners, steps or slopes", line, StringComparison.Ordinal)
-        );
-        return this with { Error = "" };
-    }
-
     /// <summary>The same as JSON.</summary>
     public JsonElement Json()
     {

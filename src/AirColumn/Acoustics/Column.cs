@@ -133,6 +133,18 @@ public sealed class Column
     internal Column With(in ColumnParts parts) => new(parts, this);
 
     /// <summary>
+    /// This column with the wave fronts and the number of modes that it has taken made its options, so that columns made from it have
+    /// the same and differ in nothing but what is changed.
+    /// </summary>
+    internal Column Decided(CancellationToken cancellationToken)
+    {
+        var modes = Wavefronts == Wavefronts.Multimodal ? ModeCount(cancellationToken) : Options.Modes;
+        return Options.Wavefronts == Wavefronts && Options.Modes == modes
+            ? this
+            : With(Parts with { Options = Options with { Wavefronts = Wavefronts, Modes = modes } });
+    }
+
+    /// <summary>
     /// How many radial modes are carried: 1, the plane wave alone, unless <see cref="Wavefronts"/> is
     /// <see cref="Acoustics.Wavefronts.Multimodal"/>. Where <see cref="ColumnOptions.Modes"/> leaves it open it is found out when first needed.
     /// </summary>

@@ -68,7 +68,13 @@ public static class SectionLength
         );
         Require.InRange(question.Target.Hertz, 0, column.HighestFrequency.Hertz, "Hz", "target");
         return question.Shortest < question.Longest
-            ? new LengthSearch(column, question, cancellationToken).Run()
+            ? FrontsOfSearch.Keep(
+                column,
+                from => new LengthSearch(from, question, cancellationToken).Run(),
+                solution => solution.Column,
+                (solution, same) => solution with { Column = same },
+                cancellationToken
+            )
             : throw new ArgumentException(
                 $"Shortest is {Require.Show(question.Shortest.Millimeters, "mm")} and Longest "
                     + $"{Require.Show(question.Longest.Millimeters, "mm")}; the shortest must be below the longest.",

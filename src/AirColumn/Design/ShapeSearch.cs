@@ -36,8 +36,17 @@ public static class ShapeSearch
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(unknowns);
         ArgumentNullException.ThrowIfNull(targets);
-        var problem = new ShapeProblem(column, unknowns, targets, cancellationToken);
-        return new Search(problem, options ?? new ShapeOptions()).Run();
+        return FrontsOfSearch.Keep(
+            column,
+            from =>
+                new Search(
+                    new ShapeProblem(from, unknowns, targets, cancellationToken),
+                    options ?? new ShapeOptions()
+                ).Run(),
+            solution => solution.Column,
+            (solution, same) => solution with { Column = same },
+            cancellationToken
+        );
     }
 
     private sealed class Search(ShapeProblem problem, ShapeOptions options)

@@ -67,6 +67,17 @@ internal static class GradientColumns
                 ),
                 new ColumnOptions { Tolerance = 1e-13, Wavefronts = Wavefronts.Curved }
             ),
+            "couplings" => new(
+                Bore.Build()
+                    .Cylinder(Mm(41), Mm(500))
+                    .Cylinder(Mm(48), Mm(1.3))
+                    .Cylinder(Mm(41.2), Mm(14))
+                    .Cylinder(Mm(60), Mm(9))
+                    .Cone(Mm(52), Mm(54), Mm(200))
+                    .OpenEnd(Mm(2)),
+                Room,
+                new ColumnOptions { Tolerance = 1e-13, Wavefronts = Wavefronts.Curved }
+            ),
             "capillary" => new(
                 Bore.Build().Cone(Mm(1.2), Mm(1.6), Mm(300)).Cylinder(Mm(1), Mm(100)).OpenEnd(Mm(1)),
                 Room,
@@ -105,7 +116,7 @@ internal static class GradientColumns
         };
 
     public static TheoryData<string> Names =>
-        ["stepped tube", "flute", "horn in breath", "capillary", "large-tube losses", "row", "no losses"];
+        ["stepped tube", "couplings", "flute", "horn in breath", "capillary", "large-tube losses", "row", "no losses"];
 
     /// <summary>
     /// Everything, but where the walls of two sections meet, both together: apart they would make a step, whose mass is not smooth where it

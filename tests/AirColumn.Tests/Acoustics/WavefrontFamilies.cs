@@ -15,6 +15,7 @@ internal static class WavefrontFamilies
             ["ring", var length] => Cylinders((40, 500), (28, Number(length)), (40, 500)),
             ["rings", var length, var apart] => Row(10, 40, 300, (30, Number(length)), (40, Number(apart))),
             ["thread"] => Row(100, 20, 100, (23, 1.5), (20, 1.5)),
+            ["couplings"] => Cylinders((41, 1000), (48, 1), (41, 14), (60, 1), (52, 200)),
             ["wider", var behind] => Cylinders((30, 600), (40, Number(behind))),
             ["narrower", var behind] => Cylinders((40, 600), (30, Number(behind))),
             ["cone", var slope] => Bore.Build()

@@ -10,7 +10,7 @@ public sealed record ColumnOptions
     private readonly WallLosses losses = WallLosses.Full;
     private readonly Fingering fingering = Fingering.AllOpen;
     private readonly RadiationModel radiation = RadiationModel.Exact;
-    private readonly Wavefronts wavefronts = Wavefronts.Curved;
+    private readonly Wavefronts wavefronts = Wavefronts.Automatic;
     private readonly int? modes;
 
     /// <summary>The model of the losses at the wall; full by default.</summary>
@@ -21,7 +21,7 @@ public sealed record ColumnOptions
         init => losses = Require.Named(value, nameof(Losses));
     }
 
-    /// <summary>What is assumed of the wave fronts where the bore widens or narrows; curved by default.</summary>
+    /// <summary>What is assumed of the wave fronts where the bore widens or narrows; automatic by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not one of the named models.</exception>
     public Wavefronts Wavefronts
     {

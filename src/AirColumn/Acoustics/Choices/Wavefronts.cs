@@ -7,7 +7,7 @@ public enum Wavefronts
     /// Fronts that bulge as the wall slopes and turns: the air moves across the axis as it moves along it, and that kinetic energy,
     /// least among flows that crowd more or less towards the axis, multiplies the series impedance by
     /// 1 + a'²/2 − d²/(24(2 + a'²) + 1.25d²), a' = da/dx, d = a·a'' − 3a'² (second order of the slender-duct expansion; after
-    /// rayleigh1916). At an open end the taper behind the mouth counts too. The default. It loses its footing where the wall slopes
+    /// rayleigh1916). At an open end the taper behind the mouth counts too. It loses its footing where the wall slopes
     /// by more than 45°.
     /// </summary>
     Curved,
@@ -28,7 +28,7 @@ public enum Wavefronts
     /// <summary>
     /// <see cref="Curved"/> where an estimate puts that off by less than 0.3 cent, <see cref="Multimodal"/> elsewhere: where corners, steps
     /// and mouths see each other or slopes are steep. It adds up what all of the bore does and takes microseconds.
-    /// <see cref="Column.Wavefronts"/> says which it has become. What a column document means unless it says otherwise. Other fronts warn where this one would not be curved.
+    /// <see cref="Column.Wavefronts"/> says which it has become. The default everywhere. Other fronts warn where this one would not be curved.
     /// </summary>
     Automatic,
 }

@@ -21,7 +21,7 @@ internal sealed class StepInertance
     private const int Degree = 6;
 
     // Where the first radial mode is about to propagate the mass is held: there one-dimensional theory is at its end.
-    private const double HighestShareOfCutOn = 0.9;
+    public const double HighestShareOfCutOn = 0.9;
 
     private static readonly RationalInterpolant LengthOverRadius = Interpolant(
         BaffledTable.LowFrequencyEndCorrection,

@@ -53,6 +53,8 @@ internal ref struct CurvedFrontError
     private readonly double wavenumber; // of the highest frequency that counts, 1/m
     private Amplitudes field; // what arrives from the left, m
     private Amplitudes ofJumps; // the part of it that comes from steps and corners
+    private Amplitudes ofSteps; // the part of that which comes through pipes only: what steps do to each other is known there
+    private double pipe; // volume of the pipes behind the last step, over π, m³
     private double length; // what is wrong by so far, m
     private double near; // likewise, with its sign, over a stretch in which a resonance's flow changes little
     private double stretch; // how long that is so far, m
@@ -100,13 +102,15 @@ internal ref struct CurvedFrontError
         }
 
         var (arrives, leaves) = isStep ? Strengths(left.Radius, right.Radius) : (0, 0);
+        var known = 1 - (isStep ? Unequal(Math.Min(left.Radius, right.Radius)) : 1);
         // A step in a taper: what the slopes beside it send.
         var wrong = 0.5 * height * (left.Slope + right.Slope);
         for (var n = 0; n < Modes; n++)
         {
             var (near, far) = (Rate(n, left.Radius), Rate(n, right.Radius));
             var corner = turn * left.Radius / near;
-            wrong += 4 / (left.Radius * near) * (arrives + corner) * field[n];
+            wrong +=
+                4 / (left.Radius * near) * ((arrives + corner) * field[n] - known * arrives * ofSteps[n]);
             if (!isStep)
             {
                 wrong -= 2 * left.Radius * turn * turn / (near * near * near);
@@ -115,10 +119,20 @@ internal ref struct CurvedFrontError
             var sends = leaves - turn * right.Radius / far;
             field[n] += sends;
             ofJumps[n] += sends;
+            ofSteps[n] += leaves;
         }
 
+        pipe = 0;
         wrong -= isStep ? 0 : 2 * left.Radius * turn * turn * CubesBeyond;
         near += wrong;
+    }
+
+    // Steps near each other are given the masses that they have for one flow through all of them. The share of the energy they hold in
+    // common that is wrong where the pipe between takes up some of the flow: half the square of what it takes.
+    private readonly double Unequal(double radius)
+    {
+        var taken = wavenumber * pipe / (radius * radius);
+        return Math.Min(1, 0.5 * taken * taken);
     }
 
     // What a step from one radius to another takes from its left side and sends to its right one.
@@ -142,6 +156,15 @@ internal ref struct CurvedFrontError
             part.WallAt(part.LengthMetres / 2),
             part.WallAt(part.LengthMetres)
         );
+        if (part is CylinderSection or BendSection)
+        {
+            pipe += part.LengthMetres * start.Radius * start.Radius;
+        }
+        else
+        {
+            ofSteps = default;
+        }
+
         if (Math.Max(Bend(start), Math.Max(Bend(middle), Bend(end))) < Gentle)
         {
             Decay(part.LengthMetres, middle.Radius);
@@ -189,6 +212,7 @@ internal ref struct CurvedFrontError
             var factor = Math.Exp(-Rate(n, radius) * distance / radius);
             field[n] *= factor;
             ofJumps[n] *= factor;
+            ofSteps[n] *= factor;
         }
     }
 

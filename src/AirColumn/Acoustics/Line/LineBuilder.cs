@@ -18,6 +18,7 @@ internal sealed class LineBuilder
     private readonly double[] divisions;
     private readonly ColumnLine? previous; // in one and the same air, with the same options; else null
     private readonly List<HoleStates> holes = [];
+    private IReadOnlyList<StepCluster> clusters = [];
     private readonly List<Medium> media;
     private readonly SortedSet<string> warnings = new(StringComparer.Ordinal);
     private readonly GasConstants? gas; // where one fills all
@@ -49,6 +50,7 @@ internal sealed class LineBuilder
             {
                 Parts = parts,
                 Sections = likeBefore.Sections,
+                Clusters = likeBefore.Clusters,
                 Holes = likeBefore.Holes,
                 Load = likeBefore.Load,
                 Blown = compiler.Blown(),
@@ -66,11 +68,12 @@ internal sealed class LineBuilder
 
     private ColumnLine Run(in ColumnParts parts, ColumnLine? sameOptions)
     {
-        var sections = Sections();
+        var sections = WithNeighbours(Sections());
         return new ColumnLine
         {
             Parts = parts,
             Sections = sections,
+            Clusters = clusters,
             Holes = holes,
             Load = Load(sameOptions),
             Blown = Blown(),
@@ -183,6 +186,41 @@ internal sealed class LineBuilder
                         isWhole
                     );
             x += section.LengthMetres;
+        }
+
+        return sections;
+    }
+
+    // What steps near each other do to each other. Modes know of it by themselves.
+    private LineSection[] WithNeighbours(LineSection[] sections)
+    {
+        clusters =
+            options.Wavefronts != Wavefronts.Multimodal
+                ? StepCluster.Of(bore, GasAt, previous?.Clusters)
+                : [];
+        var wanted = new Dictionary<int, StepInteraction>();
+        foreach (var cluster in clusters)
+        {
+            for (var i = 0; i < cluster.Sections.Length; i++)
+            {
+                wanted[cluster.Sections[i]] = cluster.Interactions[i];
+            }
+        }
+
+        for (var i = 1; i < sections.Length; i++)
+        {
+            var neighbours = wanted.GetValueOrDefault(i);
+            if (
+                sections[i].Parts[0] is SeriesMass step
+                && Bore.IsStep(bore.Sections[i - 1], bore.Sections[i])
+                && !ReferenceEquals(step.Neighbours, neighbours)
+            )
+            {
+                sections[i] = sections[i] with
+                {
+                    Parts = [step.Among(neighbours), .. sections[i].Parts[1..]],
+                };
+            }
         }
 
         return sections;
@@ -321,9 +359,8 @@ internal sealed class LineBuilder
                     MediumOf(gas),
                     options.Wavefronts
                 ),
-                .. new LineBuilder(new(inner, AirProfile.Uniform(air), options), null)
-                    .Sections()
-                    .SelectMany(section => section.Parts),
+                .. Compile(new(inner, AirProfile.Uniform(air), options), null)
+                    .Sections.SelectMany(section => section.Parts),
             ],
             new Termination(
                 inner.FarEnd,

@@ -56,17 +56,48 @@ internal sealed class SeriesMass : LinePart
     /// <summary>The same at all frequencies, kg/m⁴.</summary>
     public SeriesMass(double inertance) => constant = inertance;
 
-    /// <summary>That of a step.</summary>
-    public SeriesMass(StepInertance step) => this.step = step;
+    /// <summary>That of a step, with what other steps near it do to it.</summary>
+    public SeriesMass(StepInertance step, StepInteraction? neighbours = null) =>
+        (this.step, Neighbours) = (step, neighbours);
 
-    /// <summary>ω where the mass has a corner as a function of frequency, if it has one.</summary>
-    public double? Corner => step?.HeldFrom;
+    /// <summary>What other steps near this one do to it, if any are.</summary>
+    public StepInteraction? Neighbours { get; }
+
+    /// <summary>Each ω where the mass has a corner as a function of frequency.</summary>
+    public IEnumerable<double> Corners
+    {
+        get
+        {
+            if (step is not null)
+            {
+                yield return step.HeldFrom;
+            }
+
+            if (Neighbours is not null && Neighbours.HeldFrom != step?.HeldFrom)
+            {
+                yield return Neighbours.HeldFrom;
+            }
+        }
+    }
+
+    /// <summary>The same step among these neighbours.</summary>
+    public SeriesMass Among(StepInteraction? neighbours) => new(step!, neighbours);
 
     /// <summary>Acoustic mass, kg/m⁴, at ω.</summary>
-    public double InertanceAt(double omega) => step?.At(omega) ?? constant;
+    public double InertanceAt(double omega) =>
+        step is null ? constant : step.At(omega) + (Neighbours?.At(omega) ?? 0);
 
     /// <summary>The same at some ω.</summary>
-    public RealVector InertanceAt(RealVector omega) => step?.At(omega) ?? Vector.Create(constant);
+    public RealVector InertanceAt(RealVector omega)
+    {
+        if (step is null)
+        {
+            return Vector.Create(constant);
+        }
+
+        var own = step.At(omega);
+        return Neighbours is null ? own : own + Neighbours.At(omega);
+    }
 }
 
 /// <summary>

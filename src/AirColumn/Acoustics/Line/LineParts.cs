@@ -23,7 +23,7 @@ internal static class LineParts
         parts.SelectMany(part =>
             part switch
             {
-                SeriesMass { Corner: { } omega } => [omega / (2 * Math.PI)],
+                SeriesMass mass => mass.Corners.Select(omega => omega / (2 * Math.PI)),
                 SideColumn side => Corners(side.Parts).Concat(side.End.Corners),
                 _ => [],
             }

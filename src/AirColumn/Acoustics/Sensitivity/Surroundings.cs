@@ -36,6 +36,17 @@ internal sealed record Surroundings(
 
         var from = Math.Max(0, first - 1);
         var to = Math.Min(bore.Sections.Count, last + 2);
+        // Steps near each other belong together.
+        while (from > 0 && StepCluster.IsShort(bore.Sections[from]))
+        {
+            from--;
+        }
+
+        while (to < bore.Sections.Count && StepCluster.IsShort(bore.Sections[to - 1]))
+        {
+            to++;
+        }
+
         var sections = compiled.Sections[from..to];
         var parts = compiled.Parts with
         {
@@ -53,6 +64,7 @@ internal sealed record Surroundings(
             {
                 Parts = parts,
                 Sections = sections,
+                Clusters = compiled.Clusters,
                 Holes = [],
                 // As long as the first and the last section here stay what they are, so do the ends.
                 Load = compiled.Load,

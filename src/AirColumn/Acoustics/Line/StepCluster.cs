@@ -1,0 +1,93 @@
+using AirColumn.Acoustics.Junctions;
+using AirColumn.Bores;
+using AirColumn.Gases;
+
+namespace AirColumn.Acoustics.Line;
+
+/// <summary>Steps of a bore that are near each other, with pipes between them and nothing else.</summary>
+/// <param name="Radii">Of the pipes, those before the first and behind the last step included, m.</param>
+/// <param name="Lengths">Of the pipes between steps, m.</param>
+/// <param name="Gas">What fills them.</param>
+/// <param name="Sections">The section behind each step.</param>
+internal sealed record StepCluster(double[] Radii, double[] Lengths, GasConstants Gas, int[] Sections)
+{
+    private StepInteraction[]? interactions;
+
+    /// <summary>What the neighbours do to each step.</summary>
+    public StepInteraction[] Interactions =>
+        interactions ??= StepChain.Of(Radii, Lengths, Gas.Density, Gas.SpeedOfSound);
+
+    /// <summary>Whether another is made of the same, wherever it lies.</summary>
+    public bool IsLike(StepCluster other) =>
+        Gas == other.Gas
+        && Radii.AsSpan().SequenceEqual(other.Radii)
+        && Lengths.AsSpan().SequenceEqual(other.Lengths);
+
+    /// <summary>Whether what is sent into a section from one end reaches the other: a pipe shorter than <see cref="StepChain.Reach"/> radii.</summary>
+    public static bool IsShort(Section section) =>
+        section is CylinderSection or BendSection
+        && section.LengthMetres < StepChain.Reach * section.WallAt(0).Radius;
+
+    /// <summary>Those of a bore.</summary>
+    /// <param name="bore">The bore.</param>
+    /// <param name="gasAt">What fills it at a place, m.</param>
+    /// <param name="known">Those of another bore: what is computed of them already is taken over.</param>
+    public static List<StepCluster> Of(
+        Bore bore,
+        Func<double, GasConstants> gasAt,
+        IReadOnlyList<StepCluster>? known
+    )
+    {
+        var found = new List<StepCluster>();
+        var (radii, lengths, behind) = (new List<double>(), new List<double>(), new List<int>());
+        var (place, first) = (bore.Sections[0].LengthMetres, 0.0); // of the step at hand, and of the first of its cluster
+        var between = 0.0; // how far the last step lies behind, through pipes of one radius
+        var reaches = false;
+        for (var i = 1; i < bore.Sections.Count; i++)
+        {
+            var (before, section) = (bore.Sections[i - 1], bore.Sections[i]);
+            if (Bore.IsStep(before, section))
+            {
+                var radius = before.WallAt(before.LengthMetres).Radius;
+                if (reaches)
+                {
+                    lengths.Add(between);
+                }
+                else
+                {
+                    Close();
+                    first = place;
+                    radii.Add(radius);
+                }
+
+                radii.Add(section.WallAt(0).Radius);
+                behind.Add(i);
+                (between, reaches) = (0, true);
+            }
+
+            place += section.LengthMetres;
+            between += section.LengthMetres;
+            reaches =
+                reaches
+                && section is CylinderSection or BendSection
+                && between < StepChain.Reach * section.WallAt(0).Radius;
+        }
+
+        Close();
+        return found;
+
+        void Close()
+        {
+            if (behind.Count > 1)
+            {
+                var cluster = new StepCluster([.. radii], [.. lengths], gasAt(first), [.. behind]);
+                var like = known?.FirstOrDefault(other => other.IsLike(cluster));
+                found.Add(like is null ? cluster : like with { Sections = cluster.Sections });
+            }
+
+            radii.Clear();
+            lengths.Clear();
+            behind.Clear();
+        }
+    }
+}
