@@ -87,11 +87,18 @@ public static class TubeBuilder
         ArgumentNullException.ThrowIfNull(assembly);
         ArgumentNullException.ThrowIfNull(air);
         var tube = assembly.Assemble(cut);
-        var column = ColumnOf(tube, air);
-        return column.FirstResonances(1, cancellationToken) is [var first]
+        return Built(tube, ColumnOf(tube, air), target, cancellationToken);
+    }
+
+    private static BuiltTube? Built(
+        AssembledTube tube,
+        Column column,
+        Frequency target,
+        CancellationToken cancellationToken
+    ) =>
+        column.FirstResonances(1, cancellationToken) is [var first]
             ? new BuiltTube(tube, column, first.Frequency, Cents.Between(target, first.Frequency))
             : null;
-    }
 
     /// <summary>The column of an assembly cut to a length.</summary>
     internal static Column ColumnOf(AssembledTube tube, Air air) => tube.ColumnIn(air);
@@ -163,11 +170,12 @@ public static class TubeBuilder
     )
     {
         private readonly Frequency target = tuning.FrequencyOf(note);
+        private Column? last; // what two tubes of one assembly have in common, the field of the mouth above all, is computed once
 
         public ExactCut Begin(CancellationToken cancellationToken)
         {
             var any = assembly.Assemble(Length.FromMillimeters(assembly.ShortestCut.Millimeters + 1000));
-            var highest = ColumnOf(any, air).HighestFrequency;
+            var highest = ColumnOf(any).HighestFrequency;
             if (target > highest)
             {
                 return Unreached(SolveStatus.OutOfReach, _ => Wording.TooWide(note, target, highest));
@@ -344,7 +352,7 @@ public static class TubeBuilder
             CancellationToken cancellationToken
         ) =>
             SectionLength.Solve(
-                ColumnOf(tube, air),
+                ColumnOf(tube),
                 new LengthQuestion(tube.FreeSection, frequency)
                 {
                     Shortest = Length.FromMillimeters(
@@ -365,7 +373,7 @@ public static class TubeBuilder
         {
             var there = assembly.Assemble(cut);
             return TrimTable.For(
-                ColumnOf(there, air),
+                ColumnOf(there),
                 new TrimQuestion(there.FreeSection, target)
                 {
                     Step = step,
@@ -385,7 +393,13 @@ public static class TubeBuilder
         // Rounded down a cut may fall below what its sockets hold.
         private Length AtLeastShortest(Length cut) => cut < assembly.ShortestCut ? assembly.ShortestCut : cut;
 
-        private BuiltTube? Built(Length cut, CancellationToken cancellationToken) =>
-            TubeBuilder.Built(assembly, cut, air, target, cancellationToken);
+        private BuiltTube? Built(Length cut, CancellationToken cancellationToken)
+        {
+            var tube = assembly.Assemble(cut);
+            return TubeBuilder.Built(tube, ColumnOf(tube), target, cancellationToken);
+        }
+
+        private Column ColumnOf(AssembledTube tube) =>
+            last = last?.WithBore(tube.Bore) ?? TubeBuilder.ColumnOf(tube, air);
     }
 }

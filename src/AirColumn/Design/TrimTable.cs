@@ -67,7 +67,7 @@ public sealed record TrimTable : IJsonAnswer
             nameof(TrimQuestion.HolesFromFarEnd)
         );
         Require.InRange(question.Target.Hertz, 0, column.HighestFrequency.Hertz, "Hz", "target");
-        return new Trimming(column, question, cancellationToken).Run();
+        return new Trimming(column.Decided(cancellationToken), question, cancellationToken).Run();
     }
 
     private sealed class Trimming(Column column, TrimQuestion question, CancellationToken cancellationToken)

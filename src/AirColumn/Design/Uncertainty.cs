@@ -17,7 +17,8 @@ public static class Uncertainty
     /// <summary>For each resonance its standard deviation, 95 % range and a ranked budget of what contributes.</summary>
     /// <remarks>
     /// First order in the tolerances, by the exact gradients (source: jcgm100, 5.1). The column at both ends of each tolerance tells whether
-    /// that is enough; where not, <see cref="ResonanceBudget.Remark"/> says what it leaves out.
+    /// that is enough; where not, <see cref="ResonanceBudget.Remark"/> says what it leaves out. A column of several radial modes is taken to move as its
+    /// one-dimensional waves do, which is so to a few hundredths of what it moves by.
     /// </remarks>
     /// <param name="column">The column.</param>
     /// <param name="resonances">Resonances of that column.</param>
@@ -35,22 +36,55 @@ public static class Uncertainty
         CancellationToken cancellationToken = default
     )
     {
-        var budgets = FirstOrder(column, resonances, tolerances, cancellationToken);
-        var numbers = Numbers(column, resonances, cancellationToken);
+        ArgumentNullException.ThrowIfNull(column);
+        ArgumentNullException.ThrowIfNull(resonances);
+        var (moving, counterparts) = Moving(column, resonances, cancellationToken);
+        var budgets = FirstOrder(moving, counterparts, resonances, tolerances, cancellationToken);
+        var numbers = Numbers(moving, counterparts, cancellationToken);
         var count = numbers.DefaultIfEmpty(-1).Max() + 1;
         var ends = new List<(ResonanceList Low, ResonanceList High)?>();
         foreach (var tolerance in tolerances)
         {
-            ends.Add(Ends(column, tolerance, count, cancellationToken));
+            ends.Add(Ends(moving, tolerance, count, cancellationToken));
             progress?.Report((double)ends.Count / tolerances.Count);
         }
 
         return
         [
             .. budgets.Select(
-                (budget, n) => budget with { Remark = Remark(budget, numbers[n], tolerances, ends) }
+                (budget, n) =>
+                    budget with
+                    {
+                        Remark = Remark(budget, counterparts[n], numbers[n], tolerances, ends),
+                    }
             ),
         ];
+    }
+
+    // What tells how the resonances move: the column itself, or for one of several modes its one-dimensional waves, and which of their resonances
+    // those are. The column again where they do not show as many.
+    private static (Column Column, IReadOnlyList<Resonance> Resonances) Moving(
+        Column column,
+        IReadOnlyList<Resonance> resonances,
+        CancellationToken cancellationToken
+    )
+    {
+        if (column.Wavefronts != Wavefronts.Multimodal || resonances.Count == 0)
+        {
+            return (column.Decided(cancellationToken), resonances);
+        }
+
+        var numbers = Numbers(column, resonances, cancellationToken);
+        var plain = column.With(
+            column.Parts with
+            {
+                Options = column.Options with { Wavefronts = Wavefronts.Curved, Modes = null },
+            }
+        );
+        var found = plain.FirstResonances(numbers.Max() + 1, cancellationToken);
+        return found.Count > numbers.Max()
+            ? (plain, [.. numbers.Select(n => found[n])])
+            : (column.Decided(cancellationToken), resonances);
     }
 
     /// <summary>The same without the test of linearity.</summary>
@@ -61,8 +95,18 @@ public static class Uncertainty
         CancellationToken cancellationToken
     )
     {
-        ArgumentNullException.ThrowIfNull(column);
-        ArgumentNullException.ThrowIfNull(resonances);
+        var (moving, counterparts) = Moving(column, resonances, cancellationToken);
+        return FirstOrder(moving, counterparts, resonances, tolerances, cancellationToken);
+    }
+
+    private static IReadOnlyList<ResonanceBudget> FirstOrder(
+        Column moving,
+        IReadOnlyList<Resonance> counterparts,
+        IReadOnlyList<Resonance> resonances,
+        IReadOnlyList<Tolerance> tolerances,
+        CancellationToken cancellationToken
+    )
+    {
         ArgumentNullException.ThrowIfNull(tolerances);
         if (tolerances.Count == 0 || tolerances.DistinctBy(t => t.Parameter).Count() != tolerances.Count)
         {
@@ -73,12 +117,12 @@ public static class Uncertainty
             );
         }
 
-        var gradients = column.Gradients(
-            resonances,
+        var gradients = moving.Gradients(
+            counterparts,
             [.. tolerances.Select(t => t.Parameter)],
             cancellationToken: cancellationToken
         );
-        return [.. gradients.Select(gradient => Budget(gradient, tolerances))];
+        return [.. gradients.Select((gradient, n) => Budget(gradient, resonances[n], tolerances))];
     }
 
     // Which of the column's own resonances these are, from 0.
@@ -115,7 +159,11 @@ public static class Uncertainty
         ];
     }
 
-    private static ResonanceBudget Budget(ResonanceGradient gradient, IReadOnlyList<Tolerance> tolerances)
+    private static ResonanceBudget Budget(
+        ResonanceGradient gradient,
+        Resonance resonance,
+        IReadOnlyList<Tolerance> tolerances
+    )
     {
         var each = tolerances
             .Select((t, i) => Math.Abs(gradient.CentsPerUnit(i)) * t.StandardDeviation)
@@ -125,7 +173,7 @@ public static class Uncertainty
         var sigma = Math.Sqrt(variance);
         return new ResonanceBudget
         {
-            Resonance = gradient.Resonance,
+            Resonance = resonance,
             StandardDeviationCents = sigma,
             PlusMinusCents =
                 sigma * Coverage.Factor([.. each.Where((_, i) => !tolerances[i].IsNormal)], normal),
@@ -175,6 +223,7 @@ public static class Uncertainty
 
     private static string? Remark(
         ResonanceBudget budget,
+        Resonance resonance,
         int n,
         IReadOnlyList<Tolerance> tolerances,
         List<(ResonanceList Low, ResonanceList High)?> ends
@@ -191,7 +240,7 @@ public static class Uncertainty
             }
 
             // To second order cents = a·d + b·d², d in standard deviations, 1.7 of them away.
-            var here = budget.Resonance.Frequency;
+            var here = resonance.Frequency;
             var (minus, plus) = (
                 Cents.Between(here, low[n].Frequency),
                 Cents.Between(here, high[n].Frequency)

@@ -116,7 +116,16 @@ internal static class GradientColumns
         };
 
     public static TheoryData<string> Names =>
-        ["stepped tube", "couplings", "flute", "horn in breath", "capillary", "large-tube losses", "row", "no losses"];
+        [
+            "stepped tube",
+            "couplings",
+            "flute",
+            "horn in breath",
+            "capillary",
+            "large-tube losses",
+            "row",
+            "no losses",
+        ];
 
     /// <summary>
     /// Everything, but where the walls of two sections meet, both together: apart they would make a step, whose mass is not smooth where it

@@ -137,4 +137,30 @@ public class SectionLengthTests
         Assert.Equal(SolveStatus.OutOfReach, higher.Status);
         Near.Relative(203, higher.Length.Millimeters, 1e-6);
     }
+
+    // Lengths around where automatic fronts turn from curved ones to modes: the answer has what a column of that length takes by itself, and
+    // meets the target with it.
+    [Theory]
+    [InlineData(150)]
+    [InlineData(200)]
+    [InlineData(260)]
+    [InlineData(420)]
+    public void Wave_fronts_stay_the_same_through_a_search(double hertz)
+    {
+        var bell = new Column(
+            Bore.Build().Cylinder(Mm(40), Mm(500)).Cone(Mm(40), Mm(60), Mm(60)).OpenEnd(Mm(3)),
+            TableAir
+        );
+        var solution = SectionLength.Solve(bell, 0, Frequency.FromHertz(hertz));
+        Assert.True(solution.IsSolved, solution.Explanation);
+        Assert.Equal(Wavefronts.Automatic, solution.Column.Options.Wavefronts);
+        var anew = new Column(solution.Column.Bore, TableAir);
+        Assert.Equal(anew.Wavefronts, solution.Column.Wavefronts);
+        Near.Absolute(
+            0,
+            Cents.Between(Frequency.FromHertz(hertz), anew.FirstResonances(1)[0].Frequency),
+            1e-5,
+            hertz
+        );
+    }
 }

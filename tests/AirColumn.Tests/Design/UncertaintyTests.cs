@@ -42,6 +42,41 @@ public class UncertaintyTests
         Compare(Tube, resonances, budgets, Workshop);
     }
 
+    // The budget of a column of radial modes is that of its one-dimensional waves: against the gradients of the modes themselves.
+    [Fact]
+    public void A_column_of_modes_moves_as_its_budget_says()
+    {
+        var bell = new Column(
+            Bore.Build().Cylinder(Mm(40), Mm(700)).Cone(Mm(40), Mm(90), Mm(70)).OpenEnd(Mm(3)),
+            TableAir
+        );
+        Assert.Equal(Wavefronts.Multimodal, bell.Wavefronts);
+        Tolerance[] tolerances =
+        [
+            new(ColumnParameter.SectionLength(0), Mm(1)),
+            new(ColumnParameter.SectionLength(1), Mm(1)),
+            new(ColumnParameter.OutletDiameter(1), Mm(1)),
+            Tolerance.Temperature(TemperatureDelta.FromKelvins(3)),
+        ];
+        var resonances = bell.FirstResonances(2);
+        var budgets = bell.Budgets(resonances, tolerances);
+        var gradients = bell.Gradients(resonances, [.. tolerances.Select(t => t.Parameter)]);
+        foreach (var (budget, gradient) in budgets.Zip(gradients))
+        {
+            Assert.Equal(gradient.Resonance, budget.Resonance);
+            foreach (var contribution in budget.Contributions)
+            {
+                var exact = gradient.CentsPerUnit(Array.IndexOf(tolerances, contribution.Tolerance));
+                Near.Absolute(
+                    exact,
+                    contribution.CentsPerUnit,
+                    0.03 * Math.Abs(exact),
+                    contribution.Tolerance
+                );
+            }
+        }
+    }
+
     // A flute with an open blown end and holes.
     [Fact]
     public void So_it_is_with_holes_and_a_blown_end()

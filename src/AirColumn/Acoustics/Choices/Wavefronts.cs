@@ -26,7 +26,7 @@ public enum Wavefronts
     Multimodal,
 
     /// <summary>
-    /// <see cref="Curved"/> where an estimate puts that off by less than 0.3 cent, <see cref="Multimodal"/> elsewhere: where corners, steps
+    /// <see cref="Curved"/> where an estimate puts that off by less than half a cent, <see cref="Multimodal"/> elsewhere: where corners, steps
     /// and mouths see each other or slopes are steep. It adds up what all of the bore does and takes microseconds.
     /// <see cref="Column.Wavefronts"/> says which it has become. The default everywhere. Other fronts warn where this one would not be curved.
     /// </summary>

@@ -5,8 +5,8 @@ namespace AirColumn.Acoustics.Line;
 /// <summary>Which wave fronts a bore needs.</summary>
 internal static class WavefrontChoice
 {
-    // Cents that the estimate may reach: in bores compared with modes curved fronts were then off by less than half a cent.
-    private const double MostCents = 0.3;
+    // Cents that the estimate may reach: it is one to three times what curved fronts are off by, in nearly all bores.
+    private const double MostCents = 0.5;
 
     // From where the expansion in the slope has no footing, nor has the estimate.
     private const double Steepest = 1;
