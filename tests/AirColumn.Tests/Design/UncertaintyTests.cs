@@ -48,7 +48,7 @@ public class UncertaintyTests
     {
         var bell = new Column(
             Bore.Build().Cylinder(Mm(40), Mm(700)).Cone(Mm(40), Mm(90), Mm(70)).OpenEnd(Mm(3)),
-            TableAir
+            Tube.AirProfile
         );
         Assert.Equal(Wavefronts.Multimodal, bell.Wavefronts);
         Tolerance[] tolerances =
