@@ -64,6 +64,19 @@ public class ModesBenchmarks
     [Benchmark]
     public ResonanceList NewResonances() => modes.With(modes.Parts).FirstResonances(8);
 
+    /// <summary>The same of a column that shares nothing, by the default: fronts chosen, number of modes found, field of the mouth computed.</summary>
+    [Benchmark]
+    public ResonanceList Automatic() => new Column(modes.Bore, Tubes.Air).FirstResonances(8);
+
+    /// <summary>The same with curved fronts.</summary>
+    [Benchmark]
+    public ResonanceList Curved() =>
+        new Column(
+            modes.Bore,
+            Tubes.Air,
+            new ColumnOptions { Wavefronts = Wavefronts.Curved }
+        ).FirstResonances(8);
+
     /// <summary>Eight frequencies one pass each way, without series.</summary>
     [Benchmark]
     public double EightFrequencies()

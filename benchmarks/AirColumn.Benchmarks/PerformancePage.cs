@@ -101,21 +101,23 @@ internal static class PerformancePage
             text,
             "Four modes (`Wavefronts.Multimodal`) against plane waves for the same bore, 4096 frequencies, 20 Hz to 2 kHz, full losses. "
                 + "*Modes* is a curve once its series are made; *new bore* one that shares nothing but the field of its mouth, with its first curve or its first "
-                + "eight resonances; *one by one* a frequency without series, eight of them side by side."
+                + "eight resonances; *one by one* a frequency without series, eight of them side by side. *Default* are the first eight resonances of a column that "
+                + "shares nothing, automatic fronts: which fronts, how many modes and the field of the mouth are found first. *Curved* is the same with curved fronts."
         );
         Line(text);
         Line(
             text,
-            "| bore | plane, µs | modes, µs | modes over plane | new bore and curve, ms | new bore and resonances, ms | one by one, µs |"
+            "| bore | plane, µs | modes, µs | modes over plane | new bore and curve, ms | new bore and resonances, ms | one by one, µs | default, ms | curved, ms |"
         );
-        Line(text, "|---|--:|--:|--:|--:|--:|--:|");
+        Line(text, "|---|--:|--:|--:|--:|--:|--:|--:|--:|");
         foreach (var (tube, what) in new[] { (1, "flared end"), (2, "bell"), (3, "cone") })
         {
             Line(
                 text,
                 $"| {what} | {Show(Of("Plane", tube) / 1e3)} | {Show(Of("Modes", tube) / 1e3)} | "
                     + $"{Show(Of("Modes", tube) / Of("Plane", tube))} | {Show(Of("NewBore", tube) / 1e6)} | "
-                    + $"{Show(Of("NewResonances", tube) / 1e6)} | {Show(Of("EightFrequencies", tube) / 8e3)} |"
+                    + $"{Show(Of("NewResonances", tube) / 1e6)} | {Show(Of("EightFrequencies", tube) / 8e3)} | "
+                    + $"{Show(Of("Automatic", tube) / 1e6)} | {Show(Of("Curved", tube) / 1e6)} |"
             );
         }
 

@@ -68,7 +68,14 @@ internal sealed class LineBuilder
 
     private ColumnLine Run(in ColumnParts parts, ColumnLine? sameOptions)
     {
-        var sections = WithNeighbours(Sections());
+        var sections = Sections();
+        // Modes know by themselves what steps near each other do.
+        if (options.Wavefronts != Wavefronts.Multimodal)
+        {
+            clusters = StepCluster.Of(bore, GasAt, previous?.Clusters);
+        }
+
+        StepCluster.Join(bore, clusters, sections);
         return new ColumnLine
         {
             Parts = parts,
@@ -186,41 +193,6 @@ internal sealed class LineBuilder
                         isWhole
                     );
             x += section.LengthMetres;
-        }
-
-        return sections;
-    }
-
-    // What steps near each other do to each other. Modes know of it by themselves.
-    private LineSection[] WithNeighbours(LineSection[] sections)
-    {
-        clusters =
-            options.Wavefronts != Wavefronts.Multimodal
-                ? StepCluster.Of(bore, GasAt, previous?.Clusters)
-                : [];
-        var wanted = new Dictionary<int, StepInteraction>();
-        foreach (var cluster in clusters)
-        {
-            for (var i = 0; i < cluster.Sections.Length; i++)
-            {
-                wanted[cluster.Sections[i]] = cluster.Interactions[i];
-            }
-        }
-
-        for (var i = 1; i < sections.Length; i++)
-        {
-            var neighbours = wanted.GetValueOrDefault(i);
-            if (
-                sections[i].Parts[0] is SeriesMass step
-                && Bore.IsStep(bore.Sections[i - 1], bore.Sections[i])
-                && !ReferenceEquals(step.Neighbours, neighbours)
-            )
-            {
-                sections[i] = sections[i] with
-                {
-                    Parts = [step.Among(neighbours), .. sections[i].Parts[1..]],
-                };
-            }
         }
 
         return sections;
@@ -349,7 +321,19 @@ internal sealed class LineBuilder
             inner.LengthMetres,
             inner.FarEnd is not ClosedEnd
         );
-        var last = inner.Sections[^1];
+        // What is said of the main bore's ends is not said of a branch's.
+        var line = Compile(
+            new(
+                inner,
+                AirProfile.Uniform(air),
+                options with
+                {
+                    Radiation = RadiationModel.Exact,
+                    BlownEnd = BlownEnd.Closed,
+                }
+            ),
+            null
+        );
         return Side(
             at,
             gas,
@@ -359,18 +343,9 @@ internal sealed class LineBuilder
                     MediumOf(gas),
                     options.Wavefronts
                 ),
-                .. Compile(new(inner, AirProfile.Uniform(air), options), null)
-                    .Sections.SelectMany(section => section.Parts),
+                .. line.Sections.SelectMany(section => section.Parts),
             ],
-            new Termination(
-                inner.FarEnd,
-                last.WallAt(last.LengthMetres),
-                gas,
-                options with
-                {
-                    Radiation = RadiationModel.Exact,
-                }
-            ),
+            line.Load,
             false
         );
     }

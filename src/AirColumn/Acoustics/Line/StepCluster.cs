@@ -90,4 +90,33 @@ internal sealed record StepCluster(double[] Radii, double[] Lengths, GasConstant
             behind.Clear();
         }
     }
+
+    /// <summary>Gives each step of the sections what its neighbours do to it, and takes that of others from it.</summary>
+    public static void Join(Bore bore, IReadOnlyList<StepCluster> clusters, LineSection[] sections)
+    {
+        var wanted = new Dictionary<int, StepInteraction>();
+        foreach (var cluster in clusters)
+        {
+            for (var i = 0; i < cluster.Sections.Length; i++)
+            {
+                wanted[cluster.Sections[i]] = cluster.Interactions[i];
+            }
+        }
+
+        for (var i = 1; i < sections.Length; i++)
+        {
+            var neighbours = wanted.GetValueOrDefault(i);
+            if (
+                sections[i].Parts[0] is SeriesMass step
+                && Bore.IsStep(bore.Sections[i - 1], bore.Sections[i])
+                && !ReferenceEquals(step.Neighbours, neighbours)
+            )
+            {
+                sections[i] = sections[i] with
+                {
+                    Parts = [step.Among(neighbours), .. sections[i].Parts[1..]],
+                };
+            }
+        }
+    }
 }
