@@ -58,6 +58,10 @@ internal static class SweepCommand
             {
                 throw new BadInputException(problem.Line, problem.ExitCode);
             }
+            catch (UnwritableException problem)
+            {
+                throw new FailureException(problem.Message);
+            }
         });
         return command;
     }
@@ -206,5 +210,6 @@ internal static class SweepCommand
         private static string Id(string file) => $"\"{JsonEncodedText.Encode(file)}\"";
     }
 
-    private sealed class UnwritableException(string message) : IOException(message);
+    // Not an IOException: while the list is read, those are the list's.
+    private sealed class UnwritableException(string message) : Exception(message);
 }

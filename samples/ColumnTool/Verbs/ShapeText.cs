@@ -81,7 +81,12 @@ internal static partial class ShapeText
 
         return match.Groups["length"] is { Success: true } length
             ? ShapeTarget.TotalLength(QuantityText.ParseLength(length.Value))
-            : ShapeTarget.Widening(Math.Max(1, Whole("first")) - 1, Whole("last") - 1);
+            : ShapeTarget.Widening(Section("first"), Section("last"));
+
+        int Section(string group) =>
+            Whole(group) is var number && number >= 1
+                ? number - 1
+                : throw new FormatException($"'{match.Value}' counts wrongly; the first section is 1.");
 
         int Whole(string group) => int.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
     }

@@ -2,6 +2,7 @@ using AirColumn.Design;
 using AirColumn.Resonances;
 using ColumnTool.Answers;
 using ColumnTool.Questions;
+using Shared;
 using UnitsNet;
 
 namespace ColumnTool.Verbs;
@@ -132,10 +133,16 @@ internal static class TrimVerb
                     ),
                 }
         );
+        var first = column.FirstResonances(1, arguments.Token);
+        if (first.Count == 0)
+        {
+            throw new FailureException("The column shows no resonance to trim.");
+        }
+
         var table = arguments.Blame(
             Tolerances.Optional,
             () => TrimTable.For(column, question, arguments.Token)
         );
-        return (table, column.FirstResonances(1, arguments.Token).Warnings);
+        return (table, first.Warnings);
     }
 }

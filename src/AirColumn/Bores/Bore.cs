@@ -183,10 +183,33 @@ public sealed record Bore
             .Take(staying)
             .Select(hole => hole.PositionMetres + hole.Radius)
             .Concat(branches.Select(branch => branch.PositionMetres + branch.FootRadius))
+            .Where(place => holesFromFarEnd == 0 || place < holes[staying].PositionMetres)
             .DefaultIfEmpty()
             .Max();
         var end = holesFromFarEnd > 0 ? holes[staying].PositionMetres - holes[staying].Radius : LengthMetres;
         return end - last;
+    }
+
+    /// <summary>Whether a hole or branch lies between two places, m.</summary>
+    internal bool HasOpening(double from, double to)
+    {
+        foreach (var hole in holes)
+        {
+            if (hole.PositionMetres >= from && hole.PositionMetres <= to)
+            {
+                return true;
+            }
+        }
+
+        foreach (var branch in branches)
+        {
+            if (branch.PositionMetres >= from && branch.PositionMetres <= to)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>This bore with one tone hole replaced.</summary>

@@ -11,6 +11,9 @@ public static class Uncertainty
     // Of the range: less is not worth a word.
     private const double Negligible = 0.05;
 
+    // Of its frequency: nearer ones are the same, found another way.
+    private const double SameResonance = 1e-5;
+
     // Cents: nobody hears less, and rounding is not far below.
     private const double Inaudible = 1e-3;
 
@@ -152,10 +155,19 @@ public static class Uncertainty
         return
         [
             .. resonances.Select(resonance =>
-                Enumerable
-                    .Range(0, all.Count)
-                    .MinBy(n => Math.Abs(all[n].Frequency.Hertz - resonance.Frequency.Hertz))
-            ),
+            {
+                var f = resonance.Frequency.Hertz;
+                var n =
+                    all.Count == 0
+                        ? -1
+                        : Enumerable.Range(0, all.Count).MinBy(n => Math.Abs(all[n].Frequency.Hertz - f));
+                return n >= 0 && Math.Abs(all[n].Frequency.Hertz - f) < SameResonance * f
+                    ? n
+                    : throw new ArgumentException(
+                        $"The resonance at {Require.Show(f, "Hz")} is not one of this column; find its resonances first.",
+                        nameof(resonances)
+                    );
+            }),
         ];
     }
 

@@ -75,6 +75,7 @@ public sealed class Provenance : IJsonAnswer
     /// <param name="document">The document that was asked about, where the column is that of one; else that of the column is taken.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>: the number of modes may have to be found out.</param>
     /// <exception cref="ArgumentNullException">The column is null.</exception>
+    /// <exception cref="ArgumentException">No document is given, and the column has more sections than one can hold.</exception>
     public static Provenance Of(
         Column column,
         ColumnDocument? document = null,

@@ -55,22 +55,23 @@ public class WavefrontChoiceTests
     }
 
     [Theory]
-    [InlineData("drone")]
-    [InlineData("taper")]
-    [InlineData("gap 45")]
-    [InlineData("gap 0.3")]
-    [InlineData("ring 3")]
-    [InlineData("ring 20")]
-    [InlineData("couplings")]
-    [InlineData("wider 25")]
-    [InlineData("narrower 16")]
-    [InlineData("cone 0.05")]
-    public void Ordinary_tubes_stay_with_curved_fronts(string name)
+    [InlineData("drone", 0.15)]
+    [InlineData("taper", 0.15)]
+    [InlineData("gap 45", 0.15)]
+    [InlineData("gap 0.3", 0.15)]
+    [InlineData("ring 3", 0.15)]
+    [InlineData("ring 20", 0.15)]
+    [InlineData("couplings", 0.15)]
+    [InlineData("rings 2 30", 0.3)] // ten rings, and the friction of the air round their rims
+    [InlineData("wider 25", 0.15)]
+    [InlineData("narrower 16", 0.15)]
+    [InlineData("cone 0.05", 0.15)]
+    public void Ordinary_tubes_stay_with_curved_fronts(string name, double allowed)
     {
         var bore = WavefrontFamilies.Named(name);
         var column = Of(bore, Wavefronts.Automatic);
         Assert.Equal(Wavefronts.Curved, column.Wavefronts);
-        Near.Absolute(0, Largest(Heard(column), Heard(Of(bore, Wavefronts.Multimodal, Many))), 0.15, name);
+        Near.Absolute(0, Largest(Heard(column), Heard(Of(bore, Wavefronts.Multimodal, Many))), allowed, name);
         foreach (var fronts in new[] { Wavefronts.Curved, Wavefronts.Sloped, Wavefronts.Plane })
         {
             Assert.DoesNotContain(Of(bore, fronts).FirstResonances(1).Warnings, IsOfFronts);

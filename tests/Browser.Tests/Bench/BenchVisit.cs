@@ -69,7 +69,7 @@ internal sealed class BenchVisit : IAsyncDisposable
 
     public Task<string> Cut() => Page.InnerTextAsync("#exact-cut");
 
-    /// <summary>As the sheet says it: "1090 mm or 42 15/16 in".</summary>
+    /// <summary>As the sheet says it: "1093 mm or 43 1/16 in".</summary>
     public async Task<string> FirstCut() =>
         string.Join(
             ' ',

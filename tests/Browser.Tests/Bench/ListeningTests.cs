@@ -23,7 +23,7 @@ public sealed class ListeningTests(BenchBrowser browser) : IDisposable
             "--note",
             "D2",
             "--cut",
-            "1090 mm",
+            "1093 mm",
             "--recording",
             path,
             "--forget"
@@ -131,7 +131,7 @@ public sealed class ListeningTests(BenchBrowser browser) : IDisposable
             "--note",
             "D2",
             "--cut",
-            "1090 mm",
+            "1093 mm",
             "--heard",
             "D2 -26 cents"
         );

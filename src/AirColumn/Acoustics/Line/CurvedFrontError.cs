@@ -7,7 +7,7 @@ namespace AirColumn.Acoustics.Line;
 
 /// <summary>
 /// How many cents curved fronts may put a resonance of a bore off: what its corners, steps and mouth send each other by radial modes
-/// that die away, which one-dimensional waves know nothing of.
+/// that die away, as far as one-dimensional waves do not know of it: of steps near each other they do.
 /// </summary>
 /// <remarks>
 /// <para>
@@ -71,6 +71,7 @@ internal ref struct CurvedFrontError
             Math.Min((CountedResonances + 0.5) * Math.PI / bore.LengthMetres, HighestShareOfCutOn * cutOn)
         );
         var before = bore.Sections[0].WallAt(0);
+        var place = 0.0;
         foreach (var section in bore.Sections)
         {
             foreach (var part in section.SmoothParts)
@@ -78,6 +79,12 @@ internal ref struct CurvedFrontError
                 error.Jump(before, part.WallAt(0));
                 error.Along(part);
                 before = part.WallAt(part.LengthMetres);
+                if (bore.HasOpening(place, place + part.LengthMetres))
+                {
+                    error.ofSteps = default;
+                }
+
+                place += part.LengthMetres;
             }
         }
 

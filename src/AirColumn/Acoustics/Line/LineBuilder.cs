@@ -321,7 +321,7 @@ internal sealed class LineBuilder
             inner.LengthMetres,
             inner.FarEnd is not ClosedEnd
         );
-        // What is said of the main bore's ends is not said of a branch's.
+        // What is said of the main bore's ends is not said of a branch's; and a branch has no modes.
         var line = Compile(
             new(
                 inner,
@@ -330,6 +330,8 @@ internal sealed class LineBuilder
                 {
                     Radiation = RadiationModel.Exact,
                     BlownEnd = BlownEnd.Closed,
+                    Wavefronts =
+                        options.Wavefronts == Wavefronts.Multimodal ? Wavefronts.Curved : options.Wavefronts,
                 }
             ),
             null

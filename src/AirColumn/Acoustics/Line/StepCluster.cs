@@ -70,7 +70,8 @@ internal sealed record StepCluster(double[] Radii, double[] Lengths, GasConstant
             reaches =
                 reaches
                 && section is CylinderSection or BendSection
-                && between < StepChain.Reach * section.WallAt(0).Radius;
+                && between < StepChain.Reach * section.WallAt(0).Radius
+                && !bore.HasOpening(place - section.LengthMetres, place);
         }
 
         Close();

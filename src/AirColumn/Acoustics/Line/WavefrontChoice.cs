@@ -12,7 +12,7 @@ internal static class WavefrontChoice
     private const double Steepest = 1;
 
     // As coarse as the estimate: it is one to three times what it estimates.
-    private static readonly double[] Told = [0.5, 1, 2, 3, 5, 10, 20, MostToTell];
+    private static readonly double[] Told = [1, 2, 3, 5, 10, 20, MostToTell];
 
     private const double MostToTell = 30; // cents: beyond, the estimate says no more than that it is much
 
