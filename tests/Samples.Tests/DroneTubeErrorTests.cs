@@ -80,13 +80,13 @@ public class DroneTubeErrorTests
             .DroneTubeProcess()
             .Refused(
                 2,
-                "Say what to do; the verbs of DroneTube are new, plan, sheet, table, compare, cuts, trim, listen, ring, preview, stock."
+                "Say what to do; the verbs of DroneTube are new, plan, sheet, template, table, compare, cuts, trim, listen, ring, preview, stock."
             );
         Sample
             .DroneTubeProcess("melt")
             .Refused(
                 2,
-                "'melt' is not a verb of DroneTube; its verbs are new, plan, sheet, table, compare, cuts, trim, listen, ring, preview, stock."
+                "'melt' is not a verb of DroneTube; its verbs are new, plan, sheet, template, table, compare, cuts, trim, listen, ring, preview, stock."
             );
         Sample
             .DroneTubeProcess("plan", "--note", "D2", "--pipe-diameter", "38 mm", "--colour", "red")
