@@ -1,5 +1,6 @@
 using System.Numerics;
 using AirColumn.Acoustics;
+using AirColumn.Acoustics.Propagation;
 using AirColumn.Acoustics.Sensitivity;
 using AirColumn.Acoustics.Vectors;
 
@@ -8,12 +9,6 @@ namespace AirColumn.Resonances;
 /// <summary>How resonances move with dimensions and air.</summary>
 public static class ResonanceGradients
 {
-    private const int N = 8; // nodes
-
-    // Half the span of the nodes, over the spacing of modes: small enough for a polynomial of seventh degree in q, large enough for its
-    // slope not to be rounding.
-    private const double Reach = 0.03;
-
     // Of the frequency: a sixth of a cent. Resonances are far better; others are not as near.
     private const double NearEnough = 1e-4;
 
@@ -23,18 +18,23 @@ public static class ResonanceGradients
     // Of the frequency: where flow or pressure vanishes closer by, as without losses, the resonance is that zero.
     private const double Undamped = 1e-7;
 
-    private static readonly double[] Nodes =
-    [
-        .. Enumerable.Range(0, N).Select(i => Math.Cos(Math.PI * (i + 0.5) / N)),
-    ];
+    // Of frequencies that are prepared for together: steps short enough for the highest are many for the lowest.
+    private const double MostRatio = 16;
 
-    // Value, slope and curvature at 0 of the polynomial through values at the nodes.
-    private static readonly double[][] AtZero = Functionals();
+    // Relative, of q: what a derivative is good to.
+    private const double Enough = 1e-8;
+
+    // For pressure and flow, whose curvature is wanted: close enough for a polynomial of seventh degree, far enough for its curvature not to
+    // be rounding.
+    private static readonly NodesAround Wide = new(8, 0.03);
+
+    // For q, of which the slope is enough.
+    private static readonly NodesAround Close = new(4, 0.006);
 
     /// <summary>The gradients of resonances of a column, each from one pass through it.</summary>
     /// <remarks>
     /// A resonance is an extremum of |Z|, so its derivative is −∂²ln|Z|/∂f∂θ over ∂²ln|Z|/∂f². Pressure, flow and the q of
-    /// <see cref="ImpedanceGradients.ImpedanceGradient"/> are smooth around it, and a polynomial through eight frequencies gives their slopes.
+    /// <see cref="ImpedanceGradients.ImpedanceGradient"/> are smooth around it, and polynomials through a few frequencies give their slopes.
     /// </remarks>
     /// <param name="column">The column.</param>
     /// <param name="resonances">Resonances of that column.</param>
@@ -57,74 +57,131 @@ public static class ResonanceGradients
         ArgumentNullException.ThrowIfNull(resonances);
         ColumnParameter[] all = [.. parameters ?? ColumnParameter.AllOf(column)];
         var sensitivity = StateSensitivities.Of(column, all, cancellationToken);
-        var gradients = new ResonanceGradient[resonances.Count];
-        for (var i = 0; i < gradients.Length; i++)
+        var wave = column.Answers(cancellationToken).Wave;
+        var around = resonances.Select(resonance => Surroundings(column, wave, resonance)).ToArray();
+        var gradients = new ResonanceGradient[around.Length];
+        for (var from = 0; from < around.Length; )
         {
-            gradients[i] = Gradient(column, resonances[i], all, sensitivity, cancellationToken);
-            progress?.Report((i + 1.0) / gradients.Length);
+            var end = EndOfGroup(around, from, out var band, column.Options.Tolerance);
+            var waves = wave.Prepare(band);
+            var sensitivities = sensitivity.Prepare(
+                band with
+                {
+                    Tolerance = Math.Max(band.Tolerance, Enough),
+                },
+                cancellationToken
+            );
+            for (var i = from; i < end; i++)
+            {
+                gradients[i] = Gradient(column, around[i], all, waves, sensitivities, cancellationToken);
+                progress?.Report((i + 1.0) / around.Length);
+            }
+
+            from = end;
         }
 
         return gradients;
     }
 
-    private static ResonanceGradient Gradient(
-        Column column,
-        Resonance resonance,
-        ColumnParameter[] parameters,
-        StateSensitivity sensitivity,
-        CancellationToken cancellationToken
-    )
+    private static Around Surroundings(Column column, InputWave wave, Resonance resonance)
     {
         ArgumentNullException.ThrowIfNull(resonance);
         var centre = resonance.Frequency.Hertz;
-        var wave = column.Answers(cancellationToken).Wave;
-        var spacing = 0.5 / wave.Delay;
-        var width = Math.Min(Reach * Math.Min(spacing, centre), 0.999 * (column.HighestHertz - centre));
+        var spacing = Math.Min(0.5 / wave.Delay, centre);
+        var width = Math.Min(Wide.Reach * spacing, 0.999 * (column.HighestHertz - centre));
         // Not across a corner of a model, such as that where the mass of a step is held.
         foreach (var corner in wave.Corners)
         {
             width = Math.Min(width, Math.Max(0.95 * Math.Abs(corner - centre), LeastReach * centre));
         }
 
-        if (!(width > 0))
+        return width > 0
+            ? new Around(resonance, centre, width, Math.Min(width, Close.Reach * spacing))
+            : throw NotOfThisColumn(resonance);
+    }
+
+    private static int EndOfGroup(Around[] around, int from, out Band band, double tolerance)
+    {
+        var (low, high, end) = (around[from].Low, around[from].High, from + 1);
+        while (
+            end < around.Length
+            && Math.Max(high, around[end].High) <= MostRatio * Math.Min(low, around[end].Low)
+        )
         {
-            throw NotOfThisColumn(resonance);
+            (low, high) = (Math.Min(low, around[end].Low), Math.Max(high, around[end].High));
+            end++;
         }
 
-        // [row·N + node]: p, U and each q.
-        var rows = new Complex[(parameters.Length + 2) * N];
-        if (!TryRows(sensitivity, centre, width, rows, cancellationToken))
+        band = new Band(2 * Math.PI * low, 2 * Math.PI * high, tolerance);
+        return end;
+    }
+
+    private static ResonanceGradient Gradient(
+        Column column,
+        in Around around,
+        ColumnParameter[] parameters,
+        WavePath waves,
+        SensitivityPath sensitivities,
+        CancellationToken cancellationToken
+    )
+    {
+        Span<Complex> pressure = stackalloc Complex[Wide.Count];
+        Span<Complex> flow = stackalloc Complex[Wide.Count];
+        // [row·nodes + node]: p, U and each q.
+        var rows = new Complex[(parameters.Length + 2) * Close.Count];
+        if (
+            !TryWaves(waves, around, pressure, flow, cancellationToken)
+            || !TryRows(sensitivities, around, rows, cancellationToken)
+        )
         {
-            throw NotOfThisColumn(resonance);
+            throw NotOfThisColumn(around.Resonance);
         }
 
-        var (p, p1, p2) = (At(rows, 0, 0), At(rows, 0, 1), At(rows, 0, 2));
-        var (u, u1, u2) = (At(rows, 1, 0), At(rows, 1, 1), At(rows, 1, 2));
+        var (centre, width, close) = (around.Centre, around.Wide, around.Close);
+        var (p, p1, p2) = Derivatives(pressure, width);
+        var (u, u1, u2) = Derivatives(flow, width);
         var isOpen = column.Options.BlownEnd.IsOpen;
-        var (zero, zeroSlope) = isOpen ? (p, p1) : (u, u1);
-        var isUndamped = Complex.Abs(zero) * width < Undamped * centre * Complex.Abs(zeroSlope);
-        // d/df and d²/df² of ln|Z|, per width.
+        var isUndamped = isOpen
+            ? Complex.Abs(p) < Undamped * centre * Complex.Abs(p1)
+            : Complex.Abs(u) < Undamped * centre * Complex.Abs(u1);
+        // d/df and d²/df² of ln|Z|.
         var slope = (p1 / p - u1 / u).Real;
         var bend = (p2 / p - p1 / p * (p1 / p) - u2 / u + u1 / u * (u1 / u)).Real;
-        if (!isUndamped && !(Math.Abs(slope / bend) * width < NearEnough * centre && (bend > 0) == isOpen))
+        if (!isUndamped && !(Math.Abs(slope / bend) < NearEnough * centre && (bend > 0) == isOpen))
         {
-            throw NotOfThisColumn(resonance);
+            throw NotOfThisColumn(around.Resonance);
         }
 
+        // The one path's pressure and flow are the other's times a factor that changes with frequency, and q goes with its square: each with its
+        // own.
+        var (closeP, closeU) = (Row(0, 0), Row(1, 0));
+        var turn = Row(0, 1) / closeP + Row(1, 1) / closeU;
         var (hertz, magnitude) = (new double[parameters.Length], new double[parameters.Length]);
         for (var n = 0; n < hertz.Length; n++)
         {
-            var (value, rise) = (At(rows, n + 2, 0), At(rows, n + 2, 1));
-            var moved = isUndamped
-                ? (isOpen ? -value / (u * p1) : value / (p * u1)).Real
-                : -((rise - value * (p1 / p + u1 / u)) / (p * u)).Real / bend;
-            hertz[n] = width * moved;
+            var value = Row(n + 2, 0);
+            hertz[n] = isUndamped
+                ? (isOpen ? -value / (closeU * Row(0, 1)) : value / (closeP * Row(1, 1))).Real
+                : -((Row(n + 2, 1) - value * turn) / (closeP * closeU)).Real / bend;
             // At the extremum its own shift does not count.
-            magnitude[n] = isUndamped ? double.NaN : (value / (p * u)).Real;
+            magnitude[n] = isUndamped ? double.NaN : (value / (closeP * closeU)).Real;
         }
 
-        return new ResonanceGradient(resonance, parameters, hertz, magnitude);
+        return new ResonanceGradient(around.Resonance, parameters, hertz, magnitude);
+
+        Complex Row(int row, int order) =>
+            Close.Derivative(order, rows.AsSpan(row * Close.Count, Close.Count), close);
     }
+
+    private static (Complex Value, Complex Slope, Complex Bend) Derivatives(
+        ReadOnlySpan<Complex> values,
+        double width
+    ) =>
+        (
+            Wide.Derivative(0, values, width),
+            Wide.Derivative(1, values, width),
+            Wide.Derivative(2, values, width)
+        );
 
     private static ArgumentException NotOfThisColumn(Resonance resonance) =>
         new(
@@ -133,35 +190,65 @@ public static class ResonanceGradients
         );
 
     // False where the scale of the state differs from node to node.
-    private static bool TryRows(
-        StateSensitivity sensitivity,
-        double centre,
-        double width,
-        Complex[] rows,
+    private static bool TryWaves(
+        WavePath path,
+        in Around around,
+        Span<Complex> pressure,
+        Span<Complex> flow,
         CancellationToken cancellationToken
     )
     {
-        var q = new ComplexVector[rows.Length / N - 2];
-        Span<double> hertz = stackalloc double[RealVectors.Count];
-        for (var from = 0; from < N; from += hertz.Length)
+        Span<double> hertz = stackalloc double[Wide.Count];
+        Wide.Put(around.Centre, around.Wide, hertz);
+        var lanes = RealVectors.Count;
+        Span<FrequencyVector> frequencies = stackalloc FrequencyVector[(hertz.Length + lanes - 1) / lanes];
+        Span<WaveState> states = stackalloc WaveState[frequencies.Length];
+        for (var v = 0; v < frequencies.Length; v++)
         {
-            for (var lane = 0; lane < hertz.Length; lane++)
-            {
-                hertz[lane] = centre + width * Nodes[from + lane];
-            }
+            frequencies[v] = FrequencyVector.OfHertz(hertz[(v * lanes)..]);
+        }
 
-            var state = sensitivity.At(FrequencyVector.OfHertz(hertz), q, cancellationToken);
+        path.Carry(frequencies, states, cancellationToken);
+        for (var i = 0; i < hertz.Length; i++)
+        {
+            var state = states[i / lanes];
             if (state.Log != RealVector.Zero)
             {
                 return false;
             }
 
-            for (var lane = 0; lane < hertz.Length; lane++)
+            (pressure[i], flow[i]) = (state.P.At(i % lanes), state.U.At(i % lanes));
+        }
+
+        return true;
+    }
+
+    private static bool TryRows(
+        SensitivityPath path,
+        in Around around,
+        Complex[] rows,
+        CancellationToken cancellationToken
+    )
+    {
+        var nodes = Close.Count;
+        var q = new ComplexVector[rows.Length / nodes - 2];
+        Span<double> hertz = stackalloc double[nodes];
+        Close.Put(around.Centre, around.Close, hertz);
+        for (var from = 0; from < nodes; from += RealVectors.Count)
+        {
+            var state = path.At(FrequencyVector.OfHertz(hertz[from..]), q, cancellationToken);
+            if (state.Log != RealVector.Zero)
             {
-                (rows[from + lane], rows[N + from + lane]) = (state.P.At(lane), state.U.At(lane));
+                return false;
+            }
+
+            for (var i = from; i < Math.Min(nodes, from + RealVectors.Count); i++)
+            {
+                var lane = i - from;
+                (rows[i], rows[nodes + i]) = (state.P.At(lane), state.U.At(lane));
                 for (var n = 0; n < q.Length; n++)
                 {
-                    rows[(n + 2) * N + from + lane] = q[n].At(lane);
+                    rows[(n + 2) * nodes + i] = q[n].At(lane);
                 }
             }
         }
@@ -169,44 +256,10 @@ public static class ResonanceGradients
         return true;
     }
 
-    private static Complex At(Complex[] rows, int row, int order)
+    // A resonance, and half the spans around it, Hz.
+    private readonly record struct Around(Resonance Resonance, double Centre, double Wide, double Close)
     {
-        var sum = Complex.Zero;
-        for (var i = 0; i < N; i++)
-        {
-            sum += AtZero[order][i] * rows[row * N + i];
-        }
-
-        return sum;
-    }
-
-    private static double[][] Functionals()
-    {
-        double[][] functionals = [new double[N], new double[N], new double[N]];
-        for (var i = 0; i < N; i++)
-        {
-            // The Lagrange polynomial of node i in powers of t, as far as the square.
-            var (value, slope, bend, scale) = (1.0, 0.0, 0.0, 1.0);
-            for (var j = 0; j < N; j++)
-            {
-                if (j != i)
-                {
-                    (value, slope, bend) = (
-                        -Nodes[j] * value,
-                        value - Nodes[j] * slope,
-                        slope - Nodes[j] * bend
-                    );
-                    scale *= Nodes[i] - Nodes[j];
-                }
-            }
-
-            (functionals[0][i], functionals[1][i], functionals[2][i]) = (
-                value / scale,
-                slope / scale,
-                2 * bend / scale
-            );
-        }
-
-        return functionals;
+        public double Low => Centre - Wide;
+        public double High => Centre + Wide;
     }
 }

@@ -27,6 +27,7 @@ internal sealed class GradientCurve
 
     private readonly InputWave wave;
     private readonly StateSensitivity sensitivity;
+    private readonly double tolerance;
     private readonly double allowed;
     private readonly int count;
     private readonly double[] hertz;
@@ -37,6 +38,7 @@ internal sealed class GradientCurve
     /// <summary>Computes it.</summary>
     /// <param name="wave">The column's waves.</param>
     /// <param name="sensitivity">What its parameters do.</param>
+    /// <param name="tolerance">How far the two-port of a segment may be off, relative.</param>
     /// <param name="parameters">How many there are.</param>
     /// <param name="isExact">Whether q comes from the waves themselves rather than from differences.</param>
     /// <param name="hertz">Rising.</param>
@@ -45,6 +47,7 @@ internal sealed class GradientCurve
     public GradientCurve(
         InputWave wave,
         StateSensitivity sensitivity,
+        double tolerance,
         int parameters,
         bool isExact,
         ReadOnlySpan<double> hertz,
@@ -53,7 +56,7 @@ internal sealed class GradientCurve
     )
     {
         this.cancellationToken = cancellationToken;
-        (this.wave, this.sensitivity) = (wave, sensitivity);
+        (this.wave, this.sensitivity, this.tolerance) = (wave, sensitivity, tolerance);
         this.hertz = hertz.ToArray();
         count = hertz.Length;
         allowed = isExact ? AllowedOfWaves : AllowedOfDifferences;
@@ -83,11 +86,13 @@ internal sealed class GradientCurve
         while (i < count)
         {
             var end = EndOfSmooth(i);
-            if (!wave.IsSmooth || end - i <= FewestNodes || !TryInterpolate(i, end))
+            var band = new Band(2 * Math.PI * hertz[i], 2 * Math.PI * hertz[end - 1], tolerance);
+            var path = sensitivity.Prepare(band, cancellationToken);
+            if (!wave.IsSmooth || end - i <= FewestNodes || !TryInterpolate(path, i, end))
             {
                 for (var n = i; n < end; n += RealVectors.Count)
                 {
-                    Direct(n, Math.Min(RealVectors.Count, end - n));
+                    Direct(path, n, Math.Min(RealVectors.Count, end - n));
                 }
             }
 
@@ -120,9 +125,9 @@ internal sealed class GradientCurve
         return end;
     }
 
-    private void Direct(int from, int some)
+    private void Direct(SensitivityPath path, int from, int some)
     {
-        var state = sensitivity.At(FrequencyVector.OfHertz(hertz.AsSpan(from, some)), q, cancellationToken);
+        var state = path.At(FrequencyVector.OfHertz(hertz.AsSpan(from, some)), q, cancellationToken);
         var inverse = state.U.Inverse();
         Write(state.P * inverse, Real, Imaginary, from, some);
         inverse *= inverse;
@@ -147,7 +152,7 @@ internal sealed class GradientCurve
         }
     }
 
-    private bool TryInterpolate(int from, int end)
+    private bool TryInterpolate(SensitivityPath path, int from, int end)
     {
         var range = new RootRange(hertz[from], hertz[end - 1]);
         // q turns twice as fast as the waves.
@@ -156,7 +161,7 @@ internal sealed class GradientCurve
         for (; n <= MostNodes && n < end - from; n += More)
         {
             var values = new double[2 * rows * n];
-            if (!TryValues(range, n, values))
+            if (!TryValues(path, range, n, values))
             {
                 return false;
             }
@@ -205,11 +210,11 @@ internal sealed class GradientCurve
     }
 
     // [(2·row + part)·n + node]; false where scales differ.
-    private bool TryValues(in RootRange range, int n, double[] values)
+    private bool TryValues(SensitivityPath path, in RootRange range, int n, double[] values)
     {
         for (var from = 0; from < n; from += RealVectors.Count)
         {
-            var state = sensitivity.At(range.NodesFrom(from, n), q, cancellationToken);
+            var state = path.At(range.NodesFrom(from, n), q, cancellationToken);
             if (state.Log != RealVector.Zero)
             {
                 return false;

@@ -37,6 +37,7 @@ public static class ImpedanceGradients
         var curve = new GradientCurve(
             column.Answers(cancellationToken).Wave,
             StateSensitivities.Of(column, all, cancellationToken),
+            column.Options.Tolerance,
             all.Length,
             column.Wavefronts != Wavefronts.Multimodal,
             grid.Hertz,

@@ -43,7 +43,11 @@ internal sealed class ModalSensitivity : StateSensitivity
         ];
     }
 
-    public override WaveState At(
+    /// <summary>Nothing depends on the band.</summary>
+    public override SensitivityPath Prepare(in Band band, CancellationToken cancellationToken) =>
+        new Path(this);
+
+    private WaveState At(
         in FrequencyVector frequencies,
         Span<ComplexVector> q,
         CancellationToken cancellationToken
@@ -119,5 +123,14 @@ internal sealed class ModalSensitivity : StateSensitivity
         }
 
         return columns;
+    }
+
+    private sealed class Path(ModalSensitivity owner) : SensitivityPath
+    {
+        public override WaveState At(
+            in FrequencyVector frequencies,
+            Span<ComplexVector> q,
+            CancellationToken cancellationToken
+        ) => owner.At(frequencies, q, cancellationToken);
     }
 }

@@ -11,12 +11,9 @@ internal sealed class PlaneSensitivity : StateSensitivity
     // Beyond these a strongly attenuated state is brought back near 1.
     private const double Largest = 1e60;
 
-    private const double LowestOmega = 2e-3 * Math.PI;
-
     private readonly ColumnModel column;
     private readonly LinePart[] parts; // from the blown end
     private readonly List<Link<LinePart>>?[] links; // of each part
-    private readonly PartSensitivity[]?[] octaves = new PartSensitivity[64][];
     private readonly Link<Termination>[] loadLinks; // of what changes the shape of the far end
     private readonly (int Parameter, double Impedance, double Speed)[] gasLinks; // of what changes the gas there only, relative
     private readonly Link<InputTermination>[] blownLinks;
@@ -62,7 +59,8 @@ internal sealed class PlaneSensitivity : StateSensitivity
 
     public IReadOnlyList<ColumnParameter> Parameters { get; }
 
-    public override WaveState At(
+    private WaveState At(
+        PartSensitivity[] prepared,
         in FrequencyVector frequencies,
         Span<ComplexVector> q,
         CancellationToken cancellationToken
@@ -87,7 +85,6 @@ internal sealed class PlaneSensitivity : StateSensitivity
         }
 
         var state = new WaveState(p, u);
-        var prepared = PreparedFor(frequencies, cancellationToken);
         for (var i = prepared.Length - 1; i >= 0; i--)
         {
             cancellationToken.ThrowIfCancellationRequested();
@@ -114,31 +111,11 @@ internal sealed class PlaneSensitivity : StateSensitivity
         return state;
     }
 
-    // The walls at points that are dense enough for the octaves of some frequencies.
-    private PartSensitivity[] PreparedFor(in FrequencyVector frequencies, CancellationToken cancellationToken)
-    {
-        var (low, high) = (frequencies.Lowest, frequencies.Highest);
-        var octave = Octave(low);
-        if (Octave(high) != octave)
-        {
-            return Prepare(new Band(low, high, column.Options.Tolerance), cancellationToken);
-        }
+    /// <inheritdoc/>
+    public override SensitivityPath Prepare(in Band band, CancellationToken cancellationToken) =>
+        new Path(this, PartsFor(band, cancellationToken));
 
-        var prepared = Volatile.Read(ref octaves[octave]);
-        if (prepared is null)
-        {
-            var from = LowestOmega * Math.Pow(2, octave);
-            prepared = Prepare(new Band(from, 2 * from, column.Options.Tolerance), cancellationToken);
-            Volatile.Write(ref octaves[octave], prepared);
-        }
-
-        return prepared;
-    }
-
-    private static int Octave(double omega) =>
-        Math.Clamp((int)Math.Floor(Math.Log2(omega / LowestOmega)), 0, 63);
-
-    private PartSensitivity[] Prepare(in Band band, CancellationToken cancellationToken)
+    private PartSensitivity[] PartsFor(in Band band, CancellationToken cancellationToken)
     {
         var prepared = new PartSensitivity[parts.Length];
         for (var i = 0; i < prepared.Length; i++)
@@ -186,4 +163,13 @@ internal sealed class PlaneSensitivity : StateSensitivity
                 Array.ConvertAll(link.Parts, part => part as T)
             )),
         ];
+
+    private sealed class Path(PlaneSensitivity owner, PartSensitivity[] prepared) : SensitivityPath
+    {
+        public override WaveState At(
+            in FrequencyVector frequencies,
+            Span<ComplexVector> q,
+            CancellationToken cancellationToken
+        ) => owner.At(prepared, frequencies, q, cancellationToken);
+    }
 }
