@@ -56,7 +56,8 @@ internal static class HoleMarks
             var one = drawn[first].Hole;
             while (
                 next < drawn.Count
-                && drawn[next].Hole.Cut == one.Cut
+                // Another pipe may be cut to the same length.
+                && ReferenceEquals(drawn[next].Hole.Cut, one.Cut)
                 && drawn[next].Hole.Hole.RadiusMillimetres == one.Hole.RadiusMillimetres
             )
             {
