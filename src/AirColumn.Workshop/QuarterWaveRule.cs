@@ -42,7 +42,14 @@ public sealed record QuarterWaveRule
             Length.FromMillimeters(total),
             Length.FromMillimeters(difference),
             cut >= build.Assembly.ShortestCut
-                ? TubeBuilder.Built(build.Assembly, cut, build.Air, build.Target, cancellationToken)
+                ? TubeBuilder.Built(
+                    build.Assembly,
+                    cut,
+                    build.Air,
+                    build.Target,
+                    build.Exact.Column,
+                    cancellationToken
+                )
                 : null
         );
     }

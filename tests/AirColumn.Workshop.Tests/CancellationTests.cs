@@ -36,7 +36,7 @@ public class CancellationTests
     {
         ["plan"] = token => TubeBuilder.Plan(Pipe, Note, Tuning.Concert, Room, null, token).Explanation,
         ["exact"] = token =>
-            $"{TubeBuilder.Exact(Pipe, Note, Tuning.Concert, Room, null, token).Exact!.Cut.Meters:R}",
+            $"{TubeBuilder.Exact(Pipe, Note, Tuning.Concert, Room, null, null, token).Exact!.Cut.Meters:R}",
         ["rest of a plan"] = token =>
             TubeBuilder.Exact(Pipe, Note, Tuning.Concert, Room).Plan(token).Explanation,
         ["trim"] = token => $"{Build.Trim(token)!.Rows[^1]}",

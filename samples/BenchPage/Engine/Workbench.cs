@@ -17,6 +17,7 @@ internal sealed partial class Workbench
 {
     private BenchState? asked;
     private Job? job;
+    private ExactCut? near; // of the last tube that could be planned: the next is like it
 
     public static StartAnswer Start() =>
         new(
@@ -97,7 +98,9 @@ internal sealed partial class Workbench
         {
             var now = JobOf(question.State);
             var cut = Length.FromMillimeters(question.Tried);
-            return TubeBuilder.Built(now.File.Assembly, cut, now.Air, now.Target) is { } built
+            return
+                TubeBuilder.Built(now.File.Assembly, cut, now.Air, now.Target, now.Exact.Exact?.Column)
+                    is { } built
                 ? new CutAnswer
                 {
                     Cut = LengthText.Tape(cut, now.Units),
@@ -244,8 +247,9 @@ internal sealed partial class Workbench
         if (job is null || asked != state)
         {
             job = null;
-            job = new Job(state);
+            job = new Job(state, near);
             asked = state;
+            near = job.Exact.IsSolved ? job.Exact : near;
         }
 
         return job;
@@ -266,14 +270,14 @@ internal sealed partial class Workbench
     {
         private readonly Lazy<TubeBuild> build;
 
-        public Job(BenchState state)
+        public Job(BenchState state, ExactCut? near)
         {
             Units = Room.Units(state);
             Note = DroneNote.Parse(state.Note);
             Tuning = Room.Tuning(state);
             File = PartsFile.Read(state.Parts, Catalogue.Standard);
             Air = Room.Air(state);
-            Exact = TubeBuilder.Exact(File.Assembly, Note, Tuning, Air);
+            Exact = TubeBuilder.Exact(File.Assembly, Note, Tuning, Air, near: near);
             build = new(() => Exact.Plan());
         }
 

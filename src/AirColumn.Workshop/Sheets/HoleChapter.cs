@@ -64,6 +64,7 @@ internal static class HoleChapter
                     build.Exact!.Cut,
                     build.Air,
                     build.Target,
+                    build.Exact.Column,
                     cancellationToken
                 )
                 ?.Cents;

@@ -65,15 +65,15 @@ public sealed record AssembledTube
     /// <summary>The air in it, its holes fingered as for the drone.</summary>
     /// <param name="air">The air.</param>
     /// <param name="options">Further choices of the column; the usual ones if left out.</param>
-    public Column ColumnIn(Air air, ColumnOptions? options = null) =>
-        new(
-            Bore,
-            air,
-            (options ?? new ColumnOptions()) with
-            {
-                Fingering = Fingering.Of([.. Holes.Select(hole => hole.Hole.IsOpenInDrone)]),
-            }
-        );
+    /// <param name="near">The column of a similar tube: what both have in common is taken over, and nothing else changes.</param>
+    public Column ColumnIn(Air air, ColumnOptions? options = null, Column? near = null)
+    {
+        var all = (options ?? new ColumnOptions()) with
+        {
+            Fingering = Fingering.Of([.. Holes.Select(hole => hole.Hole.IsOpenInDrone)]),
+        };
+        return near?.With(Bore, AirProfile.Uniform(air), all) ?? new Column(Bore, air, all);
+    }
 
     /// <summary>
     /// The inside diameter of all sections that are one pipe, or one moulded part: whatever makes one of them wider makes all so. The end of a

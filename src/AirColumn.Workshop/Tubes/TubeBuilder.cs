@@ -32,7 +32,7 @@ public static class TubeBuilder
         Air air,
         BuildOptions? options = null,
         CancellationToken cancellationToken = default
-    ) => Exact(assembly, note, tuning, air, options, cancellationToken).Plan(cancellationToken);
+    ) => Exact(assembly, note, tuning, air, options, null, cancellationToken).Plan(cancellationToken);
 
     /// <summary>The first step of a plan: the pipe length that puts the first resonance on a note, for those who show it before the rest is computed.</summary>
     /// <param name="assembly">The parts, one pipe of open length among them.</param>
@@ -40,6 +40,7 @@ public static class TubeBuilder
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
     /// <param name="air">The air in the tube.</param>
     /// <param name="options">Player, tolerances, trimming; the usual ones if left out.</param>
+    /// <param name="near">The answer for a similar tube: what both have in common is taken over, and nothing else changes.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentException">All pipes have a length.</exception>
     public static ExactCut Exact(
@@ -48,6 +49,7 @@ public static class TubeBuilder
         Tuning tuning,
         Air air,
         BuildOptions? options = null,
+        ExactCut? near = null,
         CancellationToken cancellationToken = default
     )
     {
@@ -62,9 +64,14 @@ public static class TubeBuilder
             );
         }
 
-        return new Planning(assembly, note, tuning, air, options ?? new BuildOptions()).Begin(
-            cancellationToken
-        );
+        return new Planning(
+            assembly,
+            note,
+            tuning,
+            air,
+            options ?? new BuildOptions(),
+            near?.Exact?.Column
+        ).Begin(cancellationToken);
     }
 
     /// <summary>The tube with its open pipe cut to a length, as it then is.</summary>
@@ -72,6 +79,7 @@ public static class TubeBuilder
     /// <param name="cut">The length to which the open pipe is cut; not used where all lengths are known.</param>
     /// <param name="air">The air in the tube.</param>
     /// <param name="target">From which frequency <see cref="BuiltTube.Cents"/> count.</param>
+    /// <param name="near">The column of a similar tube: what both have in common is taken over, and nothing else changes.</param>
     /// <param name="cancellationToken">Gives the computation up.</param>
     /// <returns>The tube; null where it shows no resonance.</returns>
     /// <exception cref="ArgumentException">The pipe is shorter than what is pushed into it, formed from it or held in sockets.</exception>
@@ -81,13 +89,14 @@ public static class TubeBuilder
         Length cut,
         Air air,
         Frequency target,
+        Column? near = null,
         CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(assembly);
         ArgumentNullException.ThrowIfNull(air);
         var tube = assembly.Assemble(cut);
-        return Built(tube, ColumnOf(tube, air), target, cancellationToken);
+        return Built(tube, tube.ColumnIn(air, near: near), target, cancellationToken);
     }
 
     private static BuiltTube? Built(
@@ -166,7 +175,8 @@ public static class TubeBuilder
         Pitch note,
         Tuning tuning,
         Air air,
-        BuildOptions options
+        BuildOptions options,
+        Column? near
     )
     {
         private readonly Frequency target = tuning.FrequencyOf(note);
@@ -400,6 +410,6 @@ public static class TubeBuilder
         }
 
         private Column ColumnOf(AssembledTube tube) =>
-            last = last?.WithBore(tube.Bore) ?? TubeBuilder.ColumnOf(tube, air);
+            last = last?.WithBore(tube.Bore) ?? tube.ColumnIn(air, near: near);
     }
 }

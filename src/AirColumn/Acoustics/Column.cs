@@ -130,6 +130,23 @@ public sealed class Column
         return With(Parts with { Air = air });
     }
 
+    /// <summary>
+    /// A column of another bore, air and options that shares with this one what does not differ, as <see cref="WithBore"/> does: above all
+    /// the field of a mouth that both have, which takes longer than all that lies behind it.
+    /// </summary>
+    /// <param name="bore">The other bore.</param>
+    /// <param name="air">What fills it.</param>
+    /// <param name="options">The choices.</param>
+    /// <exception cref="ArgumentNullException">One of them is null.</exception>
+    /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
+    public Column With(Bore bore, AirProfile air, ColumnOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(bore);
+        ArgumentNullException.ThrowIfNull(air);
+        ArgumentNullException.ThrowIfNull(options);
+        return With(new ColumnParts(bore, air, options));
+    }
+
     internal Column With(in ColumnParts parts) => new(parts, this);
 
     /// <summary>

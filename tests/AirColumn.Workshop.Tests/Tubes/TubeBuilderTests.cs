@@ -34,6 +34,35 @@ public class TubeBuilderTests
             Mm(3)
         );
 
+    // A bell whose mouth takes radial modes: its field is what the second tube takes over.
+    [Fact]
+    public void What_is_taken_over_from_a_similar_tube_changes_nothing()
+    {
+        var (shorter, longer) = (Belled(400), Belled(420));
+        var note = Pitch.Parse("D2");
+        var near = TubeBuilder.Exact(shorter, note, Tuning.Concert, Room);
+        var alone = TubeBuilder.Exact(longer, note, Tuning.Concert, Room).Exact!;
+        var after = TubeBuilder.Exact(longer, note, Tuning.Concert, Room, near: near).Exact!;
+        Assert.Equal(Wavefronts.Multimodal, alone.Column.Wavefronts);
+        Assert.Equal(alone.Cut.Millimeters, after.Cut.Millimeters);
+        var cut = Mm(900);
+        var target = Frequency.FromHertz(73.4);
+        Assert.Equal(
+            TubeBuilder.Built(longer, cut, Room, target)!.Cents,
+            TubeBuilder.Built(longer, cut, Room, target, near.Exact!.Column)!.Cents
+        );
+    }
+
+    private static TubeAssembly Belled(double endPipe) =>
+        new(
+            [
+                .. Stepped.Parts.Take(3),
+                PipePart.Of("end pipe", Catalogue.Standard.Pipe("pvc-40 2"), Mm(52.2), Mm(endPipe)),
+                new BellPart("bell", Mm(110), Mm(60)),
+            ],
+            Mm(3)
+        );
+
     // Rebuilt from the lengths as they are printed, to a tenth of a millimetre, the engine gives the note.
     [Theory]
     [InlineData("C2")]

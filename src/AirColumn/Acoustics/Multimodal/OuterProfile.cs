@@ -15,12 +15,10 @@ internal sealed class OuterProfile
     private readonly Bore bore;
     private readonly double radius; // of the mouth, m
     private readonly double wall; // over it
-    private readonly double length;
 
     private OuterProfile(Bore bore, double wall)
     {
         this.bore = bore;
-        length = bore.LengthMetres;
         var sections = bore.Sections;
         radius = sections[^1].WallAt(sections[^1].LengthMetres).Radius;
         this.wall = wall;
@@ -54,21 +52,18 @@ internal sealed class OuterProfile
     /// <summary>Outer radius at a distance behind the mouth, and how it changes with that.</summary>
     public (double Radius, double Slope) At(double behind)
     {
-        var x = length - behind * radius;
+        // From the mouth on: the same to the last digit whatever lies farther behind, so that a mouth is known again.
+        var left = behind * radius;
         for (var i = bore.Sections.Count - 1; ; i--)
         {
             var section = bore.Sections[i];
-            var start = length - section.LengthMetres;
-            for (var j = bore.Sections.Count - 1; j > i; j--)
+            if (left <= section.LengthMetres || i == 0)
             {
-                start -= bore.Sections[j].LengthMetres;
-            }
-
-            if (x >= start || i == 0)
-            {
-                var at = section.WallAt(Math.Clamp(x - start, 0, section.LengthMetres));
+                var at = section.WallAt(Math.Max(section.LengthMetres - left, 0));
                 return (at.Radius / radius + wall, -at.Slope);
             }
+
+            left -= section.LengthMetres;
         }
     }
 }
