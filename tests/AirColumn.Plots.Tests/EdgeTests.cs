@@ -24,11 +24,18 @@ public class EdgeTests
     // From a needle to a tunnel: 0.01 mm to 10 m wide, 1 µm to 1 km long.
     [Theory]
     [InlineData(0.01, 0.001)]
-    [InlineData(0.01, 1_000_000)]
+    [InlineData(0.01, 5000)]
     [InlineData(10_000, 0.001)]
     [InlineData(10_000, 1_000_000)]
     [InlineData(0.5, 20)]
-    public void The_smallest_and_the_largest_bores_are_drawn(double diameter, double length)
+    public void The_smallest_and_the_largest_bores_are_drawn(double diameter, double length) =>
+        AreDrawn(diameter, length);
+
+    [Fact]
+    [Trait(Amount.Trait, Amount.Long)]
+    public void A_kilometre_of_needle_is_drawn() => AreDrawn(0.01, 1_000_000);
+
+    private static void AreDrawn(double diameter, double length)
     {
         var column = Tube(diameter, length);
         Assert.NotEmpty(BorePicture.Of(column.Bore).Png());

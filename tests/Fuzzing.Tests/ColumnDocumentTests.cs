@@ -11,8 +11,8 @@ namespace Fuzzing.Tests;
 /// </summary>
 public class ColumnDocumentTests
 {
-    private const int Documents = 20_000;
-    private const int ForTheSchema = 2000; // of these; it is slower than the reader
+    private static readonly int Documents = ReaderTests.Share(20_000);
+    private static readonly int ForTheSchema = Documents / 10; // it is slower than the reader
     private const double LongestSeconds = 5;
 
     private static readonly string Top = typeof(ColumnDocumentTests)

@@ -22,6 +22,7 @@ public class AheadOfTimeTests(Packed packed)
 
     // The one warning is of UnitsNet, which looks its conversions up by name; any other is an error.
     [LinkerFact]
+    [Trait(Amount.Trait, Amount.Long)]
     public void It_compiles_without_a_warning_of_ours_and_plans_the_same_tube()
     {
         var folder = packed.Folder("ahead");

@@ -14,6 +14,7 @@ public class ConsumptionTests(Packed packed)
 
     // The first page says how to begin in an empty folder. Here the packages have another version and are there already.
     [Fact]
+    [Trait(Amount.Trait, Amount.Long)]
     public void The_commands_of_the_first_page_lead_to_its_figures()
     {
         var clone = packed.Folder(Path.Combine("begin", "clone"));
@@ -79,6 +80,7 @@ public class ConsumptionTests(Packed packed)
     }
 
     [Fact]
+    [Trait(Amount.Trait, Amount.Long)]
     public void A_script_prints_what_the_page_of_the_package_shows()
     {
         var folder = packed.Folder("script");

@@ -17,6 +17,7 @@ public sealed class AccuracyPageTests : IDisposable
     public void Dispose() => Directory.Delete(folder, true);
 
     [Fact]
+    [Trait(Amount.Trait, Amount.Long)]
     public async Task The_page_shows_what_its_command_prints()
     {
         var project = Path.Combine(Top, "benchmarks", "AirColumn.Accuracy");

@@ -25,17 +25,19 @@ public class HardTakeTests
         HardKind.Everything,
     ];
 
+    // The trouble grows with the number: four of twenty reach from little to much of it.
+    private static readonly int[] Numbers = Amount.Of([2, 8, 13, 19], Enumerable.Range(0, Takes).ToArray());
+
     private static readonly Lazy<IReadOnlyList<Reading>> All = new(() =>
-        [.. Kinds.SelectMany(kind => Enumerable.Range(0, Takes).Select(number => Read(kind, number)))]
+        [.. Kinds.SelectMany(kind => Numbers.Select(number => Read(kind, number)))]
     );
 
     [Fact]
     [Trait("Speed", "Slow")]
-    public void Of_two_hundred_at_most_two_are_wrong_without_a_word()
+    public void Of_a_hundred_at_most_one_is_wrong_without_a_word()
     {
-        Assert.Equal(200, All.Value.Count);
         var silent = All.Value.Where(one => one.Cents is { } off && Math.Abs(off) >= Wrong && !one.IsWarned);
-        Assert.True(silent.Count() <= 2, string.Join(", ", silent));
+        Assert.True(100 * silent.Count() <= All.Value.Count, string.Join(", ", silent));
     }
 
     // What a player does with a clean tube, however unsteady, is no reason to refuse it.
@@ -52,13 +54,13 @@ public class HardTakeTests
     {
         var read = All.Value.Where(one => one.Kind.ToString() == kind);
         var right = read.Count(one => one.Cents is > -10 and < 10);
-        Assert.True(right >= least, $"{right} of {Takes}");
+        Assert.True(Takes * right >= least * Numbers.Length, $"{right} of {Numbers.Length}");
     }
 
     // Of the takes of each kind that are not doubted: the root mean square of error over stated uncertainty. Growls and two notes at once are
     // nearly all doubted.
     [Theory]
-    [Trait("Speed", "Slow")]
+    [Trait(Amount.Trait, Amount.Long)]
     [InlineData(nameof(HardKind.Doubled))]
     [InlineData(nameof(HardKind.Fifth))]
     [InlineData(nameof(HardKind.Hum))]
@@ -83,7 +85,7 @@ public class HardTakeTests
     [InlineData(nameof(HardKind.Fifth))]
     public void Resonances_of_the_tube_settle_the_octave(string kind)
     {
-        for (var number = 1; number < Takes; number += 3)
+        for (var number = 1; number < Takes; number += Amount.Of(6, 3))
         {
             var take = HardTake.Make(Enum.Parse<HardKind>(kind), number);
             // A drone lies some cents above its resonance; the next ones of a tube closed by lips are near three and five times the first.
@@ -120,7 +122,7 @@ public class HardTakeTests
     [Fact]
     public void What_is_played_clean_raises_no_doubt()
     {
-        for (var number = 0; number < Takes; number += 2)
+        for (var number = 0; number < Takes; number += Amount.Of(5, 2))
         {
             var take = HardTake.Make(HardKind.Plain, number);
             var heard = Take.Of(take.Recorded()).Drone!;

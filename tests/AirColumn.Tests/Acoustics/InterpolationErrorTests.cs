@@ -1,7 +1,6 @@
 using System.Numerics;
 using AirColumn.Acoustics;
 using AirColumn.Bores;
-using FsCheck.Xunit;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
 namespace AirColumn.Tests.Acoustics;
@@ -21,7 +20,7 @@ public class InterpolationErrorTests
     }
 
     // Also where little is smooth: sharp peaks, capillaries, few frequencies, some below the waves.
-    [Property(MaxTest = 25)]
+    [Draws(quick: 4, inLong: 100)]
     [Trait("Speed", "Slow")]
     public void The_error_it_states_holds_on_any_bore(int seed)
     {

@@ -18,7 +18,7 @@ public class OpeningResonanceTests
     [Trait("Speed", "Slow")]
     public void Random_bores_with_openings()
     {
-        for (var seed = 0; seed < 10; seed++)
+        for (var seed = 0; seed < Amount.Of(3, 30); seed++)
         {
             var (bore, fingering) = RandomOpenings.From(seed, RandomBore.From(seed, 4e-3, 0.04, 0.6));
             FoundIsWhatAScanSees(

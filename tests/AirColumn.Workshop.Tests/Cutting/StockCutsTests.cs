@@ -43,7 +43,7 @@ public class StockCutsTests
         Check(plan, lengths);
     }
 
-    [Property(MaxTest = 30)]
+    [Draws(quick: 3, inLong: 60)]
     public void Large_plans_hold_every_piece_once(int seed)
     {
         var random = new Random(seed);
@@ -71,7 +71,7 @@ public class StockCutsTests
     }
 
     // Bars are sawn into three without anything left over, so that as many bars are enough, and by their sum no fewer.
-    [Property(MaxTest = 30)]
+    [Draws(quick: 10, inLong: 60)]
     public void A_minimum_is_claimed_only_where_it_is_one(int seed)
     {
         var random = new Random(seed);

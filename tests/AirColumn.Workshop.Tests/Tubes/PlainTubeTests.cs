@@ -5,7 +5,6 @@ using AirColumn.Gases;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
 using AirColumn.Workshop.Tubes;
-using FsCheck.Xunit;
 using UnitsNet;
 using static AirColumn.Workshop.Tests.Bench;
 
@@ -43,7 +42,7 @@ public class PlainTubeTests
     private static Length Added(TubeAssembly tube) =>
         Mm(tube.Parts.OfType<AddedPart>().Sum(part => part.Adds.Millimeters));
 
-    [Property(MaxTest = 40)]
+    [Draws(quick: 10, inLong: 100)]
     public void Rebuilt_tube_sounds_what_every_cut_promises(
         byte pitch,
         byte pipe,
@@ -87,7 +86,7 @@ public class PlainTubeTests
     }
 
     // Any parts a maker could measure and any note that could be asked for: a plan or a reason, never an exception.
-    [Property(MaxTest = 300)]
+    [Draws(quick: 25, inLong: 300)]
     public void Every_question_gets_a_plan_or_a_reason(
         ushort pipe,
         ushort wall,

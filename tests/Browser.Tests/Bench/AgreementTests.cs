@@ -16,8 +16,8 @@ public sealed class AgreementTests(BenchBrowser browser, ITestOutputHelper outpu
 {
     private static readonly string[] Notes = ["C2", "D2", "D#2", "E2", "F2"];
 
-    // A tube takes the browser seconds: ten where nothing else is said.
-    private static readonly int PerNote = Number("AIRCOLUMN_TUBES", 10) / Notes.Length;
+    // A tube takes the browser seconds.
+    private static readonly int PerNote = Number("AIRCOLUMN_TUBES", Amount.Of(5, 50)) / Notes.Length;
 
     private static readonly Air Room = Air.At(
         Temperature.FromDegreesCelsius(20),

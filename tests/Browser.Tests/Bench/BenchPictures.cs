@@ -5,6 +5,7 @@ namespace Browser.Tests.Bench;
 public class BenchPictures(BenchBrowser browser)
 {
     [BrowserTheory]
+    [Trait(Amount.Trait, Amount.Long)]
     [InlineData("desk.png", 1280, 900, false, "")]
     [InlineData("phone.png", 360, 740, false, "")]
     [InlineData("phone-dark.png", 360, 740, true, "")]
@@ -29,6 +30,7 @@ public class BenchPictures(BenchBrowser browser)
     }
 
     [BrowserTheory]
+    [Trait(Amount.Trait, Amount.Long)]
     [InlineData("holes.png", 1280, 900)]
     [InlineData("holes-phone.png", 360, 1400)]
     public async Task Pictures_show_finger_holes(string file, int width, int height)
@@ -46,6 +48,7 @@ public class BenchPictures(BenchBrowser browser)
     }
 
     [BrowserFact]
+    [Trait(Amount.Trait, Amount.Long)]
     public async Task Paper_shows_the_page_and_a_template()
     {
         await using var visit = await browser.Visit(isDark: true);

@@ -5,7 +5,6 @@ using AirColumn.Acoustics.Vectors;
 using AirColumn.Bores;
 using AirColumn.Resonances;
 using AirColumn.Tests.Oracle;
-using FsCheck.Xunit;
 using MathNet.Numerics.LinearAlgebra;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
@@ -22,7 +21,7 @@ public class ModalColumnTests
         .OpenEnd(Mm(3));
 
     // Two programs for the same equations: waves of one mode by Galerkin's method, and the elements of plane-wave theory.
-    [Property(MaxTest = 60)]
+    [Draws(quick: 12, inLong: 60)]
     [Trait("Speed", "Slow")]
     public void One_mode_is_plane_wave_theory(int seed)
     {
@@ -59,7 +58,7 @@ public class ModalColumnTests
     }
 
     // What goes in is radiated or taken by the wall; each by itself.
-    [Property(MaxTest = 8)]
+    [Draws(quick: 4, inLong: 20)]
     [Trait("Speed", "Slow")]
     public void Energy_is_kept(int seed)
     {
@@ -96,7 +95,7 @@ public class ModalColumnTests
 
     // What a flow into mode n at one end makes of mode m at the other is what a flow into m there makes of n here. With two loads H at the
     // far end, none and D, Z − Z' = Zᵀ(far, near)·D·Z'(far, near) only if that is so: every entry of every piece is in it.
-    [Property(MaxTest = 20)]
+    [Draws(quick: 6, inLong: 20)]
     [Trait("Speed", "Slow")]
     public void Reciprocity(int seed)
     {
@@ -146,7 +145,7 @@ public class ModalColumnTests
         }
     }
 
-    [Property(MaxTest = 20)]
+    [Draws(quick: 5, inLong: 20)]
     [Trait("Speed", "Slow")]
     public void A_cone_in_two_parts_is_the_cone(int seed)
     {
@@ -176,7 +175,7 @@ public class ModalColumnTests
     }
 
     // Without losses everything twice as large sounds an octave lower.
-    [Property(MaxTest = 20)]
+    [Draws(quick: 3, inLong: 20)]
     [Trait("Speed", "Slow")]
     public void A_larger_column_sounds_lower(int seed)
     {

@@ -2,7 +2,6 @@ using System.Numerics;
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Tests.Oracle;
-using FsCheck.Xunit;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
@@ -59,7 +58,7 @@ public class CurveTests
     }
 
     // Against the oracle, which takes other steps, other variables and other losses.
-    [Property(MaxTest = 150)]
+    [Draws(quick: 12, inLong: 150)]
     [Trait("Speed", "Slow")]
     public void Any_column_is_what_the_oracle_says(int seed)
     {
