@@ -23,6 +23,8 @@ internal sealed class DraftFile : IDisposable
             {
                 using var stream = new FileStream(file.draft, FileMode.CreateNew, FileAccess.ReadWrite);
                 write(stream);
+                // On the disk before it has its name: a machine that dies leaves no file with a name and half of its content.
+                stream.Flush(flushToDisk: true);
             });
             return file;
         }

@@ -29,6 +29,7 @@ public class ArchitectureTests
                 ["Resonances"] = ["Acoustics", "Pitches", "Gases", "Bores"],
                 ["Design"] = ["Resonances", "Acoustics", "Pitches", "Gases", "Bores"],
                 ["Documents"] = ["Acoustics", "Gases", "Bores"],
+                ["Studies"] = ["Documents", "Resonances", "Acoustics", "Pitches", "Gases", "Bores"],
             };
             var data = new TheoryData<string, string>();
             foreach (var (layer, below) in standsOn)
@@ -108,7 +109,7 @@ public class ArchitectureTests
     }
 
     public static TheoryData<string> Layers =>
-        ["Pitches", "Gases", "Bores", "Acoustics", "Resonances", "Design", "Documents"];
+        ["Pitches", "Gases", "Bores", "Acoustics", "Resonances", "Design", "Documents", "Studies"];
 
     private static string Inside(string layer) => $@"^AirColumn\.{layer}(\..*)?$";
 }

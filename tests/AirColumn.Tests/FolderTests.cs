@@ -151,6 +151,18 @@ public class FolderTests
                 "Gases",
             ]
         ),
+        (
+            "Studies",
+            [
+                "",
+                "Acoustics",
+                "Acoustics/Choices",
+                "Acoustics/Line",
+                "Acoustics/Parameters",
+                "Documents",
+                "Resonances",
+            ]
+        ),
     ];
 
     // Arrows that point up, to be turned round.

@@ -17,6 +17,8 @@ internal static class Root
         }
 
         root.Add(SweepCommand.Create());
+        root.Add(StudyCommand.Create());
+        root.Add(MergeCommand.Create());
         root.Add(LinesCommand.Create());
         root.Add(SchemaCommand.Create());
         root.Add(ReferenceCommand.Create(root));

@@ -26,7 +26,7 @@ internal static partial class ShapeText
             );
         }
 
-        var parameter = ParameterText.Read(match.Groups[1].Value);
+        var parameter = ColumnParameter.Parse(match.Groups[1].Value);
         return new Unknown(
             parameter,
             ParameterText.Value(parameter, match.Groups[2].Value),

@@ -1,3 +1,4 @@
+using AirColumn.Acoustics;
 using AirColumn.Design;
 using ColumnTool.Questions;
 
@@ -30,7 +31,7 @@ internal static class Tolerances
             throw new FormatException($"'{text}' is not a tolerance; write one such as \"{Example}\".");
         }
 
-        var parameter = ParameterText.Read(parts[0]);
+        var parameter = ColumnParameter.Parse(parts[0]);
         return new Tolerance(parameter, ParameterText.Value(parameter, parts[1])) { IsNormal = isNormal };
     }
 }

@@ -97,9 +97,9 @@ internal sealed class DocumentObject
     /// <summary>A member, or null.</summary>
     public DocumentValue? Optional(string key) => members.GetValueOrDefault(key);
 
-    // Notes of other programs, and the name of the schema for editors.
+    // Notes of other programs, and the name of the schema for editors: of the document, or of that of a column in a study.
     private static bool IsLeftAlone(string key, string path) =>
-        key.StartsWith("x-", StringComparison.Ordinal) || (path.Length == 0 && key == "$schema");
+        key.StartsWith("x-", StringComparison.Ordinal) || (path is "" or "column" && key == "$schema");
 
     private static string KeyOf(JsonProperty property, string path)
     {

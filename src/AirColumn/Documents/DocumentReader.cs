@@ -20,6 +20,15 @@ internal static class DocumentReader
     /// <summary>Reads a document.</summary>
     public static ColumnDocument Read(ReadOnlyMemory<byte> utf8)
     {
+        using var json = Json(utf8, "a JSON object that begins with \"column\": 2");
+        return Read(json.RootElement);
+    }
+
+    /// <summary>Reads text of any document as JSON.</summary>
+    /// <param name="utf8">The text.</param>
+    /// <param name="what">What it must be, for the message.</param>
+    public static JsonDocument Json(ReadOnlyMemory<byte> utf8, string what)
+    {
         RequireSize(utf8.Length);
         if (utf8.Span.StartsWith(ByteOrderMark))
         {
@@ -33,14 +42,10 @@ internal static class DocumentReader
 
         if (utf8.Span.Trim(" \t\r\n"u8).IsEmpty)
         {
-            throw new ColumnDocumentException(
-                "",
-                "The document is empty; it must be a JSON object that begins with \"column\": 2."
-            );
+            throw new ColumnDocumentException("", $"The document is empty; it must be {what}.");
         }
 
-        using var json = Parse(utf8);
-        return Read(json.RootElement);
+        return Parse(utf8);
     }
 
     /// <summary>Refuses a document that is too large.</summary>
@@ -68,9 +73,12 @@ internal static class DocumentReader
     }
 
     /// <summary>Reads a document that a JSON reader has read.</summary>
-    public static ColumnDocument Read(JsonElement json)
+    public static ColumnDocument Read(JsonElement json) => Read(new DocumentValue("", json, Newest));
+
+    /// <summary>Reads a document that stands in another.</summary>
+    public static ColumnDocument Read(DocumentValue value)
     {
-        var document = Document(json);
+        var document = Document(value);
         document.AllowOnly(
             [
                 "column",
@@ -100,20 +108,20 @@ internal static class DocumentReader
         return Checked.Make(
             document,
             () => new ColumnDocument(bore, air, options, name, fingerings),
-            ("end", "radiation")
+            ("end", document.PathOf("radiation"))
         );
     }
 
     // The version decides how keys are read, so that it has to be read first.
-    private static DocumentObject Document(JsonElement json)
+    private static DocumentObject Document(DocumentValue value)
     {
         const string Example = $"{{ \"column\": {NewestText}, … }}";
-        var document = DocumentObject.Of(new DocumentValue("", json, Newest), Example);
+        var document = DocumentObject.Of(value, Example);
         var version = document.Required("column", $"{NewestText}, the version of the format");
         return (version.Json.ValueKind == JsonValueKind.Number ? version.Number() : 0) switch
         {
             Newest => document,
-            1 => DocumentObject.Of(new DocumentValue("", json, 1), Example),
+            1 => DocumentObject.Of(value with { Version = 1 }, Example),
             _ => throw version.Wrong(
                 $"this reader knows versions 1 and 2 of the format; write \"column\": {NewestText}."
             ),

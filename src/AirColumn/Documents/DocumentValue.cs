@@ -53,6 +53,19 @@ internal sealed record DocumentValue(string Path, JsonElement Json, int Version)
             ? number
             : throw Wrong("it must be a number without a unit and without quotation marks.");
 
+    /// <summary>A whole number.</summary>
+    /// <param name="least">The least that is allowed.</param>
+    /// <param name="most">The greatest.</param>
+    public long Whole(long least, long most)
+    {
+        var number = Number();
+        return number >= least && number <= most && number == Math.Floor(number)
+            ? (long)number
+            : throw Wrong(
+                $"it must be a whole number from {Require.Show(least, "")} to {Require.Show(most, "")}."
+            );
+    }
+
     /// <summary>A list.</summary>
     /// <param name="most">How many items there may be.</param>
     /// <param name="allowed">What it must be, for the message.</param>

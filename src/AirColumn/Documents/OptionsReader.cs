@@ -26,7 +26,7 @@ internal static class OptionsReader
         return Checked.Make(
             document,
             () => options with { Tolerance = tolerance },
-            (nameof(ColumnOptions.Tolerance), "tolerance")
+            (nameof(ColumnOptions.Tolerance), document.PathOf("tolerance"))
         );
     }
 

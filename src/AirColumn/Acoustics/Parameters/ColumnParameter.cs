@@ -137,6 +137,16 @@ public sealed record ColumnParameter
         );
     }
 
+    /// <summary>The parameter of a name, such as "length of section 2" or "temperature of the air": reads back what <see cref="ToString"/> writes.</summary>
+    /// <param name="name">The name, sections, points and holes counted from 1; several with "and" between change together.</param>
+    /// <exception cref="ArgumentNullException">The name is null.</exception>
+    /// <exception cref="FormatException">There is no such name; the message says what there is.</exception>
+    public static ColumnParameter Parse(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        return ParameterNames.Read(name);
+    }
+
     /// <summary>
     /// All parameters of a column: for each section its diameter, or those of its two ends or of its points, and its length; place,
     /// diameter and height of each tone hole; the wall at a free far end where it has any; the correction of a blown end; and the state of the air
