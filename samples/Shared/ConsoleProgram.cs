@@ -24,6 +24,9 @@ internal static class ConsoleProgram
 
     private const int MostWarnings = 20;
 
+    // Its own name, whatever the file is called that runs it.
+    private static readonly string program = typeof(ConsoleProgram).Assembly.GetName().Name!;
+
     public static int Run(RootCommand root, string[] arguments) =>
         Run(
             root,
@@ -145,11 +148,11 @@ internal static class ConsoleProgram
         var (verb, are) = command.Subcommands.Count == 1 ? ("verb", "is") : ("verbs", "are");
         return (verbs.Length > 0, parsed.UnmatchedTokens) switch
         {
-            (true, []) => $"Say what to do; the {verb} of {root.Name} {are} {verbs}.",
+            (true, []) => $"Say what to do; the {verb} of {program} {are} {verbs}.",
             (true, [var first, ..]) => Nearest.IfNear(first, command.Subcommands.Select(one => one.Name))
                 is { } meant
-                ? $"'{first}' is not a verb of {root.Name}; did you mean '{meant}'?"
-                : $"'{first}' is not a verb of {root.Name}; its {verb} {are} {verbs}.",
+                ? $"'{first}' is not a verb of {program}; did you mean '{meant}'?"
+                : $"'{first}' is not a verb of {program}; its {verb} {are} {verbs}.",
             (false, [var first, ..]) =>
                 $"'{first}' is not an option of {Names(root, parsed)} or is one argument too many.",
             _ => parsed.Errors[0].Message,
@@ -159,7 +162,7 @@ internal static class ConsoleProgram
     private static string Names(RootCommand root, ParseResult parsed)
     {
         var verb = parsed.CommandResult.Command;
-        return verb == root ? root.Name : $"{root.Name} {verb.Name}";
+        return verb == root ? program : $"{program} {verb.Name}";
     }
 
     private static StreamWriter Utf8(Stream stream) =>

@@ -9,11 +9,17 @@ internal static class StandardInput
     public const string SaysClosed =
         "The standard input is closed, so that nothing can be read from it; pipe something into it, or name a file.";
 
+    private static readonly bool wasClosed = WasClosed();
+    private static readonly AsyncLocal<Stream?> given = new();
+
     /// <summary>Whether it was closed when the program began; only Linux tells.</summary>
-    public static bool IsClosed { get; } = WasClosed();
+    public static bool IsClosed => given.Value is null && wasClosed;
 
     /// <summary>Opens it.</summary>
-    public static Stream Open() => IsClosed ? Stream.Null : Console.OpenStandardInput();
+    public static Stream Open() => given.Value ?? (IsClosed ? Stream.Null : Console.OpenStandardInput());
+
+    /// <summary>What is read in its place by a program that is run within another, from here on.</summary>
+    public static void Give(Stream input) => given.Value = input;
 
     // The first file that the runtime opens for itself takes the place of an input that was closed, and reading it would never end. Such a file
     // closes when another program is begun; what this one was begun with did not.

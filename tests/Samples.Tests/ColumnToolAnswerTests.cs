@@ -235,6 +235,19 @@ public class ColumnToolAnswerTests
         }
     }
 
+    [Fact]
+    public void A_process_of_its_own_answers_as_it_does_within_these_tests()
+    {
+        string[] asked = ["resonances", "-", "--below", "300.5"];
+        Assert.Equal(
+            Sample.ColumnTool(IdealTube.Open, asked).Succeeded(),
+            Sample.ColumnToolProcess(IdealTube.Open, asked).Succeeded()
+        );
+        string[] wrong = ["resonances", "-", "--count", "0"];
+        Assert.Equal(Sample.ColumnTool("", wrong), Sample.ColumnToolProcess("", wrong));
+        Assert.Equal(2, Sample.ColumnTool("", wrong).ExitCode);
+    }
+
     // Otherwise the runs in a country's culture would prove nothing.
     [Theory]
     [InlineData("ColumnTool")]
@@ -243,9 +256,9 @@ public class ColumnToolAnswerTests
         Assert.True(Sample.HasCultures(program));
 
     [Theory]
-    [InlineData("tr_TR.UTF-8")]
-    [InlineData("de_DE.UTF-8")]
-    [InlineData("ar_SA.UTF-8")]
+    [InlineData("tr-TR")]
+    [InlineData("th-TH")]
+    [InlineData("ar-SA")]
     public void Answers_are_the_same_in_every_culture(string culture)
     {
         string[] air = ["air", "--temperature", "20.5 °C"];

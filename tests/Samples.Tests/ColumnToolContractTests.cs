@@ -154,7 +154,7 @@ public class ColumnToolContractTests
         var inline = document.Length > 0 ? $"\"document\":{document}," : "";
         var request = $$"""{"id":"a \"b\"","verb":"{{verb}}",{{inline}}{{members}},"timeLimit":60}""";
         Assert.True(IsValid(Requests, request), request);
-        var line = Sample.ColumnTool(request + "\n", "lines").Succeeded();
+        var line = Sample.Lines(request + "\n");
         Assert.True(IsValid(Answers, line), line);
         var reply = JsonNode.Parse(line)!;
         Assert.Equal("a \"b\"", (string?)reply["id"]);
@@ -188,7 +188,7 @@ public class ColumnToolContractTests
     public void What_the_schema_refuses_the_program_refuses(string request)
     {
         Assert.False(IsValid(Requests, request));
-        var line = Sample.ColumnTool(request + "\n", "lines").Succeeded();
+        var line = Sample.Lines(request + "\n");
         Assert.True(IsValid(Answers, line), line);
         Assert.NotNull(JsonNode.Parse(line)!["error"]);
     }

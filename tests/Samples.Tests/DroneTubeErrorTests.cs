@@ -44,20 +44,18 @@ public class DroneTubeErrorTests
         "--reference: 0 Hz is not possible for A4, the A above middle C; write 300 Hz to 600 Hz, usually 440 Hz. The note of the tube is --note."
     )]
     public void Impossible_value_is_named_with_what_is_allowed(string option, string value, string message) =>
-        Sample.DroneTubeProcess("plan", option, value).Refused(2, message);
+        Sample.DroneTube("plan", option, value).Refused(2, message);
 
     [Fact]
     public void Missing_options_are_named_together()
     {
         Sample
-            .DroneTubeProcess("plan")
+            .DroneTube("plan")
             .Refused(2, "--note and --pipe-diameter are missing, e.g. --note E2 --pipe-diameter \"50 mm\"");
         Sample
-            .DroneTubeProcess("plan", "--note", "D2")
+            .DroneTube("plan", "--note", "D2")
             .Refused(2, "--pipe-diameter is missing, e.g. --pipe-diameter \"50 mm\"");
-        Sample
-            .DroneTubeProcess("plan", "--pipe-diameter", "40 mm")
-            .Refused(2, "--note is missing, e.g. --note E2");
+        Sample.DroneTube("plan", "--pipe-diameter", "40 mm").Refused(2, "--note is missing, e.g. --note E2");
     }
 
     [Theory]
@@ -67,7 +65,7 @@ public class DroneTubeErrorTests
     [InlineData("--end-diameter", "--end-adds", "far-end fitting")]
     public void Half_a_fitting_is_refused(string given, string missing, string fitting) =>
         Sample
-            .DroneTubeProcess("plan", "--note", "D2", "--pipe-diameter", "38 mm", given, "30 mm")
+            .DroneTube("plan", "--note", "D2", "--pipe-diameter", "38 mm", given, "30 mm")
             .Refused(
                 2,
                 $"{missing} is missing, e.g. {missing} \"30 mm\": a {fitting} needs it beside {given}"
@@ -77,19 +75,19 @@ public class DroneTubeErrorTests
     public void Unknown_words_are_named()
     {
         Sample
-            .DroneTubeProcess()
+            .DroneTube()
             .Refused(
                 2,
                 "Say what to do; the verbs of DroneTube are new, plan, sheet, template, table, compare, cuts, trim, listen, ring, preview, stock."
             );
         Sample
-            .DroneTubeProcess("melt")
+            .DroneTube("melt")
             .Refused(
                 2,
                 "'melt' is not a verb of DroneTube; its verbs are new, plan, sheet, template, table, compare, cuts, trim, listen, ring, preview, stock."
             );
         Sample
-            .DroneTubeProcess("plan", "--note", "D2", "--pipe-diameter", "38 mm", "--colour", "red")
+            .DroneTube("plan", "--note", "D2", "--pipe-diameter", "38 mm", "--colour", "red")
             .Refused(2, "'--colour' is not an option of DroneTube plan.");
     }
 
@@ -106,7 +104,7 @@ public class DroneTubeErrorTests
         );
 
         // A mouth fitting of 1 m closed at the lips sounds F2 or lower whatever follows; C4 is 261.63 Hz.
-        var tooLong = Sample.DroneTubeProcess(
+        var tooLong = Sample.DroneTube(
             "plan",
             "--note",
             "C4",
@@ -124,5 +122,5 @@ public class DroneTubeErrorTests
         );
     }
 
-    private static Outcome Plan(params string[] options) => Sample.DroneTubeProcess(["plan", .. options]);
+    private static Outcome Plan(params string[] options) => Sample.DroneTube(["plan", .. options]);
 }

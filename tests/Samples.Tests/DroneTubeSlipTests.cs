@@ -69,19 +69,14 @@ public sealed class DroneTubeSlipTests : IDisposable
     public void Is_told_what_to_write(string message, string arguments)
     {
         string[] written = ["trim", Shown, .. arguments.Split(' ').Select(text => text.Replace('_', ' '))];
-        // Its own name it knows only as a process of its own.
-        (
-            message.Contains("of DroneTube", StringComparison.Ordinal)
-                ? Sample.DroneTubeProcess(written)
-                : Sample.DroneTube(written)
-        ).Refused(2, message);
+        Sample.DroneTube(written).Refused(2, message);
     }
 
     [Fact]
     public void An_option_that_is_not_known_is_no_file()
     {
         Sample
-            .DroneTubeProcess("compare", Shown, "--note", "D2", "--jsno")
+            .DroneTube("compare", Shown, "--note", "D2", "--jsno")
             .Refused(2, "'--jsno' is not an option of DroneTube compare; did you mean '--json'?");
         Sample
             .ColumnTool("", "sweep", "--cuont", "3", "a.json")

@@ -6,7 +6,7 @@ using UnitsNet;
 
 namespace Samples.Tests;
 
-/// <summary>The instruments that are written by hand: one process of ColumnTool answers as a program in C# does, to the last digit.</summary>
+/// <summary>The instruments that are written by hand: ColumnTool answers their lines as a program in C# does, to the last digit.</summary>
 public class InstrumentAnswerTests
 {
     private static readonly string Folder = Path.Combine(ShownPage.Top, "samples", "Instruments");
@@ -34,7 +34,7 @@ public class InstrumentAnswerTests
                         $$"""{"id":{{2 * i + n}},"file":{{JsonSerializer.Serialize(Path.Combine(Folder, one.File))}},{{Fingered(one.Fingering)}}{{question}}}"""
                 )
         );
-        var lines = Sample.ColumnTool(string.Join('\n', requests), "lines", "--jobs", "1").Succeeded();
+        var lines = Sample.Lines(string.Join('\n', requests), jobs: 1);
         var answers = lines
             .Split('\n', StringSplitOptions.RemoveEmptyEntries)
             .Select(line => JsonNode.Parse(line)!["answer"]!)

@@ -18,17 +18,27 @@ public class ReadmeTests
     public void Code_on_the_first_page_is_the_script() => First.ShowsCodeOf("first-resonance.cs");
 
     [Fact]
-    public Task Script_prints_what_the_first_page_shows() => First.ShowsOutputOf("first-resonance.cs");
+    public Task The_command_prints_what_the_first_page_shows() => First.ShowsOutputOf("first-resonance.cs");
 
     // Every script but the first has its page in the cookbook.
     [Theory]
     [MemberData(nameof(Recipes))]
-    public async Task A_recipe_shows_the_script_and_what_it_prints(string name)
+    public void A_recipe_shows_the_script_and_what_it_prints(string name)
     {
         var page = new ShownPage(Path.Combine("docs", "cookbook", $"{name}.md"));
         page.ShowsCodeOf($"{name}.cs");
-        await page.ShowsOutputOf($"{name}.cs");
+        page.Shows(Script.Output($"{name}.cs"));
+        // The project that the first page's script is run with.
+        Assert.Equal(Project("first-resonance"), Project(name));
+
+        static string Project(string name) => Script.TextOf($"{name}.cs").Split('\n')[0];
     }
+
+    [Theory]
+    [Trait(Amount.Trait, Amount.Long)]
+    [MemberData(nameof(Recipes))]
+    public Task A_recipe_is_run_by_its_command(string name) =>
+        new ShownPage(Path.Combine("docs", "cookbook", $"{name}.md")).ShowsOutputOf($"{name}.cs");
 
     [Fact]
     public void The_index_of_the_cookbook_names_every_page()

@@ -1,3 +1,4 @@
+extern alias columntool;
 using System.Diagnostics;
 using System.Globalization;
 using System.Reflection;
@@ -15,11 +16,58 @@ internal static class Sample
     public static string Configuration =>
         typeof(Sample).Assembly.GetCustomAttribute<AssemblyConfigurationAttribute>()!.Configuration;
 
-    /// <summary>Runs ColumnTool.</summary>
+    /// <summary>Runs ColumnTool within this process.</summary>
     /// <param name="input">Its standard input.</param>
     /// <param name="arguments">Its arguments, one text each.</param>
     public static Outcome ColumnTool(string input, params string[] arguments) =>
-        Run("ColumnTool", input, new Dictionary<string, string>(), arguments);
+        ColumnToolIn("de-DE", input, arguments);
+
+    /// <summary>The same on a thread of another country.</summary>
+    public static Outcome ColumnToolIn(string culture, string input, params string[] arguments)
+    {
+        // It answers straight into the output of its process.
+        if (arguments is ["lines", ..] && !arguments.Contains("--help"))
+        {
+            return ColumnToolProcess(input, arguments);
+        }
+
+        return Within(
+            culture,
+            arguments,
+            (output, error) =>
+            {
+                columntool::Shared.StandardInput.Give(new MemoryStream(Encoding.UTF8.GetBytes(input)));
+                return columntool::Shared.ConsoleProgram.Run(
+                    columntool::ColumnTool.CommandLine.Root.Create(),
+                    arguments,
+                    output,
+                    error
+                );
+            }
+        );
+    }
+
+    /// <summary>What ColumnTool answers to lines, as its verb of that name, within this process.</summary>
+    public static string Lines(string requests, int jobs = 2)
+    {
+        using var output = new MemoryStream();
+        using var input = new MemoryStream(Encoding.UTF8.GetBytes(requests));
+        using (
+            var server = new columntool::ColumnTool.Lines.LineServer(
+                output,
+                new columntool::ColumnTool.Lines.LineServerOptions(jobs, 120, true)
+            )
+        )
+        {
+            server.Run(input);
+        }
+
+        return Encoding.UTF8.GetString(output.ToArray());
+    }
+
+    /// <summary>Runs ColumnTool as a process of its own, on a machine whose language has a decimal comma.</summary>
+    public static Outcome ColumnToolProcess(string input, params string[] arguments) =>
+        Run("ColumnTool", input, Country("de_DE.UTF-8"), arguments);
 
     /// <summary>Runs ColumnTool without an output.</summary>
     public static Outcome ColumnToolWithClosedOutput(params string[] arguments) =>
@@ -39,17 +87,21 @@ internal static class Sample
         params string[] arguments
     ) => Run("ColumnTool", input, settings, arguments);
 
-    /// <summary>Runs ColumnTool as on a machine in another country.</summary>
-    public static Outcome ColumnToolIn(string culture, string input, params string[] arguments) =>
-        Run("ColumnTool", input, Country(culture), arguments);
-
     /// <summary>Runs DroneTube as on a machine whose language has a decimal comma, as a process of its own.</summary>
     public static Outcome DroneTubeProcess(params string[] arguments) =>
         Run("DroneTube", "", Country("de_DE.UTF-8"), arguments);
 
-    /// <summary>Runs DroneTube as a process of its own that is given answers.</summary>
+    /// <summary>Runs DroneTube within this process, and gives it answers.</summary>
     public static Outcome DroneTubeAsking(string input, params string[] arguments) =>
-        Run("DroneTube", input, Country("de_DE.UTF-8"), arguments);
+        Within(
+            "de-DE",
+            arguments,
+            (output, error) =>
+            {
+                StandardInput.Give(new MemoryStream(Encoding.UTF8.GetBytes(input)));
+                return ConsoleProgram.Run(global::DroneTube.Verbs.Root(), arguments, output, error);
+            }
+        );
 
     /// <summary>Runs DroneTube without an input.</summary>
     public static Outcome DroneTubeWithClosedInput(params string[] arguments) =>
@@ -80,7 +132,9 @@ internal static class Sample
         );
 
     /// <summary>The same within this process: faster, since it is compiled but once.</summary>
-    public static Outcome DroneTube(params string[] arguments)
+    public static Outcome DroneTube(params string[] arguments) => DroneTubeAsking("", arguments);
+
+    private static Outcome Within(string culture, string[] arguments, Func<Stream, Stream, int> run)
     {
         // Not disposed of: a run that hangs may write into them later.
         var (output, error) = (new MemoryStream(), new MemoryStream());
@@ -90,7 +144,7 @@ internal static class Sample
         {
             try
             {
-                exitCode = ConsoleProgram.Run(global::DroneTube.Verbs.Root(), arguments, output, error);
+                exitCode = run(output, error);
             }
             catch (Exception problem)
             {
@@ -98,13 +152,13 @@ internal static class Sample
             }
         })
         {
-            CurrentCulture = CultureInfo.GetCultureInfo("de-DE"),
+            CurrentCulture = CultureInfo.GetCultureInfo(culture),
             IsBackground = true,
         };
         thread.Start();
         if (!thread.Join(Patience))
         {
-            Assert.Fail($"DroneTube {string.Join(' ', arguments)} did not end within {Patience}.");
+            Assert.Fail($"{string.Join(' ', arguments)} did not end within {Patience}.");
         }
 
         Assert.Null(thrown);

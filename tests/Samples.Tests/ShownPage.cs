@@ -21,11 +21,7 @@ internal sealed class ShownPage(string path)
     {
         const string Language = "csharp\n";
         var code = parts.Single(part => part.StartsWith(Language, StringComparison.Ordinal));
-        Assert.Contains(
-            code[Language.Length..],
-            Normal(Path.Combine(Scripts, script)),
-            StringComparison.Ordinal
-        );
+        Assert.Contains(code[Language.Length..], Script.TextOf(script), StringComparison.Ordinal);
     }
 
     /// <summary>What a script prints stands on it, nothing more or less.</summary>
@@ -40,8 +36,11 @@ internal sealed class ShownPage(string path)
         await process.WaitForExitAsync();
 
         Assert.Equal(0, process.ExitCode);
-        Assert.Contains($"\n{output.ReplaceLineEndings("\n")}", parts, StringComparer.Ordinal);
+        Shows(output.ReplaceLineEndings("\n"));
     }
+
+    /// <summary>This output stands on it, nothing more or less.</summary>
+    public void Shows(string output) => Assert.Contains($"\n{output}", parts, StringComparer.Ordinal);
 
     private static string Normal(string file) => File.ReadAllText(file).ReplaceLineEndings("\n");
 }
