@@ -1,0 +1,4 @@
+using Shared;
+using StudyCluster;
+
+return ConsoleProgram.Run(ClusterCommand.Create(), args);
