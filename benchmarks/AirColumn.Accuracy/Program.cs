@@ -15,6 +15,7 @@ IReadOnlyList<Chapter> chapters =
     AirChapter.Make(),
     EnergyChapter.Make(),
     RecordingChapter.Make(),
+    BoreFitChapter.Make(),
 ];
 var plots = Path.Combine(root, "accuracy");
 Directory.CreateDirectory(plots);

@@ -133,6 +133,7 @@ public class FolderTests
                 "Acoustics/Choices",
                 "Acoustics/Line",
                 "Acoustics/Parameters",
+                "Acoustics/Sensitivity",
                 "Bores",
                 "Gases",
                 "Pitches",

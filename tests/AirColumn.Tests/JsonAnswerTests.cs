@@ -17,7 +17,7 @@ public class JsonAnswerTests
     // What a number may be called: with its unit at the end, or a pure number.
     private const string NamesOfNumbers =
         "(Hz|Metres|Millimetre|Cents|cents|PaSPerM3|M3PerPaS|PerSource|PerSourceSquared|PerUnit|Celsius|Percent|Kilopascals|Ppm|"
-        + "MetresPerSecond|KgPerM3|PaS|WPerMK|JPerKgK|re|im|heatCapacityRatio|qualityFactor|interpolationError|efficiency|modes|share|value|harmonic)$";
+        + "MetresPerSecond|KgPerM3|PaS|WPerMK|JPerKgK|re|im|heatCapacityRatio|qualityFactor|interpolationError|efficiency|modes|share|value|harmonic|Value|misfit)$";
 
     private static readonly Column Tube = new(
         Bore.Build().Cylinder(Mm(20), Mm(400)).Cone(Mm(24), Mm(50)).OpenEnd(Mm(2)),
@@ -97,6 +97,11 @@ public class JsonAnswerTests
             Tube.Gradients(resonances, [length])[0],
             resonances.HarmonicityAgainst(resonances[0].Frequency)[0],
             SectionLength.Solve(Tube, new LengthQuestion(0, target)),
+            BoreFit.Solve(
+                Tube,
+                MeasuredReflectance.OfReflectance([100, 200], [0.9, 0.8], Tube.CharacteristicImpedance, 0.1),
+                [new Tolerance(length, Mm(1))]
+            ),
             Provenance.Of(Tube),
         }.ToDictionary(answer => answer.GetType().Name);
     }

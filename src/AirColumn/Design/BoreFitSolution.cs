@@ -1,0 +1,170 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using AirColumn.Acoustics;
+
+namespace AirColumn.Design;
+
+/// <summary>The bore that fits a measurement, and how sure it is. Immutable.</summary>
+[JsonConverter(typeof(JsonAnswerConverter<BoreFitSolution>))]
+public sealed class BoreFitSolution : IJsonAnswer
+{
+    // Of what was known beforehand: the data tell of what they leave less uncertain than this.
+    private const double Told = 0.7;
+    private const double TooMuchNoise = 1.25;
+
+    private readonly double[,] covariance;
+
+    internal BoreFitSolution(
+        SolveStatus status,
+        Column column,
+        FittedValue[] values,
+        double[,] covariance,
+        double misfit,
+        IReadOnlyList<string> warnings
+    )
+    {
+        (Status, Column, Values, this.covariance) = (status, column, values, covariance);
+        (Misfit, Warnings) = (misfit, warnings);
+    }
+
+    /// <summary>How the fit ended.</summary>
+    public SolveStatus Status { get; }
+
+    /// <summary>Whether a bore fits.</summary>
+    public bool IsSolved => Status == SolveStatus.Solved;
+
+    /// <summary>The column that fits; the believed one where no values that were tried make a bore.</summary>
+    public Column Column { get; }
+
+    /// <summary>What was uncertain, the diameters of the profile first, each with what was found.</summary>
+    public IReadOnlyList<FittedValue> Values { get; }
+
+    /// <summary>
+    /// Effective value of what is left between measurement and column, over the noise that was stated: about 1 where both are what they are said to
+    /// be. More is unexplained by what was left uncertain, and the uncertainties are then too small by as much.
+    /// </summary>
+    public double Misfit { get; }
+
+    /// <summary>
+    /// What to know of the column's model over the frequencies measured: where its waves are less good than the measurement, the bore that fits is
+    /// off with them, by more than its uncertainties say.
+    /// </summary>
+    public IReadOnlyList<string> Warnings { get; }
+
+    /// <summary>The covariance of two of the values, in the product of their units.</summary>
+    /// <param name="first">Index in <see cref="Values"/>.</param>
+    /// <param name="second">Index in <see cref="Values"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such value.</exception>
+    public double Covariance(int first, int second) =>
+        covariance[
+            (int)Require.InRange(first, 0, Values.Count - 1, "", nameof(first)),
+            (int)Require.InRange(second, 0, Values.Count - 1, "", nameof(second))
+        ];
+
+    /// <summary>What the measurement tells of: their uncertainty is less than 0.7 of what it was.</summary>
+    public IEnumerable<FittedValue> ToldByTheData =>
+        Values.Where(value => value.StandardDeviation < Told * value.BelievedStandardDeviation);
+
+    /// <summary>What is surely other than believed: by more than two standard deviations of what was found.</summary>
+    public IEnumerable<FittedValue> Off => ToldByTheData.Where(value => value.IsOff);
+
+    /// <summary>A few sentences: what is off and by how much, and what the measurement cannot tell.</summary>
+    public string Explanation
+    {
+        get
+        {
+            if (Status == SolveStatus.NoBore)
+            {
+                return "No values near those believed make a bore that answers as high as the measurement; leave the highest frequencies out, or look at what is believed.";
+            }
+
+            var off = Off.OrderByDescending(value => Math.Abs(value.Change) / value.StandardDeviation)
+                .ToList();
+            var untold = Values.Except(ToldByTheData).ToList();
+            var culture = CultureInfo.InvariantCulture;
+            return string.Join(
+                ' ',
+                (string[])
+                    [
+                        .. Status == SolveStatus.NotConverged
+                            ? ["The fit was still on its way when it was ended."]
+                            : (string[])[],
+                        off.Count == 0
+                            ? "Nothing is surely other than believed."
+                            : string.Create(
+                                culture,
+                                $"Other than believed: {string.Join(", ", off.Take(4))}{(off.Count > 4 ? $", and {off.Count - 4} more" : "")}."
+                            ),
+                        .. untold.Count == 0
+                            ? (string[])[]
+                            :
+                            [
+                                string.Create(
+                                    culture,
+                                    $"Of {(untold.Count == Values.Count ? "all" : untold.Count)} of {Values.Count} values the measurement tells little: {string.Join(", ", untold.Take(4).Select(value => value.Parameter))}{(untold.Count > 4 ? " …" : "")}."
+                                ),
+                            ],
+                        .. Misfit > TooMuchNoise
+                            ?
+                            [
+                                string.Create(
+                                    culture,
+                                    $"What is left is {Misfit:0.0} times the noise: something else is off, and the uncertainties are too small."
+                                ),
+                            ]
+                            : (string[])[],
+                    ]
+            );
+        }
+    }
+
+    void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
+    {
+        json.WriteBoolean("isSolved", IsSolved);
+        json.WriteString("status", Status.ToString());
+        json.Objects(
+            "values",
+            Values,
+            fitted =>
+            {
+                json.WriteString("parameter", fitted.Parameter.ToString());
+                json.WriteString("unit", fitted.Parameter.Unit);
+                json.Number("believedValue", fitted.Believed);
+                json.Number("value", fitted.Value);
+                json.Number("plusMinusValue", fitted.PlusMinus);
+            }
+        );
+        json.Number("misfit", Misfit);
+        json.Texts("warnings", Warnings);
+        json.WriteString("explanation", Explanation);
+    }
+}
+
+/// <summary>A value that was uncertain, and what a fit made of it, in the unit of its parameter. Immutable.</summary>
+/// <param name="Parameter">Which.</param>
+/// <param name="Believed">The value as it was believed.</param>
+/// <param name="BelievedStandardDeviation">Its standard deviation beforehand.</param>
+/// <param name="Value">The value that fits.</param>
+/// <param name="StandardDeviation">Its standard deviation then, with that of all others in it.</param>
+public sealed record FittedValue(
+    ColumnParameter Parameter,
+    double Believed,
+    double BelievedStandardDeviation,
+    double Value,
+    double StandardDeviation
+)
+{
+    /// <summary>By how much it is other than believed.</summary>
+    public double Change => Value - Believed;
+
+    /// <summary>Whether that is more than two standard deviations.</summary>
+    public bool IsOff => Math.Abs(Change) > 2 * StandardDeviation;
+
+    /// <summary>Half the width of the range that holds the true value with 95 percent.</summary>
+    public double PlusMinus => Coverage.OfNormal * StandardDeviation;
+
+    /// <summary>What it is, by how much it is other than believed, and the 95 percent range.</summary>
+    public override string ToString() =>
+        $"{Parameter} {(Change < 0 ? "−" : "+")}{Parameter.Show(Math.Abs(Change))} ± {Parameter.Show(PlusMinus)}";
+}

@@ -1,0 +1,176 @@
+using System.Globalization;
+using System.Numerics;
+
+namespace AirColumn.Design;
+
+/// <summary>
+/// A measured input impedance, kept as the reflectance R = (Z − Zr)/(Z + Zr) of the blown end: its size stays near 1, so that one
+/// uncertainty holds at peaks and dips of Z alike. Immutable.
+/// </summary>
+public sealed class MeasuredReflectance
+{
+    private const double LargestReflectance = 2;
+    private static readonly char[] Separators = [',', ';', '\t'];
+
+    private readonly double[] hertz;
+    private readonly Complex[] values;
+
+    private MeasuredReflectance(
+        double[] hertz,
+        Complex[] values,
+        double referenceImpedance,
+        double standardDeviation
+    )
+    {
+        (this.hertz, this.values) = (hertz, values);
+        (ReferenceImpedance, StandardDeviation) = (referenceImpedance, standardDeviation);
+    }
+
+    /// <summary>The frequencies, Hz, rising.</summary>
+    public ReadOnlySpan<double> Hertz => hertz;
+
+    /// <summary>R at each frequency.</summary>
+    public ReadOnlySpan<Complex> Values => values;
+
+    /// <summary>Zr, Pa·s/m³.</summary>
+    public double ReferenceImpedance { get; }
+
+    /// <summary>Of the real and of the imaginary part of R at each frequency, independent of each other.</summary>
+    public double StandardDeviation { get; }
+
+    /// <summary>Takes a measured impedance.</summary>
+    /// <param name="hertz">The frequencies, Hz, above 0 and rising.</param>
+    /// <param name="impedance">Z at each, Pa·s/m³; other than −Zr.</param>
+    /// <param name="referenceImpedance">Zr, Pa·s/m³, above 0: best near ρc/S of the blown end.</param>
+    /// <param name="standardDeviation">Of either part of R, above 0 and below 1: 0.01 where the reflectance is known to 1 percent.</param>
+    /// <exception cref="ArgumentException">
+    /// The frequencies do not rise, there are not as many values as frequencies, or one is no finite number.
+    /// </exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    public static MeasuredReflectance OfImpedance(
+        ReadOnlySpan<double> hertz,
+        ReadOnlySpan<Complex> impedance,
+        double referenceImpedance,
+        double standardDeviation
+    )
+    {
+        Require.Positive(referenceImpedance, "Pa·s/m³", nameof(referenceImpedance));
+        var values = new Complex[impedance.Length];
+        for (var i = 0; i < values.Length; i++)
+        {
+            values[i] = Of(impedance[i], referenceImpedance);
+        }
+
+        return OfReflectance(hertz, values, referenceImpedance, standardDeviation);
+    }
+
+    /// <summary>Takes a measured reflectance.</summary>
+    /// <param name="hertz">The frequencies, Hz, above 0 and rising.</param>
+    /// <param name="reflectance">R at each, at most 2 in size.</param>
+    /// <param name="referenceImpedance">The Zr that it is referred to, Pa·s/m³, above 0.</param>
+    /// <param name="standardDeviation">Of either part of R, above 0 and below 1.</param>
+    /// <exception cref="ArgumentException">
+    /// The frequencies do not rise, there are not as many values as frequencies, or one is no finite number.
+    /// </exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    public static MeasuredReflectance OfReflectance(
+        ReadOnlySpan<double> hertz,
+        ReadOnlySpan<Complex> reflectance,
+        double referenceImpedance,
+        double standardDeviation
+    )
+    {
+        Require.Positive(referenceImpedance, "Pa·s/m³", nameof(referenceImpedance));
+        Require.InRange(standardDeviation, 1e-9, 1, "", nameof(standardDeviation));
+        if (hertz.Length == 0 || hertz.Length != reflectance.Length)
+        {
+            throw new ArgumentException(
+                $"There are {hertz.Length} frequencies and {reflectance.Length} values; give at least one, and as many of the one as of the other.",
+                nameof(hertz)
+            );
+        }
+
+        for (var i = 0; i < hertz.Length; i++)
+        {
+            if (!(double.IsFinite(hertz[i]) && hertz[i] > (i == 0 ? 0 : hertz[i - 1])))
+            {
+                throw new ArgumentException(
+                    $"Frequency {i + 1} is {Require.Show(hertz[i], "Hz")}; frequencies must be above 0 and rise.",
+                    nameof(hertz)
+                );
+            }
+
+            if (!(Complex.Abs(reflectance[i]) <= LargestReflectance))
+            {
+                throw new ArgumentException(
+                    $"The reflectance at {Require.Show(hertz[i], "Hz")} is {Complex.Abs(reflectance[i]):0.###} in size; it must be at most {LargestReflectance}. "
+                        + "Is the impedance in Pa·s/m³, and the reference impedance that of the blown end?",
+                    nameof(reflectance)
+                );
+            }
+        }
+
+        return new MeasuredReflectance(
+            hertz.ToArray(),
+            reflectance.ToArray(),
+            referenceImpedance,
+            standardDeviation
+        );
+    }
+
+    /// <summary>
+    /// Reads a measured impedance: a line for each frequency with Hz, Re Z and Im Z in Pa·s/m³, apart by commas, semicolons or tabs, decimal points as
+    /// points. Lines before the first number are taken for a heading; empty lines and those that begin with # are left out.
+    /// </summary>
+    /// <param name="csv">The text.</param>
+    /// <param name="referenceImpedance">Zr, Pa·s/m³, above 0: best near ρc/S of the blown end.</param>
+    /// <param name="standardDeviation">Of either part of R, above 0 and below 1.</param>
+    /// <exception cref="FormatException">A line has not three numbers; the message says which.</exception>
+    /// <exception cref="ArgumentException">The frequencies do not rise, or there are none.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    public static MeasuredReflectance ReadImpedance(
+        TextReader csv,
+        double referenceImpedance,
+        double standardDeviation
+    )
+    {
+        ArgumentNullException.ThrowIfNull(csv);
+        var (hertz, impedance) = (new List<double>(), new List<Complex>());
+        for (var number = 1; csv.ReadLine() is { } line; number++)
+        {
+            if (string.IsNullOrWhiteSpace(line) || line.TrimStart().StartsWith('#'))
+            {
+                continue;
+            }
+
+            var cells = line.Split(Separators, StringSplitOptions.TrimEntries);
+            if (
+                cells.Length == 3
+                && Number(cells[0]) is { } f
+                && Number(cells[1]) is { } real
+                && Number(cells[2]) is { } imaginary
+            )
+            {
+                hertz.Add(f);
+                impedance.Add(new Complex(real, imaginary));
+            }
+            else if (hertz.Count > 0 || Number(cells[0]) is not null)
+            {
+                throw new FormatException(
+                    $"Line {number} is \"{line}\"; each line must have three numbers: the frequency in Hz, then Re Z and Im Z in Pa·s/m³."
+                );
+            }
+        }
+
+        return OfImpedance([.. hertz], [.. impedance], referenceImpedance, standardDeviation);
+
+        static double? Number(string cell) =>
+            double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
+            && double.IsFinite(value)
+                ? value
+                : null;
+    }
+
+    internal static Complex Of(Complex impedance, double reference) =>
+        (impedance - reference) / (impedance + reference);
+}
