@@ -34,14 +34,30 @@ internal readonly record struct LipThreshold(double Hertz, double LipHertz, doub
         double density,
         LipConstants lips,
         CancellationToken cancellationToken = default
+    ) =>
+        Of(
+            hertz => column.ImpedanceAt(Frequency.FromHertz(hertz), cancellationToken),
+            column.HighestFrequency.Hertz,
+            resonance,
+            density,
+            lips
+        );
+
+    /// <summary>The same for any input impedance, Pa·s/m³, up to a frequency in Hz.</summary>
+    public static List<LipThreshold> Of(
+        Func<double, Complex> impedance,
+        double highest,
+        double resonance,
+        double density,
+        LipConstants lips
     )
     {
         var thresholds = new List<LipThreshold>();
-        var top = Math.Min(Highest * resonance, column.HighestFrequency.Hertz);
+        var top = Math.Min(Highest * resonance, highest);
         for (var i = 1; i < Points; i++)
         {
             var hertz = resonance * Math.Pow(top / resonance, (double)i / Points);
-            var admittance = 1 / column.ImpedanceAt(Frequency.FromHertz(hertz), cancellationToken);
+            var admittance = 1 / impedance(hertz);
             if (admittance.Imaginary > 0)
             {
                 if (At(hertz, admittance, density, lips) is { } threshold)

@@ -1,0 +1,62 @@
+using AirColumn.Pitches;
+using AirColumn.Resonances;
+using UnitsNet;
+
+namespace AirColumn.Recordings.Previews;
+
+/// <summary>Lips that just begin to sound.</summary>
+/// <param name="Sounding">At which frequency.</param>
+/// <param name="Lips">The frequency the lips are tuned to.</param>
+/// <param name="Mouth">The pressure in the mouth, over that of the air.</param>
+public readonly record struct LipOnset(Frequency Sounding, Frequency Lips, Pressure Mouth);
+
+/// <summary>The pressures and lips at which one register begins to speak. Immutable.</summary>
+public sealed class RegisterThreshold
+{
+    internal RegisterThreshold(int number, Resonance resonance, LipOnset[] onsets)
+    {
+        (Number, Resonance, Onsets) = (number, resonance, onsets);
+        Easiest = onsets.MinBy(onset => onset.Mouth);
+    }
+
+    /// <summary>Which register, from 1.</summary>
+    public int Number { get; }
+
+    /// <summary>The resonance that carries it.</summary>
+    public Resonance Resonance { get; }
+
+    /// <summary>The onsets for lips from slack to tense, in order of the frequency that sounds.</summary>
+    public IReadOnlyList<LipOnset> Onsets { get; }
+
+    /// <summary>The onset that needs the least pressure.</summary>
+    public LipOnset Easiest { get; }
+
+    /// <summary>How far above the resonance the easiest onset sounds.</summary>
+    public double CentsAboveResonance => Cents.Between(Resonance.Frequency, Easiest.Sounding);
+
+    /// <summary>
+    /// How well the note is held in its slot: by how many cents the note moves for each cent by which the lips are tuned higher, around the easiest
+    /// onset. The smaller, the less lips can bend it. NaN where there is only one onset.
+    /// </summary>
+    public double CentsPerCentOfLips
+    {
+        get
+        {
+            var at = Onsets.ToList().IndexOf(Easiest);
+            var (low, high) = (Onsets[Math.Max(at - 1, 0)], Onsets[Math.Min(at + 1, Onsets.Count - 1)]);
+            return Cents.Between(low.Sounding, high.Sounding) / Cents.Between(low.Lips, high.Lips);
+        }
+    }
+
+    /// <summary>The lips that begin to sound at a pressure or below it: from the slackest to the tensest; null where none do.</summary>
+    /// <param name="mouth">The pressure in the mouth, above 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The pressure is not above 0.</exception>
+    public (Frequency Slackest, Frequency Tensest)? LipsBelow(Pressure mouth)
+    {
+        Require.Positive(mouth.Pascals, "Pa", nameof(mouth));
+        var speaking = Onsets.Where(onset => onset.Mouth <= mouth).ToList();
+        return speaking.Count == 0
+            ? null
+            : (speaking.MinBy(onset => onset.Lips).Lips, speaking.MaxBy(onset => onset.Lips).Lips);
+    }
+}

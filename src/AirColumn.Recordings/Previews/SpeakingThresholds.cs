@@ -1,0 +1,75 @@
+using AirColumn.Acoustics;
+using AirColumn.Resonances;
+using UnitsNet;
+
+namespace AirColumn.Recordings.Previews;
+
+/// <summary>
+/// How easily a column speaks to lips: for each register the pressure in the mouth above which a note begins by itself, and the lips it needs.
+/// </summary>
+/// <remarks>
+/// Linear stability of lips of one degree of freedom, blown open, on the column's input impedance (sources: fletcher1993, silva2007, velut2017). These are
+/// indicators that compare columns and registers. Their frequencies are no prediction of pitch: such lips begin 60 to 100 cents above the resonance of a
+/// brass instrument, where players were measured about 20 above (boutin2015).
+/// </remarks>
+public static class SpeakingThresholds
+{
+    private const int MostRegisters = 30;
+
+    /// <summary>The thresholds of the lowest registers.</summary>
+    /// <param name="column">The column, its blown end closed by lips.</param>
+    /// <param name="lips">The lips; the usual ones of <see cref="LipModel"/> if left out.</param>
+    /// <param name="registers">How many registers, 1 to 30; fewer come where the column has no more.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>For each register that lips of this kind can make speak its thresholds, in rising order.</returns>
+    /// <exception cref="ArgumentException">The blown end of the column is open, as of a flute.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The number of registers is out of its range.</exception>
+    public static IReadOnlyList<RegisterThreshold> Of(
+        Column column,
+        LipModel? lips = null,
+        int registers = 6,
+        CancellationToken cancellationToken = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        Require.InRange(registers, 1, MostRegisters, "", nameof(registers));
+        if (column.Options.BlownEnd.IsOpen)
+        {
+            throw new ArgumentException(
+                "The blown end of the column is open, as of a flute: lips need it closed. Leave BlownEnd as it is by default.",
+                nameof(column)
+            );
+        }
+
+        var density = column.Air.Density.KilogramsPerCubicMeter;
+        var constants = (lips ?? new LipModel()).Constants;
+        return
+        [
+            .. column
+                .FirstResonances(registers, cancellationToken)
+                .Select(
+                    (resonance, i) =>
+                        new RegisterThreshold(
+                            i + 1,
+                            resonance,
+                            [
+                                .. LipThreshold
+                                    .Of(
+                                        column,
+                                        resonance.Frequency.Hertz,
+                                        density,
+                                        constants,
+                                        cancellationToken
+                                    )
+                                    .Select(threshold => new LipOnset(
+                                        Frequency.FromHertz(threshold.Hertz),
+                                        Frequency.FromHertz(threshold.LipHertz),
+                                        Pressure.FromPascals(threshold.Pascal)
+                                    )),
+                            ]
+                        )
+                )
+                .Where(register => register.Onsets.Count > 0),
+        ];
+    }
+}
