@@ -15,6 +15,7 @@ IReadOnlyList<Chapter> chapters =
     AirChapter.Make(),
     EnergyChapter.Make(),
     RecordingChapter.Make(),
+    MeasuredChapter.Make(),
     BoreFitChapter.Make(),
 ];
 var plots = Path.Combine(root, "accuracy");
