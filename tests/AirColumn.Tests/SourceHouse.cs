@@ -12,10 +12,13 @@ internal sealed class SourceHouse
         global using System.Threading; global using System.Threading.Tasks;
         """;
 
+    // Bodies are not asked for what is wrong in them, which would read all of them twice: a name in one that means nothing is found where it is
+    // looked up.
     // A partial method of which a generator writes the other half, such as a regular expression: no generator runs here.
     private const string HalfOfMethod = "CS8795";
 
     private readonly Dictionary<string, SortedSet<string>> named = [];
+    private readonly List<string> unresolved = [];
 
     /// <summary>Reads files: the path of each, with '/', and its text.</summary>
     public SourceHouse(IReadOnlyDictionary<string, string> files)
@@ -31,7 +34,7 @@ internal sealed class SourceHouse
         Errors =
         [
             .. compilation
-                .GetDiagnostics()
+                .GetDeclarationDiagnostics()
                 .Where(found => found.Severity == DiagnosticSeverity.Error && found.Id != HalfOfMethod)
                 .Select(found => found.ToString()),
         ];
@@ -39,6 +42,8 @@ internal sealed class SourceHouse
         {
             named[tree.FilePath] = Named(tree, compilation.GetSemanticModel(tree));
         }
+
+        Errors = [.. Errors, .. unresolved];
     }
 
     /// <summary>What could not be resolved; names are missing where there is any.</summary>
@@ -125,11 +130,18 @@ internal sealed class SourceHouse
         var found = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var name in tree.GetRoot().DescendantNodes().OfType<SimpleNameSyntax>())
         {
-            if (
-                model.GetSymbolInfo(name).Symbol is not { } symbol
-                || symbol is INamespaceSymbol
-                || name.Ancestors().Any(above => above is UsingDirectiveSyntax)
-            )
+            if (name.Ancestors().Any(above => above is UsingDirectiveSyntax))
+            {
+                continue;
+            }
+
+            var symbol = model.GetSymbolInfo(name).Symbol;
+            if (symbol is null && name.Identifier.Text is not ("nameof" or "notnull"))
+            {
+                unresolved.Add($"{name.GetLocation().GetLineSpan()}: {name}");
+            }
+
+            if (symbol is null or INamespaceSymbol)
             {
                 continue;
             }

@@ -65,6 +65,7 @@ public class BeginningTests(BenchBrowser browser)
     }
 
     [BrowserFact]
+    [Trait(Amount.Trait, Amount.Long)]
     public async Task Placing_holes_can_be_stopped_and_begun_again()
     {
         await using var visit = await browser.Visit();
@@ -90,6 +91,7 @@ public class BeginningTests(BenchBrowser browser)
 
     // What is printed is as large as it says: the ruler's svg is 104 mm wide, at 96 dots an inch.
     [BrowserFact]
+    [Trait(Amount.Trait, Amount.Long)]
     public async Task The_saw_line_is_as_long_as_its_pipe_is_round()
     {
         await using var visit = await browser.Visit();

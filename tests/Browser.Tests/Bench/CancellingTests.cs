@@ -28,6 +28,7 @@ public class CancellingTests(BenchBrowser browser)
     }
 
     [BrowserFact]
+    [Trait(Amount.Trait, Amount.Long)]
     public async Task A_sheet_can_be_cancelled()
     {
         await using var visit = await browser.Visit();

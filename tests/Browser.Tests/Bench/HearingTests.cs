@@ -34,6 +34,7 @@ public class HearingTests(BenchBrowser browser)
     }
 
     [BrowserFact]
+    [Trait(Amount.Trait, Amount.Long)]
     public async Task Rendering_can_be_stopped()
     {
         await using var visit = await browser.Visit();

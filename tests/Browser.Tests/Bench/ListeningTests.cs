@@ -77,6 +77,7 @@ public sealed class ListeningTests(BenchBrowser browser) : IDisposable
     }
 
     [BrowserFact]
+    [Trait(Amount.Trait, Amount.Long)]
     public async Task Silence_and_a_glide_are_no_notes()
     {
         await using var visit = await browser.Visit(360);
@@ -102,6 +103,7 @@ public sealed class ListeningTests(BenchBrowser browser) : IDisposable
 
     // The drone for five seconds and then its twelfth, as when a player overblows too soon; and two that go together with no single one.
     [BrowserFact]
+    [Trait(Amount.Trait, Amount.Long)]
     public async Task Of_two_notes_the_drone_is_heard_or_the_doubt_is_said()
     {
         await using var visit = await browser.Visit(360);

@@ -4,11 +4,21 @@ namespace Browser.Tests.Bench;
 [Collection(BenchTests.Name)]
 public class ScreenTests(BenchBrowser browser)
 {
+    // What is light on a desk and what is dark on a phone are the same rules as in the other two.
+    public static TheoryData<int, bool> Views =>
+        Amount.Of(
+            new TheoryData<int, bool> { { 360, true }, { 1280, false } },
+            new TheoryData<int, bool>
+            {
+                { 360, true },
+                { 1280, false },
+                { 360, false },
+                { 1280, true },
+            }
+        );
+
     [BrowserTheory]
-    [InlineData(360, false)]
-    [InlineData(360, true)]
-    [InlineData(1280, false)]
-    [InlineData(1280, true)]
+    [MemberData(nameof(Views))]
     public async Task Axe_finds_nothing(int width, bool isDark)
     {
         await using var visit = await browser.Visit(width, isDark);
