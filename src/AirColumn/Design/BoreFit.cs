@@ -18,7 +18,7 @@ public static class BoreFit
     /// The most likely bore, where what is believed of it has the standard deviations given and the noise is normal: least squares of the
     /// reflectance over its noise and of the changes over theirs, by Levenberg–Marquardt steps with exact gradients. The lowest octaves are fitted
     /// first, and each time one more: they see the bore as a whole, so that the upper ones, whose phase turns many times, begin near their
-    /// minimum. What the result is sure to is the covariance of that least-squares problem (source: aster2018, ch. 11).
+    /// minimum. How sure the result is, the covariance of that least-squares problem says (source: aster2018, ch. 11).
     /// </remarks>
     /// <param name="believed">The column as it is believed to be, with the air of the measurement; it is not changed.</param>
     /// <param name="measured">What was measured at its blown end.</param>
