@@ -56,8 +56,9 @@ internal static class PitchParser
         {
             return NotAPitch(
                 whole,
-                $"its octave is {Shorten(whole[name.Length..])}; "
-                    + $"allowed is {Pitch.MinimumOctave} to {Pitch.MaximumOctave}"
+                FormattableString.Invariant(
+                    $"its octave is {Shorten(whole[name.Length..])}; allowed is {Pitch.MinimumOctave} to {Pitch.MaximumOctave}"
+                )
             );
         }
 

@@ -237,4 +237,12 @@ public class PitchTextTests
         Assert.Equal(result, tried);
         return result;
     }
+
+    // There a minus sign has a mark before it that nobody types.
+    [Fact]
+    public void What_is_wrong_is_said_alike_in_every_country() =>
+        Culture.Run(
+            "ar-SA",
+            () => Says_what_is_wrong("C23", "'C23' is not a pitch: its octave is 23; allowed is -10 to 22.")
+        );
 }
