@@ -11,8 +11,8 @@ internal sealed class ColumnLine
     /// <summary>For each section its parts, every tone hole open, the mass of a step before it the first.</summary>
     public required LineSection[] Sections { get; init; }
 
-    /// <summary>Its steps that are near each other.</summary>
-    public required IReadOnlyList<StepCluster> Clusters { get; init; }
+    /// <summary>What steps near each other do.</summary>
+    public required StepStore Steps { get; init; }
 
     /// <summary>For each tone hole, from the blown end, its two states.</summary>
     public required IReadOnlyList<HoleStates> Holes { get; init; }

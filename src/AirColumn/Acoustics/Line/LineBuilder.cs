@@ -18,13 +18,14 @@ internal sealed class LineBuilder
     private readonly double[] divisions;
     private readonly ColumnLine? previous; // in one and the same air, with the same options; else null
     private readonly List<HoleStates> holes = [];
-    private IReadOnlyList<StepCluster> clusters = [];
+    private readonly StepStore steps;
     private readonly List<Medium> media;
     private readonly SortedSet<string> warnings = new(StringComparer.Ordinal);
     private readonly GasConstants? gas; // where one fills all
 
-    private LineBuilder(in ColumnParts parts, ColumnLine? previous)
+    private LineBuilder(in ColumnParts parts, ColumnLine? previous, StepStore steps)
     {
+        this.steps = steps;
         (bore, profile, options) = parts;
         length = bore.LengthMetres;
         divisions = profile.IsUniform ? [] : [.. profile.Divisions(length).Order()];
@@ -44,13 +45,13 @@ internal sealed class LineBuilder
         var sameOptions =
             previous is not null && AreLike(parts.Options, previous.Parts.Options) ? previous : null;
         var likeBefore = parts.Air.Equals(sameOptions?.Parts.Air) ? sameOptions : null;
-        var compiler = new LineBuilder(parts, likeBefore);
+        var compiler = new LineBuilder(parts, likeBefore, previous?.Steps ?? new StepStore());
         return likeBefore is not null && ReferenceEquals(parts.Bore, likeBefore.Parts.Bore)
             ? new ColumnLine
             {
                 Parts = parts,
                 Sections = likeBefore.Sections,
-                Clusters = likeBefore.Clusters,
+                Steps = likeBefore.Steps,
                 Holes = likeBefore.Holes,
                 Load = likeBefore.Load,
                 Blown = compiler.Blown(),
@@ -70,17 +71,13 @@ internal sealed class LineBuilder
     {
         var sections = Sections();
         // Modes know by themselves what steps near each other do.
-        if (options.Wavefronts != Wavefronts.Multimodal)
-        {
-            clusters = StepCluster.Of(bore, GasAt, previous?.Clusters);
-        }
-
+        var clusters = options.Wavefronts == Wavefronts.Multimodal ? [] : StepCluster.Of(bore, GasAt, steps);
         StepCluster.Join(bore, clusters, sections);
         return new ColumnLine
         {
             Parts = parts,
             Sections = sections,
-            Clusters = clusters,
+            Steps = steps,
             Holes = holes,
             Load = Load(sameOptions),
             Blown = Blown(),

@@ -5,24 +5,10 @@ using AirColumn.Gases;
 namespace AirColumn.Acoustics.Line;
 
 /// <summary>Steps of a bore that are near each other, with pipes between them and nothing else.</summary>
-/// <param name="Radii">Of the pipes, those before the first and behind the last step included, m.</param>
-/// <param name="Lengths">Of the pipes between steps, m.</param>
-/// <param name="Gas">What fills them.</param>
+/// <param name="Interactions">What the neighbours do to each step.</param>
 /// <param name="Sections">The section behind each step.</param>
-internal sealed record StepCluster(double[] Radii, double[] Lengths, GasConstants Gas, int[] Sections)
+internal sealed record StepCluster(StepInteraction[] Interactions, int[] Sections)
 {
-    private StepInteraction[]? interactions;
-
-    /// <summary>What the neighbours do to each step.</summary>
-    public StepInteraction[] Interactions =>
-        interactions ??= StepChain.Of(Radii, Lengths, Gas.Density, Gas.SpeedOfSound);
-
-    /// <summary>Whether another is made of the same, wherever it lies.</summary>
-    public bool IsLike(StepCluster other) =>
-        Gas == other.Gas
-        && Radii.AsSpan().SequenceEqual(other.Radii)
-        && Lengths.AsSpan().SequenceEqual(other.Lengths);
-
     /// <summary>Whether what is sent into a section from one end reaches the other: a pipe shorter than <see cref="StepChain.Reach"/> radii.</summary>
     public static bool IsShort(Section section) =>
         section is CylinderSection or BendSection
@@ -31,12 +17,8 @@ internal sealed record StepCluster(double[] Radii, double[] Lengths, GasConstant
     /// <summary>Those of a bore.</summary>
     /// <param name="bore">The bore.</param>
     /// <param name="gasAt">What fills it at a place, m.</param>
-    /// <param name="known">Those of another bore: what is computed of them already is taken over.</param>
-    public static List<StepCluster> Of(
-        Bore bore,
-        Func<double, GasConstants> gasAt,
-        IReadOnlyList<StepCluster>? known
-    )
+    /// <param name="steps">What they do.</param>
+    public static List<StepCluster> Of(Bore bore, Func<double, GasConstants> gasAt, StepStore steps)
     {
         var found = new List<StepCluster>();
         var (radii, lengths, behind) = (new List<double>(), new List<double>(), new List<int>());
@@ -81,9 +63,7 @@ internal sealed record StepCluster(double[] Radii, double[] Lengths, GasConstant
         {
             if (behind.Count > 1)
             {
-                var cluster = new StepCluster([.. radii], [.. lengths], gasAt(first), [.. behind]);
-                var like = known?.FirstOrDefault(other => other.IsLike(cluster));
-                found.Add(like is null ? cluster : like with { Sections = cluster.Sections });
+                found.Add(new StepCluster(steps.Of(radii, lengths, gasAt(first)), [.. behind]));
             }
 
             radii.Clear();

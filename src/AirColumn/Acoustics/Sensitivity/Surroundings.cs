@@ -64,7 +64,7 @@ internal sealed record Surroundings(
             {
                 Parts = parts,
                 Sections = sections,
-                Clusters = compiled.Clusters,
+                Steps = compiled.Steps,
                 Holes = [],
                 // As long as the first and the last section here stay what they are, so do the ends.
                 Load = compiled.Load,
