@@ -34,14 +34,14 @@ public partial class Bench
         return Compute();
     }
 
-    private string Kept => JsonSerializer.Serialize(state, MessageJson.Default.BenchState);
+    private string Kept => StateText.Write(state);
 
     // What is not readable, such as of a later version, is left alone.
     private void Take(string kept)
     {
         try
         {
-            var then = JsonSerializer.Deserialize(kept, MessageJson.Default.BenchState)!;
+            var then = StateText.Read(kept);
             tube = TubeText.Parse(then.Parts);
             state = then;
         }

@@ -24,17 +24,13 @@ public static class ResonanceGradients
     // Relative, of q: what a derivative is good to.
     private const double Enough = 1e-8;
 
-    // For pressure and flow, whose curvature is wanted: close enough for a polynomial of seventh degree, far enough for its curvature not to
-    // be rounding.
-    private static readonly NodesAround Wide = new(8, 0.03);
-
-    // For q, of which the slope is enough.
-    private static readonly NodesAround Close = new(4, 0.006);
+    // Close enough for a polynomial of seventh degree, far enough for its curvature not to be rounding.
+    private static readonly NodesAround Nodes = new(8, 0.03);
 
     /// <summary>The gradients of resonances of a column, each from one pass through it.</summary>
     /// <remarks>
     /// A resonance is an extremum of |Z|, so its derivative is −∂²ln|Z|/∂f∂θ over ∂²ln|Z|/∂f². Pressure, flow and the q of
-    /// <see cref="ImpedanceGradients.ImpedanceGradient"/> are smooth around it, and polynomials through a few frequencies give their slopes.
+    /// <see cref="ImpedanceGradients.ImpedanceGradient"/> are smooth around it, and a polynomial through eight frequencies gives their slopes.
     /// </remarks>
     /// <param name="column">The column.</param>
     /// <param name="resonances">Resonances of that column.</param>
@@ -63,7 +59,6 @@ public static class ResonanceGradients
         for (var from = 0; from < around.Length; )
         {
             var end = EndOfGroup(around, from, out var band, column.Options.Tolerance);
-            var waves = wave.Prepare(band);
             var sensitivities = sensitivity.Prepare(
                 band with
                 {
@@ -73,7 +68,7 @@ public static class ResonanceGradients
             );
             for (var i = from; i < end; i++)
             {
-                gradients[i] = Gradient(column, around[i], all, waves, sensitivities, cancellationToken);
+                gradients[i] = Gradient(column, around[i], all, sensitivities, cancellationToken);
                 progress?.Report((i + 1.0) / around.Length);
             }
 
@@ -88,16 +83,14 @@ public static class ResonanceGradients
         ArgumentNullException.ThrowIfNull(resonance);
         var centre = resonance.Frequency.Hertz;
         var spacing = Math.Min(0.5 / wave.Delay, centre);
-        var width = Math.Min(Wide.Reach * spacing, 0.999 * (column.HighestHertz - centre));
+        var width = Math.Min(Nodes.Reach * spacing, 0.999 * (column.HighestHertz - centre));
         // Not across a corner of a model, such as that where the mass of a step is held.
         foreach (var corner in wave.Corners)
         {
             width = Math.Min(width, Math.Max(0.95 * Math.Abs(corner - centre), LeastReach * centre));
         }
 
-        return width > 0
-            ? new Around(resonance, centre, width, Math.Min(width, Close.Reach * spacing))
-            : throw NotOfThisColumn(resonance);
+        return width > 0 ? new Around(resonance, centre, width) : throw NotOfThisColumn(resonance);
     }
 
     private static int EndOfGroup(Around[] around, int from, out Band band, double tolerance)
@@ -120,26 +113,20 @@ public static class ResonanceGradients
         Column column,
         in Around around,
         ColumnParameter[] parameters,
-        WavePath waves,
         SensitivityPath sensitivities,
         CancellationToken cancellationToken
     )
     {
-        Span<Complex> pressure = stackalloc Complex[Wide.Count];
-        Span<Complex> flow = stackalloc Complex[Wide.Count];
         // [row·nodes + node]: p, U and each q.
-        var rows = new Complex[(parameters.Length + 2) * Close.Count];
-        if (
-            !TryWaves(waves, around, pressure, flow, cancellationToken)
-            || !TryRows(sensitivities, around, rows, cancellationToken)
-        )
+        var rows = new Complex[(parameters.Length + 2) * Nodes.Count];
+        if (!TryRows(sensitivities, around, rows, cancellationToken))
         {
             throw NotOfThisColumn(around.Resonance);
         }
 
-        var (centre, width, close) = (around.Centre, around.Wide, around.Close);
-        var (p, p1, p2) = Derivatives(pressure, width);
-        var (u, u1, u2) = Derivatives(flow, width);
+        var (centre, width) = (around.Centre, around.Width);
+        var (p, p1, p2) = (Row(0, 0), Row(0, 1), Row(0, 2));
+        var (u, u1, u2) = (Row(1, 0), Row(1, 1), Row(1, 2));
         var isOpen = column.Options.BlownEnd.IsOpen;
         var isUndamped = isOpen
             ? Complex.Abs(p) < Undamped * centre * Complex.Abs(p1)
@@ -152,36 +139,23 @@ public static class ResonanceGradients
             throw NotOfThisColumn(around.Resonance);
         }
 
-        // The one path's pressure and flow are the other's times a factor that changes with frequency, and q goes with its square: each with its
-        // own.
-        var (closeP, closeU) = (Row(0, 0), Row(1, 0));
-        var turn = Row(0, 1) / closeP + Row(1, 1) / closeU;
+        var turn = p1 / p + u1 / u;
         var (hertz, magnitude) = (new double[parameters.Length], new double[parameters.Length]);
         for (var n = 0; n < hertz.Length; n++)
         {
             var value = Row(n + 2, 0);
             hertz[n] = isUndamped
-                ? (isOpen ? -value / (closeU * Row(0, 1)) : value / (closeP * Row(1, 1))).Real
-                : -((Row(n + 2, 1) - value * turn) / (closeP * closeU)).Real / bend;
+                ? (isOpen ? -value / (u * p1) : value / (p * u1)).Real
+                : -((Row(n + 2, 1) - value * turn) / (p * u)).Real / bend;
             // At the extremum its own shift does not count.
-            magnitude[n] = isUndamped ? double.NaN : (value / (closeP * closeU)).Real;
+            magnitude[n] = isUndamped ? double.NaN : (value / (p * u)).Real;
         }
 
         return new ResonanceGradient(around.Resonance, parameters, hertz, magnitude);
 
         Complex Row(int row, int order) =>
-            Close.Derivative(order, rows.AsSpan(row * Close.Count, Close.Count), close);
+            Nodes.Derivative(order, rows.AsSpan(row * Nodes.Count, Nodes.Count), width);
     }
-
-    private static (Complex Value, Complex Slope, Complex Bend) Derivatives(
-        ReadOnlySpan<Complex> values,
-        double width
-    ) =>
-        (
-            Wide.Derivative(0, values, width),
-            Wide.Derivative(1, values, width),
-            Wide.Derivative(2, values, width)
-        );
 
     private static ArgumentException NotOfThisColumn(Resonance resonance) =>
         new(
@@ -190,39 +164,6 @@ public static class ResonanceGradients
         );
 
     // False where the scale of the state differs from node to node.
-    private static bool TryWaves(
-        WavePath path,
-        in Around around,
-        Span<Complex> pressure,
-        Span<Complex> flow,
-        CancellationToken cancellationToken
-    )
-    {
-        Span<double> hertz = stackalloc double[Wide.Count];
-        Wide.Put(around.Centre, around.Wide, hertz);
-        var lanes = RealVectors.Count;
-        Span<FrequencyVector> frequencies = stackalloc FrequencyVector[(hertz.Length + lanes - 1) / lanes];
-        Span<WaveState> states = stackalloc WaveState[frequencies.Length];
-        for (var v = 0; v < frequencies.Length; v++)
-        {
-            frequencies[v] = FrequencyVector.OfHertz(hertz[(v * lanes)..]);
-        }
-
-        path.Carry(frequencies, states, cancellationToken);
-        for (var i = 0; i < hertz.Length; i++)
-        {
-            var state = states[i / lanes];
-            if (state.Log != RealVector.Zero)
-            {
-                return false;
-            }
-
-            (pressure[i], flow[i]) = (state.P.At(i % lanes), state.U.At(i % lanes));
-        }
-
-        return true;
-    }
-
     private static bool TryRows(
         SensitivityPath path,
         in Around around,
@@ -230,10 +171,10 @@ public static class ResonanceGradients
         CancellationToken cancellationToken
     )
     {
-        var nodes = Close.Count;
+        var nodes = Nodes.Count;
         var q = new ComplexVector[rows.Length / nodes - 2];
         Span<double> hertz = stackalloc double[nodes];
-        Close.Put(around.Centre, around.Close, hertz);
+        Nodes.Put(around.Centre, around.Width, hertz);
         for (var from = 0; from < nodes; from += RealVectors.Count)
         {
             var state = path.At(FrequencyVector.OfHertz(hertz[from..]), q, cancellationToken);
@@ -256,10 +197,10 @@ public static class ResonanceGradients
         return true;
     }
 
-    // A resonance, and half the spans around it, Hz.
-    private readonly record struct Around(Resonance Resonance, double Centre, double Wide, double Close)
+    // A resonance, and half the span around it, Hz.
+    private readonly record struct Around(Resonance Resonance, double Centre, double Width)
     {
-        public double Low => Centre - Wide;
-        public double High => Centre + Wide;
+        public double Low => Centre - Width;
+        public double High => Centre + Width;
     }
 }

@@ -97,6 +97,21 @@ public class KeepingTests(BenchBrowser browser)
         visit.NothingWentWrong();
     }
 
+    // As of a version that knew of nothing else.
+    [BrowserFact]
+    public async Task What_a_link_does_not_say_is_as_usual()
+    {
+        var parts = await File.ReadAllTextAsync(
+            Path.Combine(Sheet.Top, "samples", "DroneTube", "workshop-tube.json")
+        );
+        var text = System.Text.Json.JsonSerializer.Serialize(new { Parts = parts, Note = "D2" });
+        await using var visit = await browser.Visit(fragment: $"#tube={Packed(text)}");
+        await using var usual = await browser.Visit();
+        Assert.Equal(await usual.Cut(), await visit.Cut());
+        Assert.Equal(await usual.FirstCut(), await visit.FirstCut());
+        visit.NothingWentWrong();
+    }
+
     [BrowserFact]
     public async Task Each_change_is_undone_and_done_again()
     {
