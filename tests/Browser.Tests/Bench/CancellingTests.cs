@@ -17,7 +17,8 @@ public class CancellingTests(BenchBrowser browser)
         await visit.Press("Cancel");
         await visit.Page.GetByText("Stopped.").WaitForAsync();
         Assert.Equal(0, await visit.Page.Locator(".busy").CountAsync());
-        Assert.Equal(0, await visit.Page.Locator("#first-cut > span").CountAsync());
+        // What was known by then stands; the chart, which comes last, is not there.
+        Assert.Equal(1, await visit.Page.Locator(".drawing svg").CountAsync());
         await visit.AxeFindsNothing();
         // Another tube is computed as ever.
         await visit.Press("Drone tube");
