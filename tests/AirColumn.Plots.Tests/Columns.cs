@@ -42,6 +42,14 @@ internal static class Columns
             new ColumnOptions { Losses = WallLosses.None }
         );
 
+    /// <summary>Two parameters that are spread evenly, and an answer of which the second has a quarter.</summary>
+    public static IReadOnlyList<StudyQuantity> Study { get; } =
+    [
+        new("length, mm", Enumerable.Range(0, 400).Select(i => 500.0 + i % 20)),
+        new("diameter, mm", Enumerable.Range(0, 400).Select(i => i == 7 ? double.NaN : 30.0 + i / 20)),
+        new("pitch, cents", Enumerable.Range(0, 400).Select(i => Math.Sqrt(3) * (i % 20) - i / 20)),
+    ];
+
     public static IReadOnlyList<ResonanceBudget> Budgets { get; } =
         Horn.Budgets(
             Horn.FirstResonances(3),
@@ -72,6 +80,9 @@ internal static class Columns
             ["sure"] = TuningPicture.WithUncertainty(Budgets),
             ["wave"] = StandingWavePicture.Of(Horn, Frequency.FromHertz(236)),
             ["budget"] = BudgetPicture.Of(Budgets[0]),
+            ["shares"] = StudyPicture.Shares(Study[2], [Study[0], Study[1]]),
+            ["map"] = StudyPicture.Map(Study[0], Study[1], Study[2]),
+            ["front"] = StudyPicture.Front(Study[1], Study[2]),
         };
 
     public static Length Mm(double mm) => Length.FromMillimeters(mm);

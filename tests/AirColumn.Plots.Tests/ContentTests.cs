@@ -122,6 +122,56 @@ public class ContentTests
     }
 
     [Fact]
+    public void Shares_of_a_study_are_named_the_largest_first()
+    {
+        var drawn = new Drawn(Pictures["shares"]);
+        var (first, second) = (Share(Study[0]), Share(Study[1]));
+        Assert.Contains(first, drawn.Texts);
+        Assert.Contains(second, drawn.Texts);
+        Assert.Equal(
+            $"What moves the pitch, cents: length, mm {first}; diameter, mm {second}.",
+            Pictures["shares"].Description
+        );
+
+        static string Share(StudyQuantity parameter) =>
+            $"{Drawing.Numbers.Fixed(100 * AirColumn.Studies.StudyShares.FirstOrder(parameter.Values, Study[2].Values), 0)} %";
+    }
+
+    // Smallest at the smallest diameter is only one: 0 cents at 30 mm; from there a millimetre wider is a cent less. The item without a
+    // diameter is no part of it.
+    [Fact]
+    public void A_front_has_what_is_not_worse_in_both()
+    {
+        Assert.Equal(
+            "pitch, cents against diameter, mm: 399 items, 20 of them on the front, from 30 and 0 to 49 and −19.",
+            Pictures["front"].Description
+        );
+        Assert.Contains("399 items; from −19, light, to 32.91, dark", new Drawn(Pictures["map"]).Texts);
+    }
+
+    [Fact]
+    public void What_cannot_be_a_picture_of_a_study_is_said()
+    {
+        var few = new StudyQuantity("few", [1, 2]);
+        Assert.StartsWith(
+            "There are 2 values across and 400 up; give as many of each.",
+            Assert.Throws<ArgumentException>(() => StudyPicture.Front(few, Study[0])).Message,
+            StringComparison.Ordinal
+        );
+        Assert.StartsWith(
+            "No share can be told; give at least 1 parameter, 32 items and an answer that varies.",
+            Assert.Throws<ArgumentException>(() => StudyPicture.Shares(few, [few])).Message,
+            StringComparison.Ordinal
+        );
+        var none = new StudyQuantity("none", [double.NaN]);
+        Assert.StartsWith(
+            "No item has a number of each quantity.",
+            Assert.Throws<ArgumentException>(() => StudyPicture.Map(none, none, none)).Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void A_budget_names_each_contribution_and_its_share()
     {
         var drawn = new Drawn(Pictures["budget"]);

@@ -7,12 +7,17 @@ namespace Shared.Studies;
 /// <summary>Rows as comma-separated values (RFC 4180, but for '\n'): numbers to the last digit, empty where there is none.</summary>
 internal sealed class CsvRows : IRowWriter
 {
-    private readonly StreamWriter text;
+    private const int LongestNumber = 32;
+
+    private readonly Stream stream;
+    private byte[] bytes = new byte[1 << 14];
+    private int length;
 
     public CsvRows(Stream stream, Study study)
     {
-        text = new StreamWriter(stream, new UTF8Encoding(false), 1 << 16, leaveOpen: true) { NewLine = "\n" };
-        text.WriteLine(Header(study));
+        this.stream = stream;
+        Put(Header(study));
+        Put((byte)'\n');
     }
 
     public static string Header(Study study) =>
@@ -20,24 +25,37 @@ internal sealed class CsvRows : IRowWriter
 
     public void Add(StudyRow row)
     {
-        text.Write(row.Item.ToString(CultureInfo.InvariantCulture));
-        Span<char> digits = stackalloc char[32];
+        Room(LongestNumber);
+        row.Item.TryFormat(bytes.AsSpan(length), out var written, default, CultureInfo.InvariantCulture);
+        length += written;
         foreach (var number in row.Numbers)
         {
-            text.Write(',');
+            Put((byte)',');
             if (!double.IsNaN(number))
             {
-                number.TryFormat(digits, out var length, "R", CultureInfo.InvariantCulture);
-                text.Write(digits[..length]);
+                Room(LongestNumber);
+                number.TryFormat(bytes.AsSpan(length), out written, "R", CultureInfo.InvariantCulture);
+                length += written;
             }
         }
 
-        text.WriteLine($",{row.Wavefronts},{Quoted(row.Warnings)},{Quoted(row.Error)}");
+        PutCell(row.Wavefronts);
+        PutCell(row.Warnings);
+        PutCell(row.Error);
+        Put((byte)'\n');
+        if (length > bytes.Length / 2)
+        {
+            Complete();
+        }
     }
 
-    public void Complete() => text.Flush();
+    public void Complete()
+    {
+        stream.Write(bytes.AsSpan(0, length));
+        length = 0;
+    }
 
-    public void Dispose() => text.Dispose();
+    public void Dispose() { }
 
     /// <summary>Reads rows back.</summary>
     /// <exception cref="DamagedException">It is no such file.</exception>
@@ -88,6 +106,32 @@ internal sealed class CsvRows : IRowWriter
         }
 
         throw new DamagedException($"a line of it has {cells.Count} cells of {fields + 4}");
+    }
+
+    private void PutCell(string cell)
+    {
+        Put((byte)',');
+        Put(Quoted(cell));
+    }
+
+    private void Put(string text)
+    {
+        Room(Encoding.UTF8.GetMaxByteCount(text.Length));
+        length += Encoding.UTF8.GetBytes(text, bytes.AsSpan(length));
+    }
+
+    private void Put(byte one)
+    {
+        Room(1);
+        bytes[length++] = one;
+    }
+
+    private void Room(int count)
+    {
+        if (length + count > bytes.Length)
+        {
+            Array.Resize(ref bytes, Math.Max(2 * bytes.Length, length + count));
+        }
     }
 
     private static string Quoted(string cell) =>

@@ -15,6 +15,8 @@ internal sealed partial class PartFolder
     private const string StudyName = "study.json";
     private const string StampExtension = ".json";
 
+    private int largest;
+
     private PartFolder(string path, Study study) => (Path, Study) = (path, study);
 
     /// <summary>The folder.</summary>
@@ -223,8 +225,10 @@ internal sealed partial class PartFolder
     // The hash of what was to be written, not of what the disk gives back.
     private string Keep(string name, RowFormat format, IReadOnlyList<StudyRow> rows)
     {
-        using var bytes = new MemoryStream();
+        // A part takes about as much as the one before.
+        using var bytes = new MemoryStream(largest);
         format.Write(bytes, Study, rows);
+        largest = Math.Max(largest, (int)bytes.Length);
         var content = bytes.GetBuffer().AsMemory(0, (int)bytes.Length);
         Keep(name, stream => stream.Write(content.Span));
         return Convert.ToHexStringLower(SHA256.HashData(content.Span));
