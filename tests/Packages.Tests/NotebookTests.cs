@@ -23,7 +23,7 @@ public partial class NotebookTests(NotebookTests.Now now) : IClassFixture<Notebo
     }
 
     [Fact]
-    public void There_are_five() => Assert.Equal(5, Names.Count);
+    public void There_are_six() => Assert.Equal(6, Names.Count);
 
     // What shows itself without a call, by the package alone: a table and pictures, not the properties of an object.
     [Theory]
