@@ -3,7 +3,7 @@ using AirColumn.Bores;
 using AirColumn.Gases;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
-using AirColumn.Tests;
+using AirColumn.Tests.Resonances;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
@@ -58,23 +58,8 @@ internal static class MeasuredChapter
 
     private static (double[] Cents, double[] Quality, double[] Level) Trumpet()
     {
-        var points = ReferenceTable.Read("trumpet-bore.csv").Rows.ToList();
-        var bore = new Bore(
-            points
-                .Zip(points.Skip(1))
-                .Select(pair => new ConeSection(
-                    Mm(pair.First["diameter_mm"]),
-                    Mm(pair.Second["diameter_mm"]),
-                    Mm(pair.Second["position_mm"] - pair.First["position_mm"])
-                )),
-            new OpenEnd(Mm(1))
-        );
-        var column = new Column(
-            bore,
-            Air.At(Temperature.FromDegreesCelsius(27), RelativeHumidity.FromPercent(50))
-        );
-        var found = column.FirstResonances(11);
-        var measured = ReferenceTable.Read("trumpet-peaks.csv").Rows.ToList();
+        var found = MeasuredTrumpet.Column().FirstResonances(11);
+        var measured = MeasuredTrumpet.Peaks();
         // Without the first, which is that of the tube as a whole and not played.
         int[] modes = [.. Enumerable.Range(1, Math.Min(found.Count, measured.Count) - 1)];
         return (

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace AirColumn.Recordings.Previews;
 
 /// <summary>Lips as others have published them for models of one mass: each for the instrument it was given or measured for.</summary>
-/// <remarks>Read in transcriptions of the papers' tables, not in the papers themselves.</remarks>
+/// <remarks>The values were read in second-hand tables, not in the papers themselves.</remarks>
 public static class PublishedLips
 {
     /// <summary>A trombone and a saxhorn (source: velut2017, table 2): the same as the defaults of <see cref="LipModel"/>.</summary>

@@ -1,10 +1,6 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
 using UnitsNet;
-using static AirColumn.Tests.Acoustics.ReferenceAir;
 
 namespace AirColumn.Tests.Resonances;
 
@@ -16,22 +12,8 @@ public class MeasuredTrumpetTests
     [Fact]
     public void The_modes_of_a_trumpet_are_those_of_its_class()
     {
-        var points = ReferenceTable.Read("trumpet-bore.csv").Rows.ToList();
-        var bore = new Bore(
-            points
-                .Zip(points.Skip(1))
-                .Select(pair => new ConeSection(
-                    Mm(pair.First["diameter_mm"]),
-                    Mm(pair.Second["diameter_mm"]),
-                    Mm(pair.Second["position_mm"] - pair.First["position_mm"])
-                )),
-            new OpenEnd(Mm(1))
-        );
-        var found = new Column(
-            bore,
-            Air.At(Temperature.FromDegreesCelsius(27), RelativeHumidity.FromPercent(50))
-        ).FirstResonances(11);
-        var measured = ReferenceTable.Read("trumpet-peaks.csv").Rows.ToList();
+        var found = MeasuredTrumpet.Column().FirstResonances(11);
+        var measured = MeasuredTrumpet.Peaks();
         Assert.Equal(measured.Count, found.Count);
         var last = double.NaN;
         for (var n = 1; n < measured.Count; n++)
