@@ -6,7 +6,11 @@ public class ContentsTests
     [Fact]
     public void Every_page_is_in_its_contents()
     {
-        var contents = File.ReadAllText(Repository.File("docs/contents/toc.yml")).ReplaceLineEndings("\n");
+        var contents = string.Concat(
+                File.ReadAllText(Repository.File("docs/contents/toc.yml")),
+                File.ReadAllText(Repository.File("docs/contributors/toc.yml"))
+            )
+            .ReplaceLineEndings("\n");
         string[] pages =
         [
             .. Repository.Pages("docs").Select(page => $"../{page["docs/".Length..]}"),
