@@ -2,7 +2,7 @@ using System.Text.RegularExpressions;
 
 namespace Samples.Tests;
 
-/// <summary>The pages for makers show what ColumnTool prints, and documents that lie beside them.</summary>
+/// <summary>The pages for makers and for researchers show what ColumnTool prints, and documents that lie beside them.</summary>
 public partial class ConceptPageTests
 {
     private const string Command = "dotnet run --project samples/ColumnTool -- ";
@@ -45,7 +45,7 @@ public partial class ConceptPageTests
 
     [Fact]
     public void No_command_is_overlooked() =>
-        Assert.Equal(Pages().Sum(page => page.Split("dotnet run ").Length - 1), Shown.Count);
+        Assert.Equal(Pages().Sum(page => page.Split("\ndotnet run ").Length - 1), Shown.Count);
 
     [Fact]
     public void The_document_on_the_page_is_the_one_beside_it()
@@ -59,8 +59,8 @@ public partial class ConceptPageTests
     }
 
     private static IEnumerable<string> Pages() =>
-        Directory
-            .GetFiles(Path.Combine(ShownPage.Top, "docs", "concepts"), "*.md")
+        new[] { "concepts", "research" }
+            .SelectMany(folder => Directory.GetFiles(Path.Combine(ShownPage.Top, "docs", folder), "*.md"))
             .Order(StringComparer.Ordinal)
             .Select(file => File.ReadAllText(file).ReplaceLineEndings("\n"));
 
