@@ -7,6 +7,8 @@ public partial class ConceptPageTests
 {
     private const string Command = "dotnet run --project samples/ColumnTool -- ";
 
+    private static readonly string[] Folders = ["concepts", "research"];
+
     public static TheoryData<string, string> Shown
     {
         get
@@ -59,7 +61,7 @@ public partial class ConceptPageTests
     }
 
     private static IEnumerable<string> Pages() =>
-        new[] { "concepts", "research" }
+        Folders
             .SelectMany(folder => Directory.GetFiles(Path.Combine(ShownPage.Top, "docs", folder), "*.md"))
             .Order(StringComparer.Ordinal)
             .Select(file => File.ReadAllText(file).ReplaceLineEndings("\n"));
