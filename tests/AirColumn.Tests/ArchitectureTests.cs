@@ -1,4 +1,5 @@
 using System.Collections;
+using System.Numerics;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using ArchUnitNET.Domain;
@@ -83,6 +84,50 @@ public class ArchitectureTests
                 || field.FieldType is { IsArray: false } type
                     && type.GetInterfaces().Any(one => one == typeof(IDictionary) || one == typeof(IList))
         );
+    }
+
+    // The interpreter of browsers hands a vector wrongly through a delegate that takes it by value (see VectorFunction).
+    [Fact]
+    public void No_delegate_takes_a_vector_by_value()
+    {
+        const BindingFlags all =
+            BindingFlags.DeclaredOnly
+            | BindingFlags.Static
+            | BindingFlags.Instance
+            | BindingFlags.Public
+            | BindingFlags.NonPublic;
+        var types = typeof(AirColumn.Acoustics.Column).Assembly.GetTypes();
+        var delegates = types
+            .SelectMany(type =>
+                type.GetFields(all)
+                    .Select(field => field.FieldType)
+                    .Concat(
+                        type.GetMembers(all)
+                            .OfType<MethodBase>()
+                            .SelectMany(method => method.GetParameters())
+                            .Select(parameter => parameter.ParameterType)
+                    )
+            )
+            .Concat(types)
+            .Where(type => type.IsSubclassOf(typeof(MulticastDelegate)))
+            .ToHashSet();
+        Assert.Contains(delegates, type => type.Name.StartsWith("VectorFunction", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            delegates,
+            type =>
+                Array.Exists(
+                    type.GetMethod("Invoke")!.GetParameters(),
+                    parameter => HoldsVector(parameter.ParameterType)
+                )
+        );
+
+        static bool HoldsVector(System.Type type) =>
+            type.IsGenericType && type.GetGenericTypeDefinition() == typeof(Vector<>)
+            || type is { IsValueType: true, IsPrimitive: false, IsGenericParameter: false }
+                && Array.Exists(
+                    type.GetFields(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic),
+                    field => field.FieldType != type && HoldsVector(field.FieldType)
+                );
     }
 
     // Quantities at the edge only: where waves are carried numbers are plain SI.

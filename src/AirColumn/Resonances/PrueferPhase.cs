@@ -40,7 +40,13 @@ internal sealed class PrueferPhase
         this.model = model;
         pieces =
         [
-            new Mass(omega => RealVectors.Each(i => model.Blown.InertanceAt(omega[i]))),
+            new Mass(
+                (in omega) =>
+                {
+                    var each = omega;
+                    return RealVectors.Each(i => model.Blown.InertanceAt(each[i]));
+                }
+            ),
             .. model.Way.SelectMany(Pieces),
         ];
     }
@@ -65,12 +71,12 @@ internal sealed class PrueferPhase
         part switch
         {
             BoreSegment segment => Slices(segment),
-            SeriesMass mass => [new Mass(mass.InertanceAt)],
+            SeriesMass mass => [new Mass((in omega) => mass.InertanceAt(omega))],
             SideColumn side =>
             [
-                new Mass(_ => Vector.Create(side.SeriesMass / 2)),
+                new Mass((in _) => Vector.Create(side.SeriesMass / 2)),
                 new Shunt([.. side.Parts.SelectMany(Pieces)], side.End),
-                new Mass(_ => Vector.Create(side.SeriesMass / 2)),
+                new Mass((in _) => Vector.Create(side.SeriesMass / 2)),
             ],
             _ => throw new InvalidOperationException($"No phase for {part.GetType().Name}."),
         };
@@ -149,7 +155,7 @@ internal sealed class PrueferPhase
         public abstract Angle Advance(in Angle angle, in Wave wave);
     }
 
-    private sealed class Mass(Func<RealVector, RealVector> inertance) : Piece
+    private sealed class Mass(VectorFunction<RealVector> inertance) : Piece
     {
         // Towards the blown end p changes by −ωM·w while w stays: θ moves within its half turn between zeros of w.
         public override Angle Advance(in Angle angle, in Wave wave)

@@ -123,6 +123,7 @@ public sealed class AgreementTests(BenchBrowser browser, ITestOutputHelper outpu
             AirColumn.Pitches.Tuning.Concert,
             Room
         );
+        await visit.IsSureTo(exact.Plan().Budget!.PlusMinusCents);
         await Write(document, exact.Exact!.Tube);
         using var found = JsonDocument.Parse(
             Programs.ColumnTool("resonances", document, "--count", "4", "--json")

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
@@ -74,6 +75,14 @@ internal sealed class BenchVisit : IAsyncDisposable
         string.Join(
             ' ',
             (await Page.Locator("#first-cut > span").AllInnerTextsAsync()).Select(text => text.Trim())
+        );
+
+    /// <summary>Whether it says of the cut that it is this sure: in a browser as to the printed digit elsewhere.</summary>
+    public async Task IsSureTo(double cents) =>
+        Assert.Contains(
+            $"or ±{cents.ToString("0.#", CultureInfo.InvariantCulture)} cents,",
+            await Page.InnerTextAsync(".answer .exact"),
+            StringComparison.Ordinal
         );
 
     public Task Press(string button) =>

@@ -18,6 +18,7 @@ public class CutTests(BenchBrowser browser)
         var build = Build("D2");
         Assert.Equal(LengthText.Tape(build.Exact!.Cut, LengthUnits.Both), await visit.Cut());
         Assert.Equal(build.FirstLength!.In(LengthUnits.Both), await visit.FirstCut());
+        await visit.IsSureTo(build.Budget!.PlusMinusCents);
         Assert.Equal("D2", await visit.Page.Locator(".notes tbody th").First.InnerTextAsync());
         visit.NothingWentWrong();
         Assert.Empty(browser.Site.Missing);

@@ -23,7 +23,7 @@ internal sealed class HoleEnd(double radiusRatio)
             var shrunk = Math.Min(1, correction / UnflangedTable.LowFrequencyEndCorrection);
             return new OpenEndModel(At, ThinEnd.HighestKa)
             {
-                SomeAt = ka => blend.At(ka) is var (log, length, _) ? (log, shrunk * length) : default,
+                SomeAt = (in ka) => blend.At(ka) is var (log, length, _) ? (log, shrunk * length) : default,
             };
         }
     }

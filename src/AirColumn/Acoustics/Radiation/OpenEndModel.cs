@@ -7,7 +7,7 @@ namespace AirColumn.Acoustics.Radiation;
 internal sealed record OpenEndModel(Func<double, EndReflection> At, double HighestKa, string? Warning = null)
 {
     /// <summary>ln|R| and l/a of the straight end at some ka; null where they are asked for one by one.</summary>
-    public Func<RealVector, (RealVector Log, RealVector Correction)>? SomeAt { get; init; }
+    public VectorFunction<(RealVector Log, RealVector Correction)>? SomeAt { get; init; }
 
     /// <summary>The tapering bore behind it, if it tapers.</summary>
     public TaperedMouth? Mouth { get; private init; }

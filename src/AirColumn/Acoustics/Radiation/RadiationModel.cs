@@ -154,7 +154,7 @@ public sealed class RadiationModel
         var blend = ThinEnd.Unflanged.After(ThinEnd.Baffled, share);
         return new(end.At, ThinEnd.HighestKa)
         {
-            SomeAt = ka => blend.At(ka) is var (log, correction, _) ? (log, correction) : default,
+            SomeAt = (in ka) => blend.At(ka) is var (log, correction, _) ? (log, correction) : default,
         };
     }
 
@@ -171,7 +171,7 @@ public sealed class RadiationModel
                 : null
         )
         {
-            SomeAt = end.At,
+            SomeAt = (in ka) => end.At(ka),
         };
     }
 }

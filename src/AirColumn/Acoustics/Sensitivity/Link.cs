@@ -35,7 +35,7 @@ internal sealed record Link<T>(int Parameter, T Self, double Weight, double[] We
     }
 
     /// <summary>The same of something that depends on frequency.</summary>
-    public ComplexVector DerivativeAt(RealVector omega, Func<T, RealVector, ComplexVector> value)
+    public ComplexVector DerivativeAt(RealVector omega, VectorFunction<T, ComplexVector> value)
     {
         var sum = Weight == 0 ? ComplexVector.Zero : Weight * value(Self, omega);
         for (var n = 0; n < Parts.Length; n++)

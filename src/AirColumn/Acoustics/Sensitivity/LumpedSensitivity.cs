@@ -21,7 +21,7 @@ internal sealed class MassSensitivity(SeriesMass mass, IReadOnlyList<Link<Series
         MassPropagator.Put(omega * mass.InertanceAt(omega), ref state);
     }
 
-    private static ComplexVector Impedance(SeriesMass mass, RealVector omega) =>
+    private static ComplexVector Impedance(SeriesMass mass, in RealVector omega) =>
         new(RealVector.Zero, omega * mass.InertanceAt(omega));
 }
 

@@ -72,7 +72,7 @@ internal sealed class PlaneSensitivity : StateSensitivity
         foreach (var link in loadLinks)
         {
             // The flow there is the same in all.
-            q[link.Parameter] += u * link.DerivativeAt(omega, static (load, w) => load.At(w).Pressure);
+            q[link.Parameter] += u * link.DerivativeAt(omega, static (load, in w) => load.At(w).Pressure);
         }
 
         if (gasLinks.Length > 0)
@@ -104,7 +104,7 @@ internal sealed class PlaneSensitivity : StateSensitivity
         foreach (var link in blownLinks)
         {
             q[link.Parameter] +=
-                link.DerivativeAt(omega, static (blown, w) => blown.Impedance(w)) * (state.U * state.U);
+                link.DerivativeAt(omega, static (blown, in w) => blown.Impedance(w)) * (state.U * state.U);
         }
 
         state.P = ComplexVector.MultiplyAdd(column.Blown.Impedance(omega), state.U, state.P);
