@@ -2,17 +2,22 @@ using System.Buffers.Binary;
 
 namespace AirColumn.Recordings.Files;
 
-/// <summary>A file that is read with four of its bytes replaced by a number.</summary>
+/// <summary>A file that is read with numbers of four bytes in place of what stands there.</summary>
 internal sealed class MendedStream : Stream
 {
     private readonly Stream inner;
-    private readonly long at;
-    private readonly byte[] number = new byte[4];
+    private readonly (long At, byte[] Bytes)[] numbers;
 
-    public MendedStream(Stream inner, long at, uint number)
+    public MendedStream(Stream inner, params ReadOnlySpan<(long At, uint Number)> numbers)
     {
-        (this.inner, this.at) = (inner, at);
-        BinaryPrimitives.WriteUInt32LittleEndian(this.number, number);
+        this.inner = inner;
+        this.numbers = new (long, byte[])[numbers.Length];
+        for (var i = 0; i < numbers.Length; i++)
+        {
+            var bytes = new byte[4];
+            BinaryPrimitives.WriteUInt32LittleEndian(bytes, numbers[i].Number);
+            this.numbers[i] = (numbers[i].At, bytes);
+        }
     }
 
     public override bool CanRead => true;
@@ -31,11 +36,14 @@ internal sealed class MendedStream : Stream
     {
         var start = inner.Position;
         var count = inner.Read(buffer);
-        for (var i = 0; i < number.Length; i++)
+        foreach (var (at, bytes) in numbers)
         {
-            if (at + i >= start && at + i < start + count)
+            for (var i = 0; i < bytes.Length; i++)
             {
-                buffer[(int)(at + i - start)] = number[i];
+                if (at + i >= start && at + i < start + count)
+                {
+                    buffer[(int)(at + i - start)] = bytes[i];
+                }
             }
         }
 

@@ -9,6 +9,7 @@ namespace AirColumn.Recordings.Files;
 internal sealed class WaveHeader
 {
     private const int MostChunks = 1000;
+    private const int LengthOfAllAt = 4;
 
     private readonly long lengthAt; // of the four bytes that say how long the data is; 0 if they are right
     private readonly uint length;
@@ -53,10 +54,15 @@ internal sealed class WaveHeader
     /// <summary>What a user should know; null if the lengths are right.</summary>
     public string? Warning { get; }
 
-    /// <summary>The file with the length of its data as it is.</summary>
+    // Of all that follows it; left at 0 with that of the sound, it would hide all chunks.
+    private static uint LengthOfAll(Stream stream) => (uint)Math.Min(stream.Length - 8, uint.MaxValue - 1);
+
+    /// <summary>The file with its lengths as they are, where that of its data is not.</summary>
     public Stream Mended(Stream stream)
     {
         stream.Position = 0;
-        return lengthAt == 0 ? stream : new MendedStream(stream, lengthAt, length);
+        return lengthAt == 0
+            ? stream
+            : new MendedStream(stream, (LengthOfAllAt, LengthOfAll(stream)), (lengthAt, length));
     }
 }

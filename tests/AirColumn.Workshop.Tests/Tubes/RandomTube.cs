@@ -137,7 +137,7 @@ internal sealed record RandomTube
             Math.Round(10 * (from + (to - from) * random.NextDouble())) / 10;
         var inside = Within(36, 46);
         var endInside = inside + Within(5, 15);
-        var (hasEnd, hasBell) = (random.Next(3) > 0, random.Next(3) == 0);
+        var (hasEnd, hasBell) = (random.Next(3) > 0, random.Next(2) == 0);
         return new RandomTube
         {
             HasMouth = random.Next(6) > 0,

@@ -19,7 +19,7 @@ public partial class RemadeTubeTests
     private const double Linear = 0.04;
 
     // The tolerances are those that the documentation of TubeBuilder.Tolerances names; between limits any value is as likely as any other.
-    [Draws(quick: 5, inLong: 60, Arbitrary = [typeof(RandomTube.Drawn)])]
+    [Draws(quick: 6, inLong: 60, Arbitrary = [typeof(RandomTube.Drawn)])]
     internal void Each_contribution_is_what_a_size_at_its_limits_makes(RandomTube tube)
     {
         var build = Plan(tube.Parts(), "D2");
@@ -71,7 +71,7 @@ public partial class RemadeTubeTests
         Assert.Equal(double.Hypot(all, player), build.Played!.StandardDeviationCents, Linear * all);
     }
 
-    [Draws(quick: 5, inLong: 60, Arbitrary = [typeof(RandomTube.Drawn)])]
+    [Draws(quick: 6, inLong: 60, Arbitrary = [typeof(RandomTube.Drawn)])]
     internal void Each_what_if_is_the_tube_that_is_so(RandomTube tube)
     {
         var build = Plan(tube.Parts(), "D2");
