@@ -43,6 +43,11 @@ internal sealed record RandomTube
     /// </summary>
     public RandomTube? Like { get; init; }
 
+    /// <summary>
+    /// How its waves are computed: a search decides that once, for the tube that it begins with; half a cent may lie between one choice and another.
+    /// </summary>
+    public Wavefronts Fronts { get; init; } = Wavefronts.Automatic;
+
     private RandomTube Made => Like ?? this;
 
     /// <summary>How much of the open pipe is taken by what is pushed into it or formed from it.</summary>
@@ -124,8 +129,10 @@ internal sealed record RandomTube
 
     public Frequency First(double cut, AirProfile? air = null) => First(Bore(cut), air);
 
-    public static Frequency First(Bore bore, AirProfile? air = null) =>
-        new Column(bore, air ?? Room).FirstResonances(1)[0].Frequency;
+    public Frequency First(Bore bore, AirProfile? air = null) =>
+        new Column(bore, air ?? Room, new ColumnOptions { Wavefronts = Fronts })
+            .FirstResonances(1)[0]
+            .Frequency;
 
     private FittingSocket Socket(double outside, double gap) =>
         new(Mm(outside + 0.2), Mm(outside - Taper), Mm(Depth), Mm(gap));

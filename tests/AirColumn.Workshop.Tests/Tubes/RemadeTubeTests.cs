@@ -26,6 +26,7 @@ public partial class RemadeTubeTests
         var cut = build.Exact!.Cut.Millimeters;
         double Half(Func<double, Frequency> first, double plusMinus) =>
             Math.Abs(Cents.Between(first(-plusMinus), first(plusMinus))) / 2 / Math.Sqrt(3);
+        tube = tube with { Fronts = build.Exact.Column.Wavefronts };
         var like = tube with { Like = tube };
         var expected = new List<double>
         {
@@ -47,7 +48,7 @@ public partial class RemadeTubeTests
 
         if (tube.HasEnd)
         {
-            expected.Add(Half(d => RandomTube.First(tube.Bore(cut, d)), 0.3));
+            expected.Add(Half(d => tube.First(tube.Bore(cut, d)), 0.3));
             expected.Add(Half(d => (like with { EndInside = tube.EndInside + d }).First(cut), 0.3));
         }
 
@@ -171,11 +172,12 @@ public partial class RemadeTubeTests
             }
         )
         {
+            var alike = tube with { Fronts = begin.Column.Wavefronts };
             foreach (var row in table.Rows.Where((_, i) => i % 5 == 0))
             {
                 var cut = row.Length.Millimeters + tube.Hidden;
                 Assert.Equal(begin.Cut.Millimeters, cut + row.Cut.Millimeters, 1e-6);
-                var first = tube.First(cut);
+                var first = alike.First(cut);
                 Assert.Equal(first.Hertz, row.Resonance.Hertz, 1e-5 * first.Hertz);
                 Assert.Equal(Cents.Between(build.Target, first) + player.MeanCents, row.Cents, 0.02);
                 Assert.Equal(first.Hertz * Math.Pow(2, player.MeanCents / 1200), row.Note.Hertz, 2e-3);
