@@ -90,7 +90,8 @@ public class ReadBackTests
     [Draws(quick: 5, inLong: 50, Arbitrary = [typeof(Tubes)])]
     internal void Shares_are_as_long_as_their_axis_says(Tube tube)
     {
-        var factor = tube.Length / 500;
+        // Never as much of either.
+        var factor = tube.Length < 900 ? tube.Length / 1000 - 0.2 : tube.Length / 700;
         var one = Enumerable.Range(0, 900).Select(i => (double)(i % 30)).ToList();
         var other = Enumerable.Range(0, 900).Select(i => (double)(i / 30)).ToList();
         var answer = new StudyQuantity("answer", one.Zip(other, (a, b) => factor * a + b));
