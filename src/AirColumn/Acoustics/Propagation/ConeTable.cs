@@ -20,6 +20,7 @@ internal sealed class ConeTable
     private const int Moments = 6; // five, and none
     private const int Width = 2 * Moments; // real and imaginary parts of each
     private const int Narrow = 4; // where only the first two count
+    private const int UsualRoom = 4096; // numbers, enough for most columns without moving them
     private const double Rounding = 1e-15;
 
     private readonly Medium medium;
@@ -36,7 +37,7 @@ internal sealed class ConeTable
     {
         (this.medium, this.band, this.isStrong) = (medium, band, isStrong);
         steps = new Step[cones];
-        coefficients = ArrayPool<double>.Shared.Rent(Width * (Powers + 2 * cones));
+        coefficients = ArrayPool<double>.Shared.Rent(Math.Max(UsualRoom, Width * (Powers + 2 * cones)));
         allowed = 1e-2 * band.Tolerance;
     }
 

@@ -63,15 +63,8 @@ internal sealed class Answers
             return 0;
         }
 
-        var (low, high) = (hertz[0], hertz[0]);
-        var isRising = true;
-        foreach (var f in hertz)
-        {
-            isRising &= f >= high;
-            (low, high) = (Math.Min(low, f), Math.Max(high, f));
-        }
-
-        if (!isRising || !AreMany(hertz.Length, low, high))
+        var (low, high) = (hertz[0], hertz[^1]);
+        if (!RisingFrequencies.Are(hertz) || !AreMany(hertz.Length, low, high))
         {
             Direct(hertz, real, imaginary, cancellationToken);
             return 0;
@@ -83,13 +76,7 @@ internal sealed class Answers
         while (i < hertz.Length)
         {
             var to = spectrum.EndOf(hertz[i]);
-            var end = i + 1;
-            while (end < hertz.Length && hertz[end] < to)
-            {
-                end++;
-            }
-
-            end = to >= high ? hertz.Length : end;
+            var end = to >= high ? hertz.Length : i + RisingFrequencies.CountBelow(to, hertz[i..]);
             var off = spectrum
                 .PieceAt(hertz[i])
                 ?.Impedances(hertz[i..end], real[i..end], imaginary[i..end], cancellationToken);

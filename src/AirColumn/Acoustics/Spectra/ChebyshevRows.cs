@@ -14,6 +14,8 @@ internal sealed class ChebyshevRows
     /// <summary>Terms of a polynomial over a part.</summary>
     public const int Terms = 16;
 
+    private const int Half = Terms / 2;
+
     // Radians to either side of the middle of a part: there J₁₆ is below rounding.
     private const double PartTurn = 1.6;
 
@@ -80,6 +82,10 @@ internal sealed class ChebyshevRows
     public int PartOf(double hertz) =>
         Math.Clamp((int)((Range.Place(hertz) + 1) * 0.5 * Parts), 0, Parts - 1);
 
+    /// <summary>Where a part ends, Hz; the last one ends nowhere.</summary>
+    public double EndOf(int part) =>
+        part < Parts - 1 ? Range.HertzAt(MiddleOf(part) + 1.0 / Parts) : double.PositiveInfinity;
+
     /// <summary>
     /// The polynomials over a part, [row·<see cref="Terms"/> + power], in u = scale·√f + shift, −1 to 1.
     /// </summary>
@@ -91,19 +97,26 @@ internal sealed class ChebyshevRows
         return powers.AsMemory(part * Rows * Terms, Rows * Terms);
     }
 
-    // Two complex functions from a row on, Re, Im, Re, Im, at some places of the variable (Clenshaw); the first one twice where it is the
-    // last.
+    // The even or odd terms of two complex functions from a row on, Re, Im, Re, Im; of the first one twice where it is the last. By
+    // T(k + 2) = 2y·T(k) − T(k − 2), y = 2t² − 1 (Clenshaw), where the first of these terms is 1 and the second one given.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void At(int row, RealVector t, out ComplexVector first, out ComplexVector second)
+    private void Alternate(
+        int row,
+        int parity,
+        RealVector y,
+        RealVector secondTerm,
+        out ComplexVector first,
+        out ComplexVector second
+    )
     {
         ref var c = ref coefficients[row * Nodes];
         var n = Nodes;
         var next = row + 2 < Rows ? 2 * n : 0;
-        var twice = t + t;
+        var twice = y + y;
         var zero = RealVector.Zero;
         var (a, b, d, e) = (zero, zero, zero, zero);
         var (aAfter, bAfter, dAfter, eAfter) = (zero, zero, zero, zero);
-        for (var k = used - 1; k > 0; k--)
+        for (var k = (used - 1 - parity) / 2 * 2 + parity; k > parity; k -= 2)
         {
             var aNext = RealVectors.MultiplyAdd(twice, a, Vector.Create(Unsafe.Add(ref c, k)) - aAfter);
             var bNext = RealVectors.MultiplyAdd(twice, b, Vector.Create(Unsafe.Add(ref c, n + k)) - bAfter);
@@ -121,13 +134,14 @@ internal sealed class ChebyshevRows
             (a, b, d, e) = (aNext, bNext, dNext, eNext);
         }
 
+        c = ref Unsafe.Add(ref c, parity);
         first = new ComplexVector(
-            RealVectors.MultiplyAdd(t, a, Vector.Create(c) - aAfter),
-            RealVectors.MultiplyAdd(t, b, Vector.Create(Unsafe.Add(ref c, n)) - bAfter)
+            RealVectors.MultiplyAdd(secondTerm, a, Vector.Create(c) - aAfter),
+            RealVectors.MultiplyAdd(secondTerm, b, Vector.Create(Unsafe.Add(ref c, n)) - bAfter)
         );
         second = new ComplexVector(
-            RealVectors.MultiplyAdd(t, d, Vector.Create(Unsafe.Add(ref c, next)) - dAfter),
-            RealVectors.MultiplyAdd(t, e, Vector.Create(Unsafe.Add(ref c, next + n)) - eAfter)
+            RealVectors.MultiplyAdd(secondTerm, d, Vector.Create(Unsafe.Add(ref c, next)) - dAfter),
+            RealVectors.MultiplyAdd(secondTerm, e, Vector.Create(Unsafe.Add(ref c, next + n)) - eAfter)
         );
     }
 
@@ -200,41 +214,83 @@ internal sealed class ChebyshevRows
     private double MiddleOf(int part) => -1 + (2 * part + 1.0) / Parts;
 
     // By values at sixteen Chebyshev nodes and the coefficients through them: powers straight from the values would hold their rounding ten
-    // thousand times. False where more is left out than is allowed, if that counts.
+    // thousand times. A part and the one that mirrors it together. False where more is left out than is allowed, if that counts.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool TryMake(double[] ofAll, double allowed, bool always)
     {
         Span<double> values = stackalloc double[Rows * Terms];
-        Span<double> series = stackalloc double[Terms];
-        for (var part = 0; part < Parts; part++)
+        Span<double> mirrored = stackalloc double[Rows * Terms];
+        for (var part = Parts / 2; part < Parts; part++)
         {
-            ValuesAt(MiddleOf(part), 1.0 / Parts, values);
-            for (var row = 0; row < Rows; row++)
+            ValuesAt(MiddleOf(part), 1.0 / Parts, values, mirrored);
+            if (
+                !TryPut(part, values, 1, ofAll, allowed, always)
+                || !TryPut(Parts - 1 - part, mirrored, -1, ofAll, allowed, always)
+            )
             {
-                var some = values.Slice(row * Terms, Terms);
-                Product(some, FromValues, series);
-                var largest = 0.0;
-                foreach (var value in some)
-                {
-                    largest = Math.Max(largest, Math.Abs(value));
-                }
-
-                var rest = Next(series[^4], series[^2]) + Next(series[^3], series[^1]);
-                if (rest > 2 * Noise * ofAll[row])
-                {
-                    leftOut[part] = Math.Max(leftOut[part], rest / largest);
-                }
-
-                if (leftOut[part] > allowed && !always)
-                {
-                    return false;
-                }
-
-                Product(series, FromCoefficients, powers.AsSpan((part * Rows + row) * Terms, Terms));
+                return false;
             }
         }
 
         return true;
+    }
+
+    // The sign is that of the odd terms, for values given from the end.
+    private bool TryPut(
+        int part,
+        ReadOnlySpan<double> values,
+        double sign,
+        double[] ofAll,
+        double allowed,
+        bool always
+    )
+    {
+        // Terms of even order, then those of odd order.
+        Span<double> series = stackalloc double[Terms];
+        Span<double> evenAndOdd = stackalloc double[Terms];
+        var even = series[..Half];
+        var odd = series[Half..];
+        for (var row = 0; row < Rows; row++)
+        {
+            var some = values.Slice(row * Terms, Terms);
+            for (var i = 0; i < Half; i++)
+            {
+                var (first, last) = (some[i], some[Terms - 1 - i]);
+                (evenAndOdd[i], evenAndOdd[Half + i]) = (first + last, sign * (first - last));
+            }
+
+            Product(evenAndOdd, FromValues, series);
+            var rest = Next(even[^2], even[^1]) + Next(odd[^2], odd[^1]);
+            if (rest > 2 * Noise * ofAll[row])
+            {
+                leftOut[part] = Math.Max(leftOut[part], rest / Largest(some));
+            }
+
+            if (leftOut[part] > allowed && !always)
+            {
+                return false;
+            }
+
+            Product(series, FromCoefficients, evenAndOdd);
+            var put = powers.AsSpan((part * Rows + row) * Terms, Terms);
+            for (var i = 0; i < Half; i++)
+            {
+                (put[2 * i], put[2 * i + 1]) = (evenAndOdd[i], evenAndOdd[Half + i]);
+            }
+        }
+
+        return true;
+    }
+
+    private static double Largest(ReadOnlySpan<double> values)
+    {
+        var largest = RealVector.Zero;
+        for (var i = 0; i < values.Length; i += RealVectors.Count)
+        {
+            largest = Vector.Max(largest, Vector.Abs(Vector.Create(values[i..])));
+        }
+
+        return RealVectors.Largest(largest);
     }
 
     // How large the coefficient two further on may be.
@@ -244,61 +300,80 @@ internal sealed class ChebyshevRows
         return a < b ? a * (a / b) : a;
     }
 
-    // [row·Terms + i].
-    private void ValuesAt(double middle, double half, Span<double> values)
+    // [row·Terms + i], around a place, and around the one opposite with the places in the opposite order.
+    private void ValuesAt(double middle, double half, Span<double> values, Span<double> mirrored)
     {
         for (var i = 0; i < Terms; i += RealVectors.Count)
         {
             var t = Vector.Create(middle) + half * Vector.Create(Nodes16.AsSpan(i));
+            var y = 2.0 * t * t - RealVector.One;
             for (var row = 0; row < Rows; row += 4)
             {
-                At(row, t, out var first, out var second);
-                first.Re.CopyTo(values[(row * Terms + i)..]);
-                first.Im.CopyTo(values[((row + 1) * Terms + i)..]);
+                Alternate(row, 0, y, y, out var even, out var evenNext);
+                Alternate(row, 1, y, y + y - RealVector.One, out var odd, out var oddNext);
+                (odd, oddNext) = (t * odd, t * oddNext);
+                Put(even, odd, values, mirrored, row * Terms + i);
                 if (row + 2 < Rows)
                 {
-                    second.Re.CopyTo(values[((row + 2) * Terms + i)..]);
-                    second.Im.CopyTo(values[((row + 3) * Terms + i)..]);
+                    Put(evenNext, oddNext, values, mirrored, (row + 2) * Terms + i);
                 }
             }
         }
     }
 
-    // result[k] = Σ matrix[i·Terms + k]·values[i].
+    private static void Put(
+        in ComplexVector even,
+        in ComplexVector odd,
+        Span<double> values,
+        Span<double> mirrored,
+        int at
+    )
+    {
+        var (here, there) = (even + odd, even - odd);
+        here.Re.CopyTo(values[at..]);
+        here.Im.CopyTo(values[(at + Terms)..]);
+        there.Re.CopyTo(mirrored[at..]);
+        there.Im.CopyTo(mirrored[(at + Terms)..]);
+    }
+
+    // result[k] = Σ matrix[i·Half + k]·values[i], of the even halves and then of the odd ones.
     private static void Product(ReadOnlySpan<double> values, double[] matrix, Span<double> result)
     {
         ref var weight = ref matrix[0];
-        for (var k = 0; k < Terms; k += RealVectors.Count)
+        for (var from = 0; from < Terms; from += Half)
         {
-            var (even, odd) = (RealVector.Zero, RealVector.Zero);
-            for (var i = 0; i < Terms; i += 2)
+            for (var k = 0; k < Half; k += RealVectors.Count)
             {
-                var at = (nuint)(i * Terms + k);
-                even = RealVectors.MultiplyAdd(
-                    Vector.Create(values[i]),
-                    Vector.LoadUnsafe(ref weight, at),
-                    even
-                );
-                odd = RealVectors.MultiplyAdd(
-                    Vector.Create(values[i + 1]),
-                    Vector.LoadUnsafe(ref weight, at + Terms),
-                    odd
-                );
-            }
+                var (first, second) = (RealVector.Zero, RealVector.Zero);
+                for (var i = 0; i < Half; i += 2)
+                {
+                    var at = (nuint)((from + i) * Half + k);
+                    first = RealVectors.MultiplyAdd(
+                        Vector.Create(values[from + i]),
+                        Vector.LoadUnsafe(ref weight, at),
+                        first
+                    );
+                    second = RealVectors.MultiplyAdd(
+                        Vector.Create(values[from + i + 1]),
+                        Vector.LoadUnsafe(ref weight, at + Half),
+                        second
+                    );
+                }
 
-            (even + odd).CopyTo(result[k..]);
+                (first + second).CopyTo(result[(from + k)..]);
+            }
         }
     }
 
-    // [i·Terms + k].
+    // From sums of mirrored values terms of even order, from differences those of odd order: [(parity·Half + i)·Half + k/2].
     private static double[] CoefficientsFromValues()
     {
-        var result = new double[Terms * Terms];
-        for (var i = 0; i < Terms; i++)
+        var result = new double[Terms * Half];
+        for (var k = 0; k < Terms; k++)
         {
-            for (var k = 0; k < Terms; k++)
+            for (var i = 0; i < Half; i++)
             {
-                result[i * Terms + k] =
+                result[(k % 2 * Half + i) * Half + k / 2] =
                     (k == 0 ? 1.0 : 2.0) / Terms * Math.Cos(Math.PI * k * (i + 0.5) / Terms);
             }
         }
@@ -306,18 +381,25 @@ internal sealed class ChebyshevRows
         return result;
     }
 
-    // [k·Terms + power]: T(k) in powers.
+    // T(k) in powers, which are all even or all odd: [(parity·Half + k/2)·Half + power/2].
     private static double[] PowersFromCoefficients()
     {
-        var result = new double[Terms * Terms];
-        (result[0], result[Terms + 1]) = (1, 1);
+        var all = new double[Terms, Terms];
+        (all[0, 0], all[1, 1]) = (1, 1);
         for (var k = 2; k < Terms; k++)
         {
             for (var power = 0; power < Terms; power++)
             {
-                result[k * Terms + power] =
-                    (power > 0 ? 2 * result[(k - 1) * Terms + power - 1] : 0)
-                    - result[(k - 2) * Terms + power];
+                all[k, power] = (power > 0 ? 2 * all[k - 1, power - 1] : 0) - all[k - 2, power];
+            }
+        }
+
+        var result = new double[Terms * Half];
+        for (var k = 0; k < Terms; k++)
+        {
+            for (var power = k % 2; power < Terms; power += 2)
+            {
+                result[(k % 2 * Half + k / 2) * Half + power / 2] = all[k, power];
             }
         }
 

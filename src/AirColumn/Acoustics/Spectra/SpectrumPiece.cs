@@ -104,12 +104,7 @@ internal sealed class SpectrumPiece
         {
             cancellationToken.ThrowIfCancellationRequested();
             var part = Rows.PartOf(hertz[i]);
-            var end = i + 1;
-            while (end < hertz.Length && hertz[end] >= hertz[i] && Rows.PartOf(hertz[end]) == part)
-            {
-                end++;
-            }
-
+            var end = i + Math.Max(1, RisingFrequencies.CountBelow(Rows.EndOf(part), hertz[i..]));
             var powers = Rows.Part(part, out var scale, out var shift).Span;
             Evaluate(powers, scale, shift, hertz[i..end], real[i..end], imaginary[i..end]);
             var magnification = Magnification(real[i..end], imaginary[i..end]);
@@ -123,8 +118,22 @@ internal sealed class SpectrumPiece
     // With z = Z over the impedance and (p, U) of size 1, |p| = |z|/√(1 + |z|²) and |U| = 1/√(1 + |z|²).
     private double Magnification(ReadOnlySpan<double> real, ReadOnlySpan<double> imaginary)
     {
-        var (least, most) = (double.PositiveInfinity, 0.0);
-        for (var i = 0; i < real.Length; i++)
+        ref var re = ref MemoryMarshal.GetReference(real);
+        ref var im = ref MemoryMarshal.GetReference(imaginary);
+        var (smallest, greatest) = (Vector.Create(double.PositiveInfinity), RealVector.Zero);
+        var i = 0;
+        for (; i <= real.Length - RealVectors.Count; i += RealVectors.Count)
+        {
+            var z = new ComplexVector(
+                Vector.LoadUnsafe(ref re, (nuint)i),
+                Vector.LoadUnsafe(ref im, (nuint)i)
+            );
+            smallest = Vector.Min(smallest, z.Norm);
+            greatest = Vector.Max(greatest, z.Norm);
+        }
+
+        var (least, most) = (RealVectors.Smallest(smallest), RealVectors.Largest(greatest));
+        for (; i < real.Length; i++)
         {
             var square = real[i] * real[i] + imaginary[i] * imaginary[i];
             least = Math.Min(least, square);
