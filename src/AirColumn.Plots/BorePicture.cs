@@ -10,6 +10,7 @@ public static class BorePicture
 
     /// <summary>A bore from the side, the blown end on the left; bends laid out straight.</summary>
     /// <param name="bore">The bore.</param>
+    /// <returns>The picture.</returns>
     public static Picture Of(Bore bore)
     {
         ArgumentNullException.ThrowIfNull(bore);

@@ -14,6 +14,7 @@ public static class BudgetPicture
     /// <summary>The contributions to one budget, the largest first, as bars of their standard deviation.</summary>
     /// <param name="budget">What <see cref="Uncertainty.Budgets"/> found for a resonance.</param>
     /// <param name="tuning">The tuning that names the note; A4 = 440 Hz in equal temperament if left out.</param>
+    /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The resonance is not from 1 Hz to 100 kHz, where notes have names.</exception>
     public static Picture Of(ResonanceBudget budget, Tuning? tuning = null)
     {

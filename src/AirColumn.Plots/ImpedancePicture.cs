@@ -19,6 +19,7 @@ public static class ImpedancePicture
     /// <param name="column">The column.</param>
     /// <param name="view">What is shown: its first eight resonances with the nearest notes if left out.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
     /// The view ends above <see cref="Column.HighestFrequency"/>, or begins where it ends or later.
     /// </exception>
@@ -57,6 +58,7 @@ public static class ImpedancePicture
     /// <param name="curve">The curve.</param>
     /// <param name="resonances">Resonances to mark on it; those outside the view are left out.</param>
     /// <param name="view">What is shown: the whole curve with the notes nearest to the resonances if left out.</param>
+    /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The view leaves less than two frequencies of the curve.</exception>
     public static Picture OfCurve(
         ImpedanceCurve curve,

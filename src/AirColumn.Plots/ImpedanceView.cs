@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace AirColumn.Plots;
 
-/// <summary>What a picture of an impedance shows. Immutable.</summary>
+/// <summary>The range, tuning and notes that a picture of an impedance shows. Immutable.</summary>
 public sealed record ImpedanceView
 {
     /// <summary>The tuning that names notes; A4 = 440 Hz in equal temperament if left out.</summary>

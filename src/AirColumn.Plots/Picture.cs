@@ -23,7 +23,7 @@ public sealed class Picture
         Size = size ?? PictureSize.Screen;
     }
 
-    /// <summary>What it shows in a sentence or two, for those who cannot see it.</summary>
+    /// <summary>The content of the picture in a sentence or two, for those who cannot see it.</summary>
     public string Description => scene.Description;
 
     /// <summary>The size it was asked for; <see cref="PictureSize.Screen"/> at first.</summary>
@@ -43,6 +43,7 @@ public sealed class Picture
 
     /// <summary>The same picture at another size.</summary>
     /// <param name="size">The size.</param>
+    /// <returns>The picture at that size.</returns>
     public Picture At(PictureSize size)
     {
         ArgumentNullException.ThrowIfNull(size);
@@ -51,6 +52,7 @@ public sealed class Picture
 
     /// <summary>The picture as an SVG document.</summary>
     /// <param name="cancellationToken">Ends it early, between two things that are drawn, with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The text of the SVG document.</returns>
     public string Svg(CancellationToken cancellationToken = default)
     {
         using var stream = new MemoryStream();
@@ -64,6 +66,7 @@ public sealed class Picture
 
     /// <summary>The picture as a PNG file of <see cref="PixelWidth"/> × <see cref="PixelHeight"/> pixels.</summary>
     /// <param name="cancellationToken">Ends it early, between two things that are drawn, with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The bytes of the PNG file.</returns>
     public byte[] Png(CancellationToken cancellationToken = default)
     {
         using var bitmap = new SKBitmap(PixelWidth, PixelHeight, SKColorType.Rgba8888, SKAlphaType.Opaque);
@@ -103,6 +106,7 @@ public sealed class Picture
     }
 
     /// <summary>Its description.</summary>
+    /// <returns>The description.</returns>
     public override string ToString() => Description;
 
     private void Draw(SKCanvas canvas, CancellationToken cancellationToken)

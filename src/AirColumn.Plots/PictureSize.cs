@@ -46,6 +46,7 @@ public sealed record PictureSize
     /// <summary>A size on paper, with text of 8 pt and 300 pixels to the inch.</summary>
     /// <param name="width">Width: 53 to 635 mm.</param>
     /// <param name="height">Height: 32 to 635 mm; left open if null.</param>
+    /// <returns>The size.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A length is outside its range or not a number.</exception>
     public static PictureSize OnPaper(Length width, Length? height = null)
     {
@@ -67,6 +68,7 @@ public sealed record PictureSize
     /// <summary>A size on a screen, with text of 14 pixels and a PNG of one pixel for each.</summary>
     /// <param name="width">Width in pixels: 200 to 2400.</param>
     /// <param name="height">Height in pixels: 120 to 2400; left open if null.</param>
+    /// <returns>The size.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static PictureSize OnScreen(int width, int? height = null)
     {
@@ -81,6 +83,7 @@ public sealed record PictureSize
 
     /// <summary>The same size with a finer or coarser PNG.</summary>
     /// <param name="scale">Pixels of a PNG for each CSS pixel: 0.5 to 4.</param>
+    /// <returns>The size.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The scale is outside its range or not a number.</exception>
     public PictureSize AtScale(double scale) =>
         new(Width, Height, TextSize, Require.InRange(scale, 0.5, 4, "", nameof(scale)));

@@ -21,12 +21,14 @@ public static class RichView
     /// <summary>A bore: its side view.</summary>
     /// <param name="bore">The bore.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The HTML.</returns>
     public static string Of(Bore bore, CancellationToken cancellationToken = default) =>
         Of(BorePicture.Of(bore), cancellationToken);
 
     /// <summary>A column: its bore, its impedance, and a table of its first six resonances.</summary>
     /// <param name="column">The column.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The HTML.</returns>
     public static string Of(Column column, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(column);
@@ -38,6 +40,7 @@ public static class RichView
     /// <summary>A curve of impedance: magnitude and phase.</summary>
     /// <param name="curve">The curve; of less than two frequencies at which it is finite and not zero there is only a line of text.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The HTML.</returns>
     public static string Of(ImpedanceCurve curve, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(curve);
@@ -55,6 +58,7 @@ public static class RichView
     /// <summary>Resonances: how far they are from notes, and a table.</summary>
     /// <param name="resonances">The resonances.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The HTML.</returns>
     public static string Of(ResonanceList resonances, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(resonances);
@@ -65,6 +69,7 @@ public static class RichView
     /// <summary>A picture, with its description for those who cannot see it.</summary>
     /// <param name="picture">The picture.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The HTML.</returns>
     public static string Of(Picture picture, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(picture);

@@ -14,6 +14,7 @@ public static class StandingWavePicture
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public static Picture Of(
         Column column,

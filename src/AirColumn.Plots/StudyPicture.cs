@@ -11,6 +11,7 @@ public static class StudyPicture
     /// <summary>How much of the variance of an answer is due to each parameter alone, as bars, the largest first.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="parameters">The parameters, at least one, of the same items; twenty are shown.</param>
+    /// <returns>The picture.</returns>
     /// <exception cref="ArgumentException">There is no parameter, they are not of as many items, or no share can be told.</exception>
     public static Picture Shares(StudyQuantity answer, IReadOnlyList<StudyQuantity> parameters)
     {
@@ -43,6 +44,7 @@ public static class StudyPicture
     /// <param name="across">Across.</param>
     /// <param name="up">Up.</param>
     /// <param name="colour">The one that colours tell.</param>
+    /// <returns>The picture.</returns>
     /// <exception cref="ArgumentException">They are not of as many items, or no item has all three.</exception>
     public static Picture Map(StudyQuantity across, StudyQuantity up, StudyQuantity colour)
     {
@@ -64,6 +66,7 @@ public static class StudyPicture
     /// </summary>
     /// <param name="across">One goal.</param>
     /// <param name="up">The other.</param>
+    /// <returns>The picture.</returns>
     /// <exception cref="ArgumentException">They are not of as many items, or no item has both.</exception>
     public static Picture Front(StudyQuantity across, StudyQuantity up)
     {

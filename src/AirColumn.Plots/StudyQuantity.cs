@@ -17,7 +17,7 @@ public sealed class StudyQuantity
         this.values = [.. values];
     }
 
-    /// <summary>What they are, with their unit.</summary>
+    /// <summary>The name of the quantity, with its unit.</summary>
     public string Name { get; }
 
     /// <summary>One for each item; NaN where there is none.</summary>
@@ -27,5 +27,6 @@ public sealed class StudyQuantity
     public int Count => values.Length;
 
     /// <summary>Its name and how many there are.</summary>
+    /// <returns>The name and the number of values, as text.</returns>
     public override string ToString() => FormattableString.Invariant($"{Name}: {Count} values");
 }

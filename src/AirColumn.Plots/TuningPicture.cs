@@ -11,6 +11,7 @@ public static class TuningPicture
     /// <summary>For each resonance the nearest note and the distance from it.</summary>
     /// <param name="resonances">The resonances, 1 Hz to 100 kHz; as many as there is room for are shown.</param>
     /// <param name="tuning">The tuning that names notes; A4 = 440 Hz in equal temperament if left out.</param>
+    /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A resonance is not from 1 Hz to 100 kHz, where notes have names.</exception>
     public static Picture Of(IReadOnlyList<Resonance> resonances, Tuning? tuning = null)
     {
@@ -22,6 +23,7 @@ public static class TuningPicture
     /// <summary>The same with the 95 % range of each resonance as a bar.</summary>
     /// <param name="budgets">What <see cref="Uncertainty.Budgets"/> found for resonances of one column.</param>
     /// <param name="tuning">The tuning that names notes; A4 = 440 Hz in equal temperament if left out.</param>
+    /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A resonance is not from 1 Hz to 100 kHz, where notes have names.</exception>
     public static Picture WithUncertainty(IReadOnlyList<ResonanceBudget> budgets, Tuning? tuning = null)
     {

@@ -36,13 +36,14 @@ public abstract class Recording : IDisposable
     /// <summary>How long it is.</summary>
     public Duration Duration => Duration.FromSeconds(Frames / RateHertz);
 
-    /// <summary>What a user should know, such as that the file ends early.</summary>
+    /// <summary>Warnings for the user, such as that the file ends early.</summary>
     public IReadOnlyList<string> Warnings { get; private protected init; } = [];
 
     internal double RateHertz { get; }
 
     /// <summary>Opens a WAV file: integers of 8, 16, 24 or 32 bits or floating-point numbers of 32 or 64, any channels and rate.</summary>
     /// <param name="path">The file.</param>
+    /// <returns>The recording.</returns>
     /// <exception cref="RecordingException">It is not such a file, or holds no sound; the message says what to do.</exception>
     /// <exception cref="IOException">It cannot be read.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be read, or is a folder.</exception>
@@ -70,6 +71,7 @@ public abstract class Recording : IDisposable
 
     /// <summary>Opens WAV data, as <see cref="Open(string)"/>.</summary>
     /// <param name="stream">The data, which is read from its beginning; it must be seekable, and stays the caller's to dispose of.</param>
+    /// <returns>The recording.</returns>
     /// <exception cref="ArgumentException">The stream cannot be read or seeked.</exception>
     /// <exception cref="RecordingException">It is not WAV data, or holds no sound.</exception>
     public static Recording Open(Stream stream)
@@ -90,6 +92,7 @@ public abstract class Recording : IDisposable
     /// <summary>Sound in memory, of one channel.</summary>
     /// <param name="samples">The samples, full scale being −1 to 1; at least one, none beyond a million. They are copied.</param>
     /// <param name="sampleRate">Samples in a second: 4 kHz to 1 MHz.</param>
+    /// <returns>The recording.</returns>
     /// <exception cref="ArgumentException">There is no sample.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The rate is out of range, or a sample is.</exception>
     public static Recording FromSamples(ReadOnlySpan<double> samples, Frequency sampleRate)

@@ -27,7 +27,7 @@ public sealed record SoundedNote
     /// </summary>
     public required IReadOnlyList<Frequency> Alternatives { get; init; }
 
-    /// <summary>What a user should know of this note: a doubtful octave, a glide, other sound nearly as strong.</summary>
+    /// <summary>Warnings about this note: a doubtful octave, a glide, other sound nearly as strong.</summary>
     public required IReadOnlyList<string> Warnings { get; init; }
 
     /// <summary>
@@ -61,6 +61,7 @@ public sealed record SoundedNote
 
     /// <summary>The nearest note of a tuning, and how far off it is.</summary>
     /// <param name="tuning">The tuning.</param>
+    /// <returns>The note and the distance from it.</returns>
     public PitchReading Nearest(Tuning tuning)
     {
         ArgumentNullException.ThrowIfNull(tuning);
@@ -68,6 +69,7 @@ public sealed record SoundedNote
     }
 
     /// <summary>Frequency, uncertainty and time, in the invariant culture.</summary>
+    /// <returns>Frequency, uncertainty and time, as text.</returns>
     public override string ToString() =>
         FormattableString.Invariant(
             $"{Fundamental.Hertz:0.###} Hz ± {PlusMinusCents:0.##} cents for {Duration.Seconds:0.#} s"

@@ -38,6 +38,7 @@ public sealed record SweptSine
     /// <summary>Its samples, of amplitude 1, faded in and out over a hundredth of its length.</summary>
     /// <param name="sampleRate">Samples in a second: 4 kHz to 1 MHz, and more than twice <see cref="To"/>.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The samples.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The rate is out of range.</exception>
     public double[] Samples(Frequency sampleRate, CancellationToken cancellationToken = default)
     {

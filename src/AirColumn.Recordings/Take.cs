@@ -4,10 +4,11 @@ using UnitsNet;
 
 namespace AirColumn.Recordings;
 
-/// <summary>What a recording of a played tube holds: its notes, and the drone among them. Immutable.</summary>
+/// <summary>The notes in a recording of a played tube, with the drone among them. Immutable.</summary>
 /// <remarks>
 /// Notes are found by the period of the sound (normalised square difference, mcleod2005), in frames of four of the longest periods, and
-/// measured by the phases of all their harmonics. No fundamental is needed. What falls together with a hum of the mains within half a hertz cannot be told
+/// measured by the phases of all their harmonics. No fundamental is needed. What falls together with a hum of the mains within half a hertz
+/// cannot be told
 /// from it.
 /// </remarks>
 public sealed record Take
@@ -39,7 +40,7 @@ public sealed record Take
     /// <summary>Why there is no steady pitch, as a sentence; null where there is one.</summary>
     public string? Reason { get; }
 
-    /// <summary>What a user should know, such as clipping, and what is doubtful about the drone.</summary>
+    /// <summary>Warnings for the user, such as clipping or doubts about the drone.</summary>
     public IReadOnlyList<string> Warnings { get; }
 
     /// <summary>Listens to a recording.</summary>
@@ -47,6 +48,7 @@ public sealed record Take
     /// <param name="options">What to listen for; the defaults if left out.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The take.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The recording does not have the channel asked for.</exception>
     /// <exception cref="ArgumentException">The lowest pitch looked for is not below the highest.</exception>
     /// <exception cref="RecordingException">The data is damaged.</exception>
@@ -128,6 +130,7 @@ public sealed record Take
     /// <summary>The longest note near a frequency; null where none is.</summary>
     /// <param name="frequency">The frequency, above 0.</param>
     /// <param name="withinCents">How near it must be, cents: above 0, up to 1200.</param>
+    /// <returns>The note, or null.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     public SoundedNote? Near(Frequency frequency, double withinCents)
     {

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace AirColumn.Recordings;
 
-/// <summary>What to listen for in a recording. Immutable.</summary>
+/// <summary>Options for listening to a recording. Immutable.</summary>
 public sealed record TakeOptions
 {
     private readonly Frequency lowest = Frequency.FromHertz(38);

@@ -40,7 +40,7 @@ public sealed record TubeResponse
     /// <summary>Why there are none, as a sentence; null where there are some.</summary>
     public string? Reason { get; }
 
-    /// <summary>What a user should know, such as clipping.</summary>
+    /// <summary>Warnings for the user, such as clipping.</summary>
     public IReadOnlyList<string> Warnings { get; }
 
     /// <summary>From one tap or several, such as a palm that slaps an end and stays there.</summary>
@@ -48,6 +48,7 @@ public sealed record TubeResponse
     /// <param name="highest">Up to where resonances are looked for: 100 Hz to 2 kHz; 1 kHz if left out.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The response.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="RecordingException">The data is damaged.</exception>
     public static TubeResponse FromTap(
@@ -69,6 +70,7 @@ public sealed record TubeResponse
     /// <param name="highest">Up to where resonances are looked for: 100 Hz to 2 kHz; 1 kHz if left out.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The response.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="RecordingException">The data is damaged.</exception>
     public static TubeResponse FromNoise(
@@ -117,6 +119,7 @@ public sealed record TubeResponse
     /// <param name="highest">Up to where resonances are looked for: 100 Hz to 2 kHz; 1 kHz if left out.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The response.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="ArgumentException">The recording is shorter than the sweep.</exception>
     /// <exception cref="RecordingException">The data is damaged.</exception>

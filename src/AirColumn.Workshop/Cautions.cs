@@ -2,12 +2,13 @@ namespace AirColumn.Workshop;
 
 /// <summary>The usual cautions of a workshop where plastic pipe is cut, joined and played, in English.</summary>
 /// <remarks>
-/// General practice and the figures of pipe and cement makers' guides, each with its source; <see cref="HeatLimits"/> has those of the plastics. They do not replace the label of the product in
+/// General practice and the figures of pipe and cement makers' guides, each with its source; <see cref="HeatLimits"/> has those of the plastics.
+/// They do not replace the label of the product in
 /// hand, the code of the place or a licensed trade: <see cref="First"/> says so and belongs above them.
 /// </remarks>
 public static class Cautions
 {
-    /// <summary>What comes before every caution here.</summary>
+    /// <summary>The sentence that comes before every caution.</summary>
     public static string First => "Product labels, local codes and licensed practice come first.";
 
     /// <summary>All cautions, in the order of the work.</summary>
@@ -88,6 +89,7 @@ public static class Cautions
 
     /// <summary>The caution of one step.</summary>
     /// <param name="step">The step.</param>
+    /// <returns>The caution.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The value names no step.</exception>
     public static Caution For(CautionStep step) =>
         All.FirstOrDefault(caution => caution.Step == step)

@@ -8,6 +8,7 @@ public static class DroneNote
 {
     /// <summary>A note such as E2, F#2 or Eb2.</summary>
     /// <param name="text">A letter, an accidental if any, and an octave of 0 or more.</param>
+    /// <returns>The pitch.</returns>
     /// <exception cref="FormatException">
     /// The text is not a note, or one of an octave below 0, which nobody hears: it is C2 with a dash then. The message says what to write.
     /// </exception>

@@ -43,6 +43,7 @@ public sealed record FingeredNote
     /// <param name="built">The tube at a cut.</param>
     /// <param name="tuning">The tuning that names notes.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The notes, in the order in which the holes are opened.</returns>
     public static IReadOnlyList<FingeredNote> Of(
         BuiltTube built,
         Tuning tuning,

@@ -1,6 +1,6 @@
 namespace AirColumn.Workshop;
 
-/// <summary>What one kind of plastic stands when it is formed by heat. Immutable.</summary>
+/// <summary>The temperatures to heed when one kind of plastic is formed by heat. Immutable.</summary>
 /// <param name="Plastic">Its short name: PVC, CPVC, ABS, PP.</param>
 /// <param name="Text">Where it softens, where it must not get to, what it gives off; in English.</param>
 /// <param name="Source">Where the figures come from, or "common practice".</param>
@@ -37,6 +37,7 @@ public sealed record HeatLimits(string Plastic, string Text, string Source)
 
     /// <summary>The limits of a material of the catalogue; null where none are known, so that its maker must be asked.</summary>
     /// <param name="material">The material, such as PVC-U.</param>
+    /// <returns>The limits, or null.</returns>
     public static HeatLimits? Of(string? material) =>
         All.FirstOrDefault(limits => limits.Plastic == (material == "PVC-U" ? "PVC" : material));
 }

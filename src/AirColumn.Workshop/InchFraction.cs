@@ -29,17 +29,20 @@ public readonly record struct InchFraction : IComparable<InchFraction>
 
     /// <summary>The nearest sixteenth; a length halfway between two goes to the one farther from zero.</summary>
     /// <param name="length">−1 km to 1 km.</param>
+    /// <returns>The fraction.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is outside that range.</exception>
     public static InchFraction Nearest(Length length) =>
         new((int)Math.Round(InSixteenths(length), MidpointRounding.AwayFromZero));
 
     /// <summary>The smallest whole number of sixteenths that is not less than a length.</summary>
     /// <param name="length">−1 km to 1 km.</param>
+    /// <returns>The fraction.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is outside that range.</exception>
     public static InchFraction AtLeast(Length length) => new((int)Math.Ceiling(InSixteenths(length)));
 
     /// <summary>The largest whole number of sixteenths that is not more than a length.</summary>
     /// <param name="length">−1 km to 1 km.</param>
+    /// <returns>The fraction.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is outside that range.</exception>
     public static InchFraction AtMost(Length length) => new((int)Math.Floor(InSixteenths(length)));
 
@@ -48,6 +51,7 @@ public readonly record struct InchFraction : IComparable<InchFraction>
     /// but has zero as its nearest sixteenth.
     /// </summary>
     /// <param name="length">−1 km to 1 km.</param>
+    /// <returns>The length in words.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is outside that range.</exception>
     public static string Describe(Length length)
     {
@@ -57,6 +61,7 @@ public readonly record struct InchFraction : IComparable<InchFraction>
 
     /// <summary>Compares by length.</summary>
     /// <param name="other">The other length.</param>
+    /// <returns>Negative, zero or positive, as this length is shorter, equal or longer.</returns>
     public int CompareTo(InchFraction other) => Sixteenths.CompareTo(other.Sixteenths);
 
     /// <summary>Whether <paramref name="left"/> is shorter.</summary>
@@ -76,6 +81,7 @@ public readonly record struct InchFraction : IComparable<InchFraction>
         left.Sixteenths >= right.Sixteenths;
 
     /// <summary>In lowest terms and the same in every culture: "46 15/16 in", "1/2 in", "3 in", "-1/4 in".</summary>
+    /// <returns>The fraction, as text.</returns>
     public override string ToString()
     {
         var (whole, rest) = long.DivRem(Math.Abs((long)Sixteenths), 16);

@@ -55,6 +55,7 @@ public sealed record OverblownNote
     /// <summary>The interval from one frequency up to another, to the nearest semitone, in words.</summary>
     /// <param name="from">The lower one: above 0.</param>
     /// <param name="to">The higher one.</param>
+    /// <returns>The name of the interval.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The first is not above 0, or the second is below it.</exception>
     public static string IntervalOf(Frequency from, Frequency to)
     {

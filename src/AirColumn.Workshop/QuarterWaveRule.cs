@@ -4,7 +4,7 @@ using UnitsNet;
 namespace AirColumn.Workshop;
 
 /// <summary>
-/// What the quarter-wave rule L = c/(4f) says (common practice), and how far off it is for a tube: the rule knows no
+/// The length by the quarter-wave rule L = c/(4f) (common practice), and its error for a tube: the rule knows no
 /// diameter, no fittings, no open end and no losses.
 /// </summary>
 public sealed record QuarterWaveRule
@@ -26,6 +26,7 @@ public sealed record QuarterWaveRule
     /// <summary>The rule for the note and the parts of a plan.</summary>
     /// <param name="build">The plan.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The rule with its error.</returns>
     /// <exception cref="ArgumentException">The plan has no solution.</exception>
     public static QuarterWaveRule Of(TubeBuild build, CancellationToken cancellationToken = default)
     {

@@ -12,6 +12,7 @@ public sealed class JsonAnswerConverter<T> : JsonConverter<T>
     /// <param name="reader">The reader.</param>
     /// <param name="typeToConvert">The type.</param>
     /// <param name="options">The options.</param>
+    /// <returns>Nothing: it always throws.</returns>
     /// <exception cref="NotSupportedException">Always.</exception>
     public override T? Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
         throw new NotSupportedException(

@@ -28,7 +28,7 @@ public sealed class PreviewSound
         Warnings = [.. sound?.Warnings ?? []];
     }
 
-    /// <summary>What was asked for.</summary>
+    /// <summary>The options that were asked for.</summary>
     public PreviewOptions Options { get; }
 
     /// <summary>Whether there is a note to hear, and if not why.</summary>
@@ -92,6 +92,7 @@ public sealed class PreviewSound
     public IReadOnlyList<string> Warnings { get; }
 
     /// <summary><see cref="Remark"/>.</summary>
+    /// <returns>The remark.</returns>
     public override string ToString() => Remark;
 
     // What is left out: 2 Pa for a drone, 10 Pa for the louder overblown notes.

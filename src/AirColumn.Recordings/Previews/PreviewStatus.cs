@@ -1,6 +1,6 @@
 namespace AirColumn.Recordings.Previews;
 
-/// <summary>What became of a note in the model.</summary>
+/// <summary>The outcome of a note in the model.</summary>
 public enum PreviewStatus
 {
     /// <summary>It speaks, is steady, and belongs to the register asked for.</summary>

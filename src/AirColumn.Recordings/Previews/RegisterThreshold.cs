@@ -50,6 +50,7 @@ public sealed class RegisterThreshold
 
     /// <summary>The lips that begin to sound at a pressure or below it: from the slackest to the tensest; null where none do.</summary>
     /// <param name="mouth">The pressure in the mouth, above 0.</param>
+    /// <returns>The lowest and the highest lip frequency, or null.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The pressure is not above 0.</exception>
     public (Frequency Slackest, Frequency Tensest)? LipsBelow(Pressure mouth)
     {

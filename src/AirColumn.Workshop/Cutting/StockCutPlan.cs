@@ -21,7 +21,7 @@ public sealed record StockCutPlan
     /// <summary>The length of one piece of stock.</summary>
     public Length Stock { get; }
 
-    /// <summary>What the saw takes with each cut.</summary>
+    /// <summary>The kerf: the width that the saw takes with each cut.</summary>
     public Length Kerf { get; }
 
     /// <summary>In which units the pieces are sawn.</summary>
@@ -36,10 +36,10 @@ public sealed record StockCutPlan
     /// <summary>Whether no plan with fewer lengths exists.</summary>
     public bool IsProvenLeast => Bars.Count == LeastPossible;
 
-    /// <summary>What is left over of all lengths together.</summary>
+    /// <summary>The total left over from all lengths.</summary>
     public Length LeftOver => Length.FromMillimeters(Bars.Sum(bar => bar.LeftOver.Millimeters));
 
-    /// <summary>What the saw takes of all lengths together.</summary>
+    /// <summary>The total that the saw takes from all lengths.</summary>
     public Length Sawn =>
         Length.FromMillimeters(
             Bars.Sum(bar =>
@@ -50,17 +50,18 @@ public sealed record StockCutPlan
         );
 
     /// <summary>In words: what to buy, then a line for each length. The same in every culture.</summary>
+    /// <returns>The sentences and lines.</returns>
     public IReadOnlyList<string> Describe() =>
         [CutWords.Buy(this), .. Bars.Select((bar, i) => CutWords.Bar(i + 1, bar, Units))];
 }
 
 /// <summary>One length of stock.</summary>
-/// <param name="Pieces">What is cut from it, in the order of cutting.</param>
-/// <param name="LeftOver">What is left of it.</param>
+/// <param name="Pieces">The pieces cut from it, in the order of cutting.</param>
+/// <param name="LeftOver">The length left of it.</param>
 public sealed record StockBar(IReadOnlyList<CutPiece> Pieces, Length LeftOver);
 
 /// <summary>A piece to be cut.</summary>
-/// <param name="Name">What it is for.</param>
+/// <param name="Name">The tube and part that it is for.</param>
 /// <param name="Length">How long it is.</param>
 public sealed record CutPiece(string Name, SawLength Length);
 
@@ -69,6 +70,6 @@ public sealed record CutPiece(string Name, SawLength Length);
 /// <param name="Pieces">The pieces.</param>
 public sealed record PiecesOfPipe(PipePart Pipe, IReadOnlyList<CutPiece> Pieces)
 {
-    /// <summary>What the kind is called: its name in the catalogue, else that of the first pipe of it.</summary>
+    /// <summary>The name of the kind: that of the catalogue, else that of the first such pipe.</summary>
     public string Name => Pipe.Stock?.Name ?? Pipe.Name;
 }

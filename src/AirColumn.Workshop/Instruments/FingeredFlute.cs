@@ -11,7 +11,8 @@ namespace AirColumn.Workshop.Instruments;
 
 /// <summary>A flute of one pipe with six finger holes that plays a major scale. Immutable.</summary>
 /// <remarks>
-/// Lengths are from the mouth hole's middle, where the air column begins; the correction of the mouth hole depends on hole and player and has to come from a finished flute.
+/// Lengths are from the mouth hole's middle, where the air column begins; the correction of the mouth hole depends on hole and player and has to
+/// come from a finished flute.
 /// </remarks>
 public sealed class FingeredFlute
 {
@@ -62,6 +63,7 @@ public sealed class FingeredFlute
 
     /// <summary>The note of each fingering, holes opened one after the other from the open end; the first with all closed.</summary>
     /// <param name="tuning">The tuning.</param>
+    /// <returns>One note for each fingering.</returns>
     public IReadOnlyList<PitchReading> Notes(Tuning tuning)
     {
         ArgumentNullException.ThrowIfNull(tuning);
@@ -77,8 +79,9 @@ public sealed class FingeredFlute
         ];
     }
 
-    /// <summary>What hands may find hard: sentences.</summary>
+    /// <summary>Sentences about reaches that hands may find hard.</summary>
     /// <param name="units">In which units lengths are written.</param>
+    /// <returns>The sentences; none if there is nothing to remark.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
     public IReadOnlyList<string> Remarks(LengthUnits units)
     {
@@ -107,6 +110,7 @@ public sealed class FingeredFlute
     /// <param name="mouth">The correction of the mouth hole, as length of bore: 0 to 1 m.</param>
     /// <param name="diameters">The diameters of the six holes, that nearest to the mouth first.</param>
     /// <param name="cancellationToken">Gives the computation up.</param>
+    /// <returns>The flute.</returns>
     /// <exception cref="OperationCanceledException">It was given up.</exception>
     /// <exception cref="ArgumentException">There is no wall, there are not six diameters, or such holes would overlap.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>

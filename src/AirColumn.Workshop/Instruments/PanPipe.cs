@@ -50,6 +50,7 @@ public sealed record PanPipe
     /// <param name="inside">Inside diameter: 5 mm to 500 mm.</param>
     /// <param name="plug">How deep the plug goes in: 0.1 mm to 10 m.</param>
     /// <param name="cancellationToken">Gives the computation up.</param>
+    /// <returns>The pipe.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range, or the note beyond plane waves.</exception>
     /// <exception cref="OperationCanceledException">It was given up.</exception>
     public static PanPipe For(

@@ -29,7 +29,7 @@ public sealed record Scale
     public static IReadOnlyList<Scale> All { get; } =
     [Major, Minor, MajorPentatonic, MinorPentatonic, Chromatic];
 
-    /// <summary>What it is called.</summary>
+    /// <summary>Its name.</summary>
     public string Name { get; }
 
     /// <summary>Semitones above the tonic, from 0, below 12.</summary>
@@ -38,6 +38,7 @@ public sealed record Scale
     /// <summary>So many notes upwards from a tonic.</summary>
     /// <param name="tonic">The lowest note.</param>
     /// <param name="count">How many: 1 to 40.</param>
+    /// <returns>The notes, the tonic first.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The count is out of range.</exception>
     public IReadOnlyList<Pitch> From(Pitch tonic, int count)
     {

@@ -10,6 +10,7 @@ public static class AssemblyAsHeard
     /// <param name="assembly">The parts.</param>
     /// <param name="joints">How far the pipes were in their sockets.</param>
     /// <param name="stopsShort">How far all pipes together stopped short of home, where that was measured; computed if null.</param>
+    /// <returns>The tube.</returns>
     /// <exception cref="ArgumentOutOfRangeException">That is more than the sockets are deep.</exception>
     public static TubeAssembly Of(TubeAssembly assembly, JointState joints, Length? stopsShort = null)
     {

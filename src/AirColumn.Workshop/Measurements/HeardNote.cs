@@ -15,6 +15,7 @@ public static partial class HeardNote
     /// <summary>The frequency of what was heard.</summary>
     /// <param name="text">Such as "71.3 Hz", "71.3", or a tuner's "D2 -26 cents" or "D2 −26".</param>
     /// <param name="tuning">The reference and temperament to which the tuner was set.</param>
+    /// <returns>The frequency.</returns>
     /// <exception cref="FormatException">The text is none of these; the message says what to write.</exception>
     public static Frequency Parse(string text, Tuning tuning)
     {

@@ -40,6 +40,7 @@ public sealed class MeasurementHistory
 
     /// <summary>This and one more; one of the same recording is replaced, so that hearing it twice is not hearing it better.</summary>
     /// <param name="measurement">The one to add.</param>
+    /// <returns>The new history.</returns>
     public MeasurementHistory With(TubeMeasurement measurement)
     {
         ArgumentNullException.ThrowIfNull(measurement);
@@ -51,6 +52,7 @@ public sealed class MeasurementHistory
 
     /// <summary>Reads a history.</summary>
     /// <param name="json">Its text, up to a million characters.</param>
+    /// <returns>The history.</returns>
     /// <exception cref="FormatException">Something is not as it should be; the message names where and what is allowed.</exception>
     public static MeasurementHistory Read(string json)
     {
@@ -71,6 +73,7 @@ public sealed class MeasurementHistory
     }
 
     /// <summary>The history as <see cref="Read"/> reads it, with '\n' at the ends of lines.</summary>
+    /// <returns>The text of the history.</returns>
     public string Write()
     {
         using var bytes = new MemoryStream();

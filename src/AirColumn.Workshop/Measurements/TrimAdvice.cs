@@ -50,14 +50,15 @@ public sealed record TrimAdvice
     /// </summary>
     public required PlayingCorrection NextTake { get; init; }
 
-    /// <summary>What each cut makes of the drone, and how far to cut before listening again.</summary>
+    /// <summary>The drone after each cut, and how far to cut before listening again.</summary>
     public required TrimTable Table { get; init; }
 
-    /// <summary>What to do, in a sentence or two, lengths in millimetres and inches.</summary>
+    /// <summary>The advice in a sentence or two, with lengths in millimetres and inches.</summary>
     public string Verdict => VerdictIn(LengthUnits.Both);
 
-    /// <summary>What to do, in a sentence or two.</summary>
+    /// <summary>The advice in a sentence or two.</summary>
     /// <param name="units">In which units lengths are written; each is rounded down by itself.</param>
+    /// <returns>The sentences.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
     public string VerdictIn(LengthUnits units)
     {
@@ -75,13 +76,14 @@ public sealed record TrimAdvice
     }
 
     /// <summary>
-    /// What to trim to while the joints are dry; null where no socket holds its pipe out, or where the tube was last heard with its joints
-    /// home. All else here is of the tube with its joints home.
+    /// The note to trim to while the joints are dry; null if no socket holds its pipe out, or if the tube was last heard with its joints home.
+    /// All else here is of the tube with its joints home.
     /// </summary>
     public required DryTuning? Dry { get; init; }
 
-    /// <summary>What is different while the joints are dry, in a few sentences; null where nothing is.</summary>
+    /// <summary>The differences while the joints are dry, in a few sentences; null if there are none.</summary>
     /// <param name="units">In which units lengths are written.</param>
+    /// <returns>The sentences, or null.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
     public string? DryNoteIn(LengthUnits units) =>
         Dry is { } dry ? new DryWords(new Sizes(Require.Named(units))).Tuning(dry) : null;
@@ -106,6 +108,7 @@ public sealed record TrimAdvice
     /// <param name="heard">What was heard of this tube, at this cut and longer ones; may be empty.</param>
     /// <param name="prior">The correction before anything was heard; <see cref="PlayingCorrection.LipsInRoomAir"/> if left out.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The advice.</returns>
     /// <exception cref="ArgumentException">
     /// All pipes have a length; the tube shows no resonance; something heard is more than <see cref="FarthestHeard"/> from the resonance.
     /// </exception>

@@ -83,6 +83,6 @@ public sealed record TubeMeasurement
         }
     }
 
-    /// <summary>What names the recording; empty if there is none.</summary>
+    /// <summary>The identifier of the recording; empty if there is none.</summary>
     public string Recording { get; }
 }

@@ -11,7 +11,7 @@ public sealed class Question
         Action<string> take
     ) => (Key, Text, Usual, Choices, Take) = (key, text, usual, choices, take);
 
-    /// <summary>What it is about, the same in every language: "mouth.inside"; for a page that has a picture of each.</summary>
+    /// <summary>The subject, the same in every language: "mouth.inside"; for a page that has a picture of each.</summary>
     public string Key { get; }
 
     /// <summary>The question, in English.</summary>
@@ -27,6 +27,7 @@ public sealed class Question
     internal Action<string> Take { get; }
 
     /// <summary>As a console shows it: the question, its choices, the usual answer.</summary>
+    /// <returns>The question, as text.</returns>
     public override string ToString() =>
         Text
         + (Choices.Count > 0 ? $" ({string.Join(", ", Choices)})" : "")

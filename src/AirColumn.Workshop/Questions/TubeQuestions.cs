@@ -7,7 +7,8 @@ namespace AirColumn.Workshop.Questions;
 
 /// <summary>The questions whose answers make a parts file, one after the other. Immutable.</summary>
 /// <remarks>
-/// Each answer is checked at once, by itself and with all parts so far, so that the file that comes out is one that <see cref="Tubes.PartsFile.Read(string, Catalogue)"/>
+/// Each answer is checked at once, by itself and with all parts so far, so that the file that comes out is one that
+/// <see cref="Tubes.PartsFile.Read(string, Catalogue)"/>
 /// reads. Going back is asking again with fewer answers.
 /// </remarks>
 public sealed class TubeQuestions
@@ -43,7 +44,7 @@ public sealed class TubeQuestions
     /// <summary>The answers so far, as they were given.</summary>
     public IReadOnlyList<string> Answers => answers;
 
-    /// <summary>What the tube is called; empty before it has a name.</summary>
+    /// <summary>The name of the tube; empty before it has one.</summary>
     public string Name { get; }
 
     /// <summary>The text of the parts file; null while there are questions.</summary>
@@ -51,6 +52,7 @@ public sealed class TubeQuestions
 
     /// <summary>Before the first answer.</summary>
     /// <param name="catalogue">The pipes and sockets that answers can name.</param>
+    /// <returns>The questions, none answered.</returns>
     public static TubeQuestions Start(Catalogue catalogue)
     {
         ArgumentNullException.ThrowIfNull(catalogue);
@@ -59,6 +61,7 @@ public sealed class TubeQuestions
 
     /// <summary>After one more answer.</summary>
     /// <param name="answer">To <see cref="Next"/>; empty for the usual one.</param>
+    /// <returns>The questions after this answer.</returns>
     /// <exception cref="FormatException">It is no answer to that; the message says what is wrong and what to answer.</exception>
     /// <exception cref="InvalidOperationException">There is no question any more.</exception>
     public TubeQuestions With(string answer)
@@ -70,6 +73,7 @@ public sealed class TubeQuestions
     }
 
     /// <summary>Without the last answer; the same where there is none.</summary>
+    /// <returns>The questions before the last answer.</returns>
     public TubeQuestions Back() => answers.Length == 0 ? this : new TubeQuestions(catalogue, answers[..^1]);
 
     private static void Answer(Question question, string given)

@@ -11,9 +11,10 @@ namespace AirColumn.Workshop.Sheets;
 /// </summary>
 public static class BuildSheet
 {
-    /// <summary>What stands above the sheet of a tube: its name and the note, or the note alone.</summary>
-    /// <param name="tube">What the tube is called; empty if it has no name.</param>
+    /// <summary>The title of the sheet: the name of the tube and the note, or the note alone.</summary>
+    /// <param name="tube">The name of the tube; empty if it has none.</param>
     /// <param name="note">The note.</param>
+    /// <returns>The title.</returns>
     public static string Title(string tube, Pitch note)
     {
         ArgumentNullException.ThrowIfNull(tube);
@@ -24,6 +25,7 @@ public static class BuildSheet
     /// <param name="build">A plan that has a solution.</param>
     /// <param name="title">What stands above it; the note if empty.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The HTML page.</returns>
     /// <exception cref="ArgumentException">The plan has no solution.</exception>
     public static string Html(TubeBuild build, string title, CancellationToken cancellationToken = default) =>
         Html(build, title, LengthUnits.Both, cancellationToken);
@@ -33,6 +35,7 @@ public static class BuildSheet
     /// <param name="title">What stands above it; the note if empty.</param>
     /// <param name="units">In which units lengths are written.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The HTML page.</returns>
     /// <exception cref="ArgumentException">The plan has no solution.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
     public static string Html(

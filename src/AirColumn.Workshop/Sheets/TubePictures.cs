@@ -14,6 +14,7 @@ public static class TubePictures
     /// <param name="tube">The tube.</param>
     /// <param name="width">Of the drawing, of which letters are 12 high: 200 to 2000.</param>
     /// <param name="units">In which units lengths are written.</param>
+    /// <returns>The SVG drawing.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The width is out of range, or the units are not among the named ones.</exception>
     public static string Side(AssembledTube tube, double width, LengthUnits units)
     {
@@ -27,6 +28,7 @@ public static class TubePictures
     /// <param name="note">The note aimed at.</param>
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The SVG drawing.</returns>
     /// <exception cref="ArgumentException">The cut has no solution.</exception>
     public static string Impedance(
         ExactCut cut,

@@ -65,6 +65,7 @@ public sealed class Catalogue
 
     /// <summary>This catalogue with pipes of a CSV file, which take the place of those of the same name.</summary>
     /// <param name="csv">The text of the file, up to a million characters; see the remarks of this class.</param>
+    /// <returns>The larger catalogue.</returns>
     /// <exception cref="FormatException">A row or column is not as it should be; the message names both.</exception>
     public Catalogue WithPipes(string csv)
     {
@@ -78,6 +79,7 @@ public sealed class Catalogue
 
     /// <summary>This catalogue with sockets of a CSV file, which take the place of those of the same name.</summary>
     /// <param name="csv">The text of the file, up to a million characters; see the remarks of this class.</param>
+    /// <returns>The larger catalogue.</returns>
     /// <exception cref="FormatException">A row or column is not as it should be; the message names both.</exception>
     public Catalogue WithSockets(string csv)
     {
@@ -91,6 +93,7 @@ public sealed class Catalogue
 
     /// <summary>A pipe by series and size, such as "pvc-40 1-1/2".</summary>
     /// <param name="name">The name.</param>
+    /// <returns>The pipe.</returns>
     /// <exception cref="ArgumentException">There is none of that name; the message lists those of its series, or the series.</exception>
     public StockPipe Pipe(string name) =>
         name is null
@@ -100,6 +103,7 @@ public sealed class Catalogue
 
     /// <summary>A socket by the series and size of its pipe.</summary>
     /// <param name="name">The name.</param>
+    /// <returns>The socket.</returns>
     /// <exception cref="ArgumentException">There is none of that name; the message lists those of its series, or the series.</exception>
     public StockSocket Socket(string name) =>
         name is null

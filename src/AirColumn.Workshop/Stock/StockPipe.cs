@@ -17,7 +17,7 @@ public sealed record StockPipe
     /// <summary>Its nominal size within the series, such as "1-1/2": a name.</summary>
     public required string Size { get; init; }
 
-    /// <summary>What it is made of.</summary>
+    /// <summary>The material.</summary>
     public required string Material { get; init; }
 
     /// <summary>Outside diameter.</summary>
@@ -102,6 +102,7 @@ public sealed record StockPipe
     }
 
     /// <summary>Name and diameters, in the invariant culture.</summary>
+    /// <returns>Name and diameters, as text.</returns>
     public override string ToString() =>
         $"{Name}: {Wording.Size(Outside)} outside, {Wording.Size(Inside)} inside";
 

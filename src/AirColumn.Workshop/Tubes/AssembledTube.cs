@@ -66,6 +66,7 @@ public sealed record AssembledTube
     /// <param name="air">The air.</param>
     /// <param name="options">Further choices of the column; the usual ones if left out.</param>
     /// <param name="near">The column of a similar tube: what both have in common is taken over, and nothing else changes.</param>
+    /// <returns>The column.</returns>
     public Column ColumnIn(Air air, ColumnOptions? options = null, Column? near = null)
     {
         var all = (options ?? new ColumnOptions()) with

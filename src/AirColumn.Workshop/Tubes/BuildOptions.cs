@@ -11,7 +11,7 @@ public sealed record BuildOptions
     private readonly TemperatureDelta temperatureTolerance = TemperatureDelta.FromKelvins(3);
     private readonly Length trimStep = Length.FromMillimeters(5);
 
-    /// <summary>What the player adds to the resonance; that of lips in room air by default, a guess from common practice.</summary>
+    /// <summary>The correction for the player; by default that of lips in room air, an estimate from common practice.</summary>
     public PlayingCorrection Correction
     {
         get => correction;

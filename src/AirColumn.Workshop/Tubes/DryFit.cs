@@ -46,6 +46,7 @@ public sealed class DryFit
 
     /// <summary>The same tube with what was measured in place of what was computed, shared among the joints in its proportions.</summary>
     /// <param name="stopsShort">How far all pipes together stop short of home: 0, to what the sockets are deep.</param>
+    /// <returns>The measured fit.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
     public DryFit Measured(Length stopsShort)
     {

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
 
-/// <summary>What a tube is to sound while its joints are dry, to be right when they are home. Immutable.</summary>
+/// <summary>The note that a tube should sound while its joints are dry, so that it is right when they are home. Immutable.</summary>
 /// <param name="Fit">The dry tube.</param>
 /// <param name="CentsToHome">By how much the first resonance rises from dry to home, cents.</param>
 /// <param name="StandardDeviationCents">How sure that is.</param>
@@ -17,6 +17,6 @@ public sealed record DryTuning(
     /// <summary>Half the 95 % range of <see cref="CentsToHome"/>.</summary>
     public double PlusMinusCents => 1.96 * StandardDeviationCents;
 
-    /// <summary>What a millimetre less or more of all that the pipes stop short is worth, cents; 0 where they reach home.</summary>
+    /// <summary>Cents per millimetre of the distance by which all pipes together stop short; 0 if they reach home.</summary>
     public double CentsPerMillimetre => Fit.InAll > Length.Zero ? CentsToHome / Fit.InAll.Millimeters : 0;
 }

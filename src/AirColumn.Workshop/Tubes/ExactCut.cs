@@ -44,10 +44,12 @@ public sealed class ExactCut
 
     /// <summary>One sentence: what was found, or why no length fits.</summary>
     /// <param name="units">In which units lengths are written.</param>
+    /// <returns>The sentence.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
     public string ExplanationIn(LengthUnits units) => explaining(new Sizes(Require.Named(units)));
 
     /// <summary>The whole plan. Each call computes it anew.</summary>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The plan.</returns>
     public TubeBuild Plan(CancellationToken cancellationToken = default) => rest(cancellationToken);
 }

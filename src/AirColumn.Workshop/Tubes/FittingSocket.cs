@@ -31,15 +31,19 @@ public sealed record FittingSocket
     /// <summary>From entrance to stop.</summary>
     public Length Depth { get; }
 
-    /// <summary>What is left between the pipe's end and the stop.</summary>
+    /// <summary>The space left between the pipe's end and the stop.</summary>
     public Length Gap { get; }
 
-    /// <summary>How far entrance and bottom may be off, both alike: as the catalogue says; 0.15 mm, a choice, where that says nothing; 0.05 mm, a caliper, if left out.</summary>
+    /// <summary>
+    /// How far entrance and bottom may be off, both alike: as the catalogue says; 0.15 mm, a choice, where that says nothing; 0.05 mm, a caliper,
+    /// if left out.
+    /// </summary>
     public Length DiameterPlusMinus { get; init; } = Length.FromMillimeters(0.05);
 
     /// <summary>How far from home a pipe stops that is pushed in by hand, without cement: where the tapered socket is as wide as the pipe.</summary>
     /// <param name="outside">Outside diameter of the pipe.</param>
-    /// <returns>0 where the pipe reaches the gap that is left at home, or the socket has no taper; at most <see cref="Depth"/> less <see cref="Gap"/>.</returns>
+    /// <returns>0 where the pipe reaches the gap that is left at home, or the socket has no taper; at most <see cref="Depth"/> less
+    /// <see cref="Gap"/>. </returns>
     public Length StopsShort(Length outside) =>
         Length.FromMillimeters(StopsShort(outside.Millimeters - Bottom.Millimeters));
 
@@ -57,6 +61,7 @@ public sealed record FittingSocket
     /// <summary>A socket of a catalogue.</summary>
     /// <param name="stock">The socket.</param>
     /// <param name="gap">What is left between the pipe's end and the stop: 0, to the depth.</param>
+    /// <returns>The socket.</returns>
     public static FittingSocket Of(StockSocket stock, Length gap)
     {
         ArgumentNullException.ThrowIfNull(stock);

@@ -14,7 +14,8 @@ namespace AirColumn.Workshop.Tubes;
 /// </code>
 /// A pipe has stock, or inside and outside; inside beside stock is a caliper reading and beats the table; its length is a size or "open", once.
 /// The sockets of a coupling or elbow are of a catalogue, or { "entrance", "bottom", "depth" }. Further parts: elbow (also radius and
-/// angle in degrees, no between), bell (inside, length), bend (radius, angle, straightAfter), fitting (adds, inside), hole (diameter, at, from lips or
+/// angle in degrees, no between), bell (inside, length), bend (radius, angle, straightAfter), fitting (adds, inside), hole (diameter, at, from
+/// lips or
 /// end, drone closed or open). Every part may have a name and a price in one's own money.
 /// </remarks>
 public sealed class PartsFile
@@ -38,7 +39,7 @@ public sealed class PartsFile
         (Name, Assembly) = (name, assembly);
     }
 
-    /// <summary>What the tube is called; empty if it has no name.</summary>
+    /// <summary>The name of the tube; empty if it has none.</summary>
     public string Name { get; }
 
     /// <summary>The tube.</summary>
@@ -47,6 +48,7 @@ public sealed class PartsFile
     /// <summary>Reads a parts file.</summary>
     /// <param name="json">Its text, up to a million characters.</param>
     /// <param name="catalogue">Where stock and sockets are looked up.</param>
+    /// <returns>The parts file.</returns>
     /// <exception cref="FormatException">Something is not as it should be; the message names where, what is allowed and what to do.</exception>
     public static PartsFile Read(string json, Catalogue catalogue)
     {

@@ -29,17 +29,20 @@ public sealed record SawLength
 
     /// <summary>A length that was computed: up to a whole millimetre or sixteenth.</summary>
     /// <param name="shortest">The shortest that is safe: above 0 to 1 km.</param>
+    /// <returns>The length to saw.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
     public static SawLength Computed(Length shortest) =>
         new(Checked(shortest), Rounded.UpToMillimetre(shortest));
 
     /// <summary>A length that the maker gave: up to a tenth of a millimetre or a sixteenth, so that a length on a mark stays there.</summary>
     /// <param name="given">The length: above 0 to 1 km.</param>
+    /// <returns>The length to saw.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
     public static SawLength Given(Length given) => new(Checked(given), Rounded.UpToTenth(given));
 
     /// <summary>How much pipe it takes, in the units in which it is sawn: of both the longer.</summary>
     /// <param name="units">The units.</param>
+    /// <returns>The longer of the two.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
     public Length Longest(LengthUnits units) =>
         Require.Named(units) switch
@@ -51,6 +54,7 @@ public sealed record SawLength
 
     /// <summary>In words, the same in every culture: "1090 mm or 42 15/16 in".</summary>
     /// <param name="units">The units.</param>
+    /// <returns>The length in words.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
     public string In(LengthUnits units) =>
         Require.Named(units) switch

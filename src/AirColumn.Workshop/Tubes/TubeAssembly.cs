@@ -11,7 +11,8 @@ namespace AirColumn.Workshop.Tubes;
 /// The bore of a pipe runs on to its ends inside the sockets, so that its cut length counts in full; between two pipes lie the gaps
 /// that are left and what is between the stops. An insert takes the place of the pipe's bore as far as it is pushed in. Bells
 /// and bends are made from the pipe before them, so that it is cut longer by what they take. Pipes of one kind with one inside diameter are
-/// taken to be cut from one length, so that they are too wide or too narrow together. Finger holes come after the pipe that they are drilled in, before
+/// taken to be cut from one length, so that they are too wide or too narrow together. Finger holes come after the pipe that they are drilled in,
+/// before
 /// or after what is formed from it.
 /// </remarks>
 public sealed class TubeAssembly
@@ -20,7 +21,8 @@ public sealed class TubeAssembly
 
     /// <summary>Puts parts together.</summary>
     /// <param name="parts">The parts from the blown end; a pipe among them.</param>
-    /// <param name="wall">Thickness of the wall at the open far end; if null that of the pipe or insert that ends there, of a fitting a thin edge.</param>
+    /// <param name="wall">Thickness of the wall at the open far end; if null that of the pipe or insert that ends there, of a fitting a thin
+    /// edge.</param>
     /// <exception cref="ArgumentException">
     /// The parts do not go together: no pipe, more than one of unknown length, a pipe that does not enter its socket, an insert that does not
     /// enter its pipe, a part where it cannot be. The message names them; where one part is at fault it is a <see cref="PartException"/>.
@@ -76,6 +78,7 @@ public sealed class TubeAssembly
     /// <param name="wall">Thickness of the wall at the open end, 0 to 100 mm; 0 for a thin edge.</param>
     /// <param name="mouth">What is put on the blown end; null for a bare pipe.</param>
     /// <param name="end">What is put on the far end; null for a bare pipe.</param>
+    /// <returns>The tube.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public static TubeAssembly OnePipe(
         Length inside,
@@ -104,7 +107,7 @@ public sealed class TubeAssembly
     /// <summary>The tube as it is before cement, with pipes that tapered sockets hold out; null where none may be held out.</summary>
     public DryFit? Dry => DryFit.Of(this);
 
-    /// <summary>What may leak, tear or not be meant, each at its part.</summary>
+    /// <summary>Remarks on parts that may leak or tear, or look like mistakes, each with its part.</summary>
     public IReadOnlyList<PartRemark> Remarks { get; }
 
     /// <summary>Inside diameter where the lips are.</summary>
@@ -147,7 +150,7 @@ public sealed class TubeAssembly
             ? PipeEnd.Lips
             : PipeEnd.Open;
 
-    /// <summary>What all parts cost, in the user's money; null where any has no price.</summary>
+    /// <summary>The price of all parts, in the user's money; null if any has no price.</summary>
     public double? Price
     {
         get
@@ -165,6 +168,7 @@ public sealed class TubeAssembly
 
     /// <summary>The tube with its parts in place.</summary>
     /// <param name="freeCut">The length to which the open pipe is cut; not used where all lengths are known.</param>
+    /// <returns>The assembled tube.</returns>
     /// <exception cref="ArgumentException">A pipe is shorter than what is pushed into it.</exception>
     public AssembledTube Assemble(Length freeCut)
     {
@@ -240,7 +244,9 @@ public sealed class TubeAssembly
         return new AssembledTube(this, sections, freeSection, cuts, owners, holes);
     }
 
-    /// <summary>The first part that is the same piece of pipe: what is formed from a pipe is that pipe, and pipes of one kind are cut from one length.</summary>
+    /// <summary>
+    /// The first part that is the same piece of pipe: what is formed from a pipe is that pipe, and pipes of one kind are cut from one length.
+    /// </summary>
     internal int PieceOf(int part) =>
         parts[part] is PipePart or BellPart or BendPart
             ? Array.FindIndex(parts, other => other is PipePart pipe && pipe.IsOfTheSame(PipeAt(part)))

@@ -50,11 +50,13 @@ public sealed class TubeBuild
 
     /// <summary>The same as <see cref="Explanation"/> in other units.</summary>
     /// <param name="units">In which units lengths are written.</param>
+    /// <returns>The sentence.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
     public string ExplanationIn(LengthUnits units) => Explaining(new Sizes(Require.Named(units)));
 
     /// <summary>The same as <see cref="Warnings"/> in other units.</summary>
     /// <param name="units">In which units lengths are written.</param>
+    /// <returns>The warnings.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
     public IReadOnlyList<string> WarningsIn(LengthUnits units) =>
         [.. Warning(new Sizes(Require.Named(units)))];
@@ -109,7 +111,7 @@ public sealed class TubeBuild
     /// <summary>How sure the first resonance is, at the exact length.</summary>
     public ResonanceBudget? Budget { get; init; }
 
-    /// <summary>What the player is expected to sound, at the exact length.</summary>
+    /// <summary>The note that the player is expected to sound, at the exact length.</summary>
     public PlayedNote? Played { get; init; }
 
     internal Func<CancellationToken, TrimTable>? FindTrim { get; init; }
@@ -138,7 +140,7 @@ public sealed class TubeBuild
     public TrimTable? TrimInches(CancellationToken cancellationToken = default) =>
         FindTrimInches?.Invoke(cancellationToken);
 
-    /// <summary>What to trim to while the joints are dry, at the exact length. Each call computes it anew.</summary>
+    /// <summary>The note to trim to while the joints are dry, at the exact length. Each call computes it anew.</summary>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The tuning; null where no length fits, and where no socket holds its pipe out.</returns>
     public DryTuning? Dry(CancellationToken cancellationToken = default) =>

@@ -24,6 +24,7 @@ public static class TubeBuilder
     /// <param name="air">The air in the tube.</param>
     /// <param name="options">Player, tolerances, trimming; the usual ones if left out.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The plan.</returns>
     /// <exception cref="ArgumentException">All pipes have a length.</exception>
     public static TubeBuild Plan(
         TubeAssembly assembly,
@@ -42,6 +43,7 @@ public static class TubeBuilder
     /// <param name="options">Player, tolerances, trimming; the usual ones if left out.</param>
     /// <param name="near">The answer for a similar tube: what both have in common is taken over, and nothing else changes.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The cut.</returns>
     /// <exception cref="ArgumentException">All pipes have a length.</exception>
     public static ExactCut Exact(
         TubeAssembly assembly,
@@ -119,6 +121,7 @@ public static class TubeBuilder
     /// <param name="tube">The tube.</param>
     /// <param name="air">The air in it.</param>
     /// <param name="options">The choices.</param>
+    /// <returns>The tolerances.</returns>
     public static IReadOnlyList<Tolerance> Tolerances(AssembledTube tube, Air air, BuildOptions options)
     {
         ArgumentNullException.ThrowIfNull(tube);

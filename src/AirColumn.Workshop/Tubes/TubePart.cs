@@ -15,10 +15,10 @@ public abstract record TubePart
         Name = name.Trim();
     }
 
-    /// <summary>What the maker calls it.</summary>
+    /// <summary>The maker's name for it.</summary>
     public string Name { get; }
 
-    /// <summary>What it costs, in the user's money, 0 or more; null if not said.</summary>
+    /// <summary>The price in the user's money, 0 or more; null if not given.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The price is negative or not a number.</exception>
     public double? Price
     {
@@ -54,10 +54,15 @@ public sealed record PipePart : TubePart
     /// <summary>The length to which it is cut; null where that is to be found.</summary>
     public Length? Cut { get; }
 
-    /// <summary>How far the inside diameter may be off: half the distance of its limits; 0.3 mm, a caliper in a bore that is out of round, if left out.</summary>
+    /// <summary>
+    /// How far the inside diameter may be off: half the distance of its limits; 0.3 mm, a caliper in a bore that is out of round, if left out.
+    /// </summary>
     public Length InsidePlusMinus { get; init; } = Length.FromMillimeters(0.3);
 
-    /// <summary>How far the outside diameter may be off: as the catalogue says; 0.15 mm, a choice, where that says nothing; 0.05 mm, a caliper, if left out.</summary>
+    /// <summary>
+    /// How far the outside diameter may be off: as the catalogue says; 0.15 mm, a choice, where that says nothing; 0.05 mm, a caliper, if left
+    /// out.
+    /// </summary>
     public Length OutsidePlusMinus { get; init; } = Length.FromMillimeters(0.05);
 
     /// <summary>The pipe of a catalogue that it is, if it was taken from one.</summary>
@@ -82,6 +87,7 @@ public sealed record PipePart : TubePart
     /// <param name="stock">The pipe of the catalogue.</param>
     /// <param name="measured">Its inside diameter by caliper, which beats the table; that of the table if null.</param>
     /// <param name="cut">The length to which it is cut; null where that is to be found.</param>
+    /// <returns>The part.</returns>
     /// <exception cref="ArgumentException">The name is empty, or the measured diameter leaves no wall.</exception>
     public static PipePart Of(string name, StockPipe stock, Length? measured, Length? cut)
     {
@@ -176,6 +182,7 @@ public sealed record JoinPart : TubePart
     /// <param name="after">The socket on the side of the far end; null if there is none. Not both can be missing.</param>
     /// <param name="inside">Inside diameter between the stops, to be measured: 5 mm to 500 mm.</param>
     /// <param name="between">Distance of the stops, or thickness of the one between two sockets: 0.1 mm to 10 m.</param>
+    /// <returns>The part.</returns>
     /// <exception cref="ArgumentException">The name is empty, or there is no socket.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public static JoinPart Straight(
@@ -199,6 +206,7 @@ public sealed record JoinPart : TubePart
     /// <param name="inside">Inside diameter between the stops: 5 mm to 500 mm.</param>
     /// <param name="radius">Radius of its centreline: at least half the inside diameter, to 10 m.</param>
     /// <param name="angle">How far it turns: above 0 to 360°.</param>
+    /// <returns>The part.</returns>
     /// <exception cref="ArgumentException">The name is empty, or the bend is shorter than 0.1 mm or longer than 10 m.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public static JoinPart Elbow(

@@ -7,7 +7,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
 
-/// <summary>What would change if something were otherwise, in plain words with numbers, each computed for the tube at hand.</summary>
+/// <summary>The effects of possible changes, in plain words with numbers, each computed for the given tube.</summary>
 public static class WhatIf
 {
     /// <summary>Sentences about a tube that has been planned.</summary>

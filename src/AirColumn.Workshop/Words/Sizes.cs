@@ -6,7 +6,7 @@ namespace AirColumn.Workshop.Words;
 /// <summary>Lengths and diameters in the units that were asked for.</summary>
 internal sealed class Sizes(LengthUnits units)
 {
-    /// <summary>What a tape measures: "14.2 mm (9/16 in)".</summary>
+    /// <summary>A length as read from a tape: "14.2 mm (9/16 in)".</summary>
     public string Tape(Length length) =>
         units switch
         {
@@ -50,7 +50,7 @@ internal sealed class Sizes(LengthUnits units)
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>What a caliper measures: "2.4 mm (0.094 in)".</summary>
+    /// <summary>A length as read from a caliper: "2.4 mm (0.094 in)".</summary>
     public string Caliper(Length length) =>
         units switch
         {

@@ -4,5 +4,6 @@ namespace AirColumn.Bores;
 public sealed record BaffledEnd : BoreEnd
 {
     /// <summary>The kind of end.</summary>
+    /// <returns>The kind of end, as text.</returns>
     public override string ToString() => "open end in a baffle";
 }

@@ -79,6 +79,7 @@ public sealed record BendSection : Section
 
     /// <summary>This bend turned further or less far, its diameter and the radius of its arc kept.</summary>
     /// <param name="length">The new length along the centreline: 1 µm to 1 km.</param>
+    /// <returns>The new bend.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is outside that range, or too long for a bend.</exception>
     public override BendSection WithLength(Length length) =>
         new(

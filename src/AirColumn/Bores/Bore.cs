@@ -127,11 +127,13 @@ public sealed record Bore
             .Max();
 
     /// <summary>Begins a bore at its blown end.</summary>
+    /// <returns>A builder without sections.</returns>
     public static BoreBuilder Build() => BoreBuilder.Empty;
 
     /// <summary>This bore with one section replaced; holes and branches keep their distance from the blown end.</summary>
     /// <param name="index">Which section: 0 is at the blown end.</param>
     /// <param name="section">What takes its place.</param>
+    /// <returns>The new bore.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no section of that index.</exception>
     /// <exception cref="ArgumentException">A hole or branch does not fit the new shape.</exception>
     public Bore WithSection(int index, Section section)
@@ -147,6 +149,7 @@ public sealed record Bore
     /// </summary>
     /// <param name="index">Which section: 0 is at the blown end.</param>
     /// <param name="length">Its new length: 1 µm to 1 km.</param>
+    /// <returns>The new bore.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no section of that index, or the length is out of range.</exception>
     /// <exception cref="ArgumentException">A hole or branch does not fit the new shape.</exception>
     public Bore WithSectionLength(int index, Length length)
@@ -215,6 +218,7 @@ public sealed record Bore
     /// <summary>This bore with one tone hole replaced.</summary>
     /// <param name="index">Which hole: 0 is nearest to the blown end.</param>
     /// <param name="hole">What takes its place.</param>
+    /// <returns>The new bore.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no hole of that index.</exception>
     /// <exception cref="ArgumentException">The hole does not fit.</exception>
     public Bore WithHole(int index, ToneHole hole)
@@ -226,6 +230,7 @@ public sealed record Bore
 
     /// <summary>This bore with another far end.</summary>
     /// <param name="farEnd">How the far end is finished.</param>
+    /// <returns>The new bore.</returns>
     public Bore WithFarEnd(BoreEnd farEnd)
     {
         ArgumentNullException.ThrowIfNull(farEnd);
@@ -355,5 +360,6 @@ public sealed record Bore
     /// <summary>
     /// The sections from the blown end, the far end, and holes and branches where there are any, in the invariant culture.
     /// </summary>
+    /// <returns>The parts, as text.</returns>
     public override string ToString() => string.Join("; ", [.. sections, FarEnd, .. holes, .. branches]);
 }

@@ -23,6 +23,7 @@ public sealed class BoreBuilder
 
     /// <summary>Adds a section of any kind.</summary>
     /// <param name="section">The section.</param>
+    /// <returns>The builder with the section added.</returns>
     public BoreBuilder Add(Section section)
     {
         ArgumentNullException.ThrowIfNull(section);
@@ -40,6 +41,7 @@ public sealed class BoreBuilder
     /// <summary>Adds a cone that begins with the diameter at which the section before it ended.</summary>
     /// <param name="to">Inside diameter nearer the far end: 0.01 mm to 10 m.</param>
     /// <param name="length">Axial length: 1 µm to 1 km.</param>
+    /// <returns>The builder with the cone added.</returns>
     /// <exception cref="InvalidOperationException">There is no section before it.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number.</exception>
     public BoreBuilder Cone(Length to, Length length)
@@ -80,6 +82,7 @@ public sealed class BoreBuilder
 
     /// <summary>Adds a tone hole.</summary>
     /// <param name="hole">The hole; its place is measured from the blown end, whatever sections follow.</param>
+    /// <returns>The builder with the hole added.</returns>
     public BoreBuilder Hole(ToneHole hole)
     {
         ArgumentNullException.ThrowIfNull(hole);
@@ -95,20 +98,25 @@ public sealed class BoreBuilder
 
     /// <summary>Completes the bore with an open end standing free in the room.</summary>
     /// <param name="wall">Thickness of the wall at the rim; 0 for a thin edge.</param>
+    /// <returns>The finished bore.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The thickness is negative or not a number.</exception>
     public Bore OpenEnd(Length wall = default) => End(new OpenEnd(wall));
 
     /// <summary>Completes the bore with an open end flush with a large rigid plane.</summary>
+    /// <returns>The finished bore.</returns>
     public Bore BaffledEnd() => End(new BaffledEnd());
 
     /// <summary>Completes the bore with a rigid stop.</summary>
+    /// <returns>The finished bore.</returns>
     public Bore ClosedEnd() => End(new ClosedEnd());
 
     /// <summary>Completes the bore with the textbook open end: no pressure, no radiation, no end correction.</summary>
+    /// <returns>The finished bore.</returns>
     public Bore IdealOpenEnd() => End(new IdealOpenEnd());
 
     /// <summary>Completes the bore.</summary>
     /// <param name="farEnd">How the far end is finished.</param>
+    /// <returns>The finished bore.</returns>
     /// <exception cref="ArgumentException">No section was added, or a hole or branch does not fit the bore.</exception>
     public Bore End(BoreEnd farEnd) => new(sections, farEnd, holes, branches);
 }

@@ -9,6 +9,7 @@ namespace AirColumn.Bores;
 public readonly record struct BoreStep(Length Position, Length Before, Length After)
 {
     /// <summary>The dimensions, in the invariant culture.</summary>
+    /// <returns>The dimensions, as text.</returns>
     public override string ToString() =>
         $"{Dimension.Text(Before)} to {Dimension.Text(After)} at {Dimension.Text(Position)}";
 }

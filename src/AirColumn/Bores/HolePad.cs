@@ -27,5 +27,6 @@ public sealed record HolePad
     internal double Radius { get; }
 
     /// <summary>The dimensions, in the invariant culture.</summary>
+    /// <returns>The dimensions, as text.</returns>
     public override string ToString() => $"pad {Dimension.Text(Diameter)} {Dimension.Text(Height)} above it";
 }

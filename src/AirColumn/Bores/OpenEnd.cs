@@ -19,5 +19,6 @@ public sealed record OpenEnd : BoreEnd
     internal double WallMetres { get; }
 
     /// <summary>Kind and wall, in the invariant culture.</summary>
+    /// <returns>The kind of end and its wall, as text.</returns>
     public override string ToString() => $"open end, wall {Dimension.Text(Wall)}";
 }

@@ -8,5 +8,6 @@ namespace AirColumn.Bores;
 public readonly record struct ProfilePoint(Length Position, Length Diameter)
 {
     /// <summary>The dimensions, in the invariant culture.</summary>
+    /// <returns>The place and diameter, as text.</returns>
     public override string ToString() => $"{Dimension.Text(Diameter)} at {Dimension.Text(Position)}";
 }

@@ -76,6 +76,7 @@ public sealed record ProfileSection : Section
     /// <summary>This profile with one point replaced.</summary>
     /// <param name="index">Which point: 0 is the inlet.</param>
     /// <param name="point">What takes its place.</param>
+    /// <returns>The new profile.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no point of that index, or a dimension is out of range.</exception>
     /// <exception cref="ArgumentException">The first is not at 0, or positions do not increase.</exception>
     public ProfileSection WithPoint(int index, ProfilePoint point)

@@ -55,6 +55,7 @@ public abstract record Section
 
     /// <summary>Inside diameter at a place in the section.</summary>
     /// <param name="distance">Distance from its end nearer the blown end, along the axis: 0 to <see cref="Length"/>.</param>
+    /// <returns>The inside diameter.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The distance is outside that range or not a number.</exception>
     public Length DiameterAt(Length distance)
     {
@@ -66,6 +67,7 @@ public abstract record Section
 
     /// <summary>This section stretched or shortened along the axis, its diameters kept.</summary>
     /// <param name="length">The new axial length: 1 µm to 1 km.</param>
+    /// <returns>The new section.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is outside that range or not a number.</exception>
     public abstract Section WithLength(Length length);
 
@@ -76,6 +78,7 @@ public abstract record Section
     internal abstract Wall WallAt(double x);
 
     /// <summary>Diameters and length, such as "38 mm to 70 mm, 90 mm long", in the invariant culture.</summary>
+    /// <returns>Diameters and length, as text.</returns>
     public sealed override string ToString() =>
         $"{Dimension.Text(InletDiameter)} to {Dimension.Text(OutletDiameter)}, {Dimension.Text(Length)} long";
 }

@@ -13,7 +13,7 @@ public sealed record SideBranch
     /// <summary>Makes a side branch.</summary>
     /// <param name="position">Distance of its axis from the blown end of the main bore, along that: 1 µm to 1 km.</param>
     /// <param name="bore">Its shape, beginning at the wall of the main bore; it may have branches but no tone holes.</param>
-    /// <param name="name">What people call it; null if it has no name.</param>
+    /// <param name="name">Its name for people; null if it has none.</param>
     /// <exception cref="ArgumentNullException">The bore is null.</exception>
     /// <exception cref="ArgumentException">The branch has tone holes, or branches of branches more than 16 deep.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The position is outside its range or not a number.</exception>
@@ -48,7 +48,7 @@ public sealed record SideBranch
     /// <summary>Its shape, beginning at the wall of the main bore.</summary>
     public Bore Bore { get; }
 
-    /// <summary>What people call it; null if it has no name.</summary>
+    /// <summary>Its name for people; null if it has none.</summary>
     public string? Name { get; }
 
     internal double PositionMetres { get; }
@@ -59,6 +59,7 @@ public sealed record SideBranch
     internal double FootRadius => Bore.Sections[0].WallAt(0).Radius;
 
     /// <summary>Name, place and shape, in the invariant culture.</summary>
+    /// <returns>Name, place and shape, as text.</returns>
     public override string ToString() =>
         $"branch {(Name is null ? "" : $"{Name} ")}at {Dimension.Text(Position)} ({Bore})";
 }

@@ -45,7 +45,7 @@ public sealed record ToneHole
     /// <summary>The pad that hangs above the hole when it is open; null if there is none.</summary>
     public HolePad? Pad { get; init; }
 
-    /// <summary>What people call it; null if it has no name.</summary>
+    /// <summary>Its name for people; null if it has none.</summary>
     public string? Name { get; init; }
 
     internal double PositionMetres { get; private init; }
@@ -64,6 +64,7 @@ public sealed record ToneHole
         };
 
     /// <summary>Name, dimensions and place, in the invariant culture.</summary>
+    /// <returns>Name, dimensions and place, as text.</returns>
     public override string ToString() =>
         $"hole {(Name is null ? "" : $"{Name} ")}{Dimension.Text(Diameter)} at {Dimension.Text(Position)}, "
         + $"{Dimension.Text(Height)} high"

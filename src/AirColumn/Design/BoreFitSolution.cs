@@ -37,7 +37,7 @@ public sealed class BoreFitSolution : IJsonAnswer
     /// <summary>The column that fits; the believed one where no values that were tried make a bore.</summary>
     public Column Column { get; }
 
-    /// <summary>What was uncertain, the diameters of the profile first, each with what was found.</summary>
+    /// <summary>The uncertain values, the diameters of the profile first, each with the value that was found.</summary>
     public IReadOnlyList<FittedValue> Values { get; }
 
     /// <summary>
@@ -47,14 +47,15 @@ public sealed class BoreFitSolution : IJsonAnswer
     public double Misfit { get; }
 
     /// <summary>
-    /// What to know of the column's model over the frequencies measured: where its waves are less good than the measurement, the bore that fits is
-    /// off with them, by more than its uncertainties say.
+    /// Cautions about the column's model over the measured frequencies. Where the model is less accurate than the measurement, the fitted bore is
+    /// off by more than its uncertainties say.
     /// </summary>
     public IReadOnlyList<string> Warnings { get; }
 
     /// <summary>The covariance of two of the values, in the product of their units.</summary>
     /// <param name="first">Index in <see cref="Values"/>.</param>
     /// <param name="second">Index in <see cref="Values"/>.</param>
+    /// <returns>The covariance.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such value.</exception>
     public double Covariance(int first, int second) =>
         covariance[
@@ -62,11 +63,11 @@ public sealed class BoreFitSolution : IJsonAnswer
             (int)Require.InRange(second, 0, Values.Count - 1, "", nameof(second))
         ];
 
-    /// <summary>What the measurement tells of: their uncertainty is less than 0.7 of what it was.</summary>
+    /// <summary>The values that the measurement determines: their uncertainty is less than 0.7 of what it was before.</summary>
     public IEnumerable<FittedValue> ToldByTheData =>
         Values.Where(value => value.StandardDeviation < Told * value.BelievedStandardDeviation);
 
-    /// <summary>What is surely other than believed: by more than two standard deviations of what was found.</summary>
+    /// <summary>The values that differ from those believed by more than two standard deviations of the fit.</summary>
     public IEnumerable<FittedValue> Off => ToldByTheData.Where(value => value.IsOff);
 
     /// <summary>A few sentences: what is off and by how much, and what the measurement cannot tell.</summary>
@@ -164,7 +165,8 @@ public sealed record FittedValue(
     /// <summary>Half the width of the range that holds the true value with 95 percent.</summary>
     public double PlusMinus => Coverage.OfNormal * StandardDeviation;
 
-    /// <summary>What it is, by how much it is other than believed, and the 95 percent range.</summary>
+    /// <summary>The name of the parameter, its difference from the value believed, and the 95 percent range.</summary>
+    /// <returns>Name, difference and range, as text.</returns>
     public override string ToString() =>
         $"{Parameter} {(Change < 0 ? "−" : "+")}{Parameter.Show(Math.Abs(Change))} ± {Parameter.Show(PlusMinus)}";
 }

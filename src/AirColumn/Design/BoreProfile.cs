@@ -45,6 +45,7 @@ public sealed class BoreProfile
     /// <param name="bore">Cones, without steps between them.</param>
     /// <param name="standardDeviation">Of each diameter, above 0.</param>
     /// <param name="correlationLength">Over which distance they are off together, above 0: a few times the pipe's diameter for a drawn one.</param>
+    /// <returns>The profile.</returns>
     /// <exception cref="ArgumentException">A section is no cone, or begins with a step.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A length is not above 0.</exception>
     public static BoreProfile OfJoints(Bore bore, Length standardDeviation, Length correlationLength)
@@ -89,6 +90,7 @@ public sealed class BoreProfile
     /// </summary>
     /// <param name="bore">Without holes, branches and steps.</param>
     /// <param name="longest">The greatest length of a cone, above 0.</param>
+    /// <returns>The bore of cones.</returns>
     /// <exception cref="ArgumentException">The bore has a hole, a branch or a step.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The length is not above 0.</exception>
     public static Bore InCones(Bore bore, Length longest)

@@ -5,13 +5,13 @@ using UnitsNet;
 
 namespace AirColumn.Design;
 
-/// <summary>What a search for a length found. Immutable.</summary>
+/// <summary>The result of a search for a length. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<LengthSolution>))]
 public sealed record LengthSolution : IJsonAnswer
 {
     internal LengthSolution() { }
 
-    /// <summary>What was asked.</summary>
+    /// <summary>The question that was asked.</summary>
     public required LengthQuestion Question { get; init; }
 
     /// <summary>How the search ended.</summary>

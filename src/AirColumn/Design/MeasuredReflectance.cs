@@ -43,6 +43,7 @@ public sealed class MeasuredReflectance
     /// <param name="impedance">Z at each, Pa·s/m³; other than −Zr.</param>
     /// <param name="referenceImpedance">Zr, Pa·s/m³, above 0: best near ρc/S of the blown end.</param>
     /// <param name="standardDeviation">Of either part of R, above 0 and below 1: 0.01 where the reflectance is known to 1 percent.</param>
+    /// <returns>The measurement.</returns>
     /// <exception cref="ArgumentException">
     /// The frequencies do not rise, there are not as many values as frequencies, or one is no finite number.
     /// </exception>
@@ -69,6 +70,7 @@ public sealed class MeasuredReflectance
     /// <param name="reflectance">R at each, at most 2 in size.</param>
     /// <param name="referenceImpedance">The Zr that it is referred to, Pa·s/m³, above 0.</param>
     /// <param name="standardDeviation">Of either part of R, above 0 and below 1.</param>
+    /// <returns>The measurement.</returns>
     /// <exception cref="ArgumentException">
     /// The frequencies do not rise, there are not as many values as frequencies, or one is no finite number.
     /// </exception>
@@ -125,6 +127,7 @@ public sealed class MeasuredReflectance
     /// <param name="csv">The text.</param>
     /// <param name="referenceImpedance">Zr, Pa·s/m³, above 0: best near ρc/S of the blown end.</param>
     /// <param name="standardDeviation">Of either part of R, above 0 and below 1.</param>
+    /// <returns>The measurement.</returns>
     /// <exception cref="FormatException">A line has not three numbers; the message says which.</exception>
     /// <exception cref="ArgumentException">The frequencies do not rise, or there are none.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>

@@ -28,7 +28,7 @@ public sealed record PlayedNote : IJsonAnswer
     /// <summary>Half the 95 % range of the resonance, cents; 0 where it was taken as sure.</summary>
     public double ResonancePlusMinusCents { get; }
 
-    /// <summary>What the player adds.</summary>
+    /// <summary>The correction for the player.</summary>
     public PlayingCorrection Correction { get; }
 
     /// <summary>The note to expect.</summary>

@@ -53,6 +53,7 @@ public sealed record PlayingCorrection
     /// <param name="standardDeviationCents">
     /// Of one recording, cents: how far a player's note varies from one to the next, and how well it is measured; 0.01 to 1200.
     /// </param>
+    /// <returns>The updated correction.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range or not a number.</exception>
     public PlayingCorrection After(IReadOnlyList<double> observedCents, double standardDeviationCents)
     {
@@ -77,6 +78,7 @@ public sealed record PlayingCorrection
 
     /// <summary>The note to expect where a resonance is sure.</summary>
     /// <param name="resonance">The resonance.</param>
+    /// <returns>The expected note.</returns>
     public PlayedNote Of(Resonance resonance)
     {
         ArgumentNullException.ThrowIfNull(resonance);
@@ -91,6 +93,7 @@ public sealed record PlayingCorrection
 
     /// <summary>The note to expect where a resonance is not sure.</summary>
     /// <param name="budget">The resonance and how sure it is.</param>
+    /// <returns>The expected note.</returns>
     public PlayedNote Of(ResonanceBudget budget)
     {
         ArgumentNullException.ThrowIfNull(budget);
@@ -115,6 +118,7 @@ public sealed record PlayingCorrection
     }
 
     /// <summary>Mean and standard deviation, in the invariant culture.</summary>
+    /// <returns>Mean and standard deviation, as text.</returns>
     public override string ToString() =>
         $"{Wording.CentsOf(MeanCents)} ± {Require.Show(Math.Round(StandardDeviationCents, 1), "cents")}";
 }

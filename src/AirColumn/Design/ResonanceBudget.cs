@@ -26,13 +26,13 @@ public sealed record ResonanceBudget : IJsonAnswer
     /// <summary>The upper end of the 95 % range.</summary>
     public Frequency To => Resonance.Frequency * Pitches.Cents.ToRatio(PlusMinusCents);
 
-    /// <summary>What contributes, the largest first.</summary>
+    /// <summary>The contributions, the largest first.</summary>
     public required IReadOnlyList<Contribution> Contributions { get; init; }
 
     /// <summary>Whether the resonance follows all parameters to the ends of their tolerances nearly enough in proportion.</summary>
     public bool IsLinear => Remark is null;
 
-    /// <summary>What first order leaves out where it is more than a twentieth of the range; null where it is less.</summary>
+    /// <summary>A sentence about the second order if it is more than a twentieth of the range; otherwise null.</summary>
     public required string? Remark { get; init; }
 
     void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
@@ -58,7 +58,7 @@ public sealed record ResonanceBudget : IJsonAnswer
     }
 }
 
-/// <summary>What the tolerance of one parameter makes of a resonance.</summary>
+/// <summary>The contribution of one tolerance to the uncertainty of a resonance.</summary>
 /// <param name="Tolerance">The parameter and its limits.</param>
 /// <param name="CentsPerUnit">By how much the resonance follows, cents per unit of the parameter.</param>
 /// <param name="StandardDeviationCents">Standard deviation of the resonance from this alone.</param>

@@ -19,11 +19,11 @@ public sealed record ShapeSolution : IJsonAnswer
     /// <summary>The column of that shape; the one to begin with where no values that were tried make a bore.</summary>
     public required Column Column { get; init; }
 
-    /// <summary>What was left to choose, each with what was chosen, in the unit of its parameter.</summary>
+    /// <summary>The unknowns, each with the chosen value in the unit of its parameter.</summary>
     public required IReadOnlyList<ChosenValue> Values { get; init; }
 
     /// <summary>
-    /// What was to be reached, each with by how much it was missed, in cents, tenths of a decibel or tenths of a millimetre; NaN where the
+    /// The targets, each with the amount by which it was missed, in cents, tenths of a decibel or tenths of a millimetre; NaN where the
     /// column shows no such resonance.
     /// </summary>
     public required IReadOnlyList<TargetError> Errors { get; init; }
@@ -66,8 +66,8 @@ public sealed record ShapeSolution : IJsonAnswer
 }
 
 /// <summary>A value that a search chose.</summary>
-/// <param name="Unknown">What was left to choose.</param>
-/// <param name="Value">What was chosen, in the unit of its parameter.</param>
+/// <param name="Unknown">The unknown that was left to choose.</param>
+/// <param name="Value">The chosen value, in the unit of its parameter.</param>
 /// <param name="IsAtBound">Whether it lies on one of its bounds, to two thousandths of their distance.</param>
 public readonly record struct ChosenValue(Unknown Unknown, double Value, bool IsAtBound);
 

@@ -59,6 +59,7 @@ public sealed record ShapeTarget
     /// <summary>A resonance lies on a frequency.</summary>
     /// <param name="number">Which: 1 is the lowest; up to 1000.</param>
     /// <param name="frequency">Where.</param>
+    /// <returns>The target.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     public static ShapeTarget Resonance(int number, Frequency frequency) =>
         new(
@@ -72,6 +73,7 @@ public sealed record ShapeTarget
     /// <param name="lower">The one below: 1 is the lowest; up to 1000.</param>
     /// <param name="upper">The one above.</param>
     /// <param name="cents">The interval: 0 to 12 000 cents.</param>
+    /// <returns>The target.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range, or the upper one not above the lower.</exception>
     public static ShapeTarget Interval(int lower, int upper, double cents) =>
         new(
@@ -84,6 +86,7 @@ public sealed record ShapeTarget
     /// <summary>|Z| has a value at a resonance.</summary>
     /// <param name="number">Which: 1 is the lowest; up to 1000.</param>
     /// <param name="magnitude">|Z| there, Pa·s/m³; above 0.</param>
+    /// <returns>The target.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     public static ShapeTarget Level(int number, double magnitude) =>
         new(
@@ -95,6 +98,7 @@ public sealed record ShapeTarget
 
     /// <summary>All sections together have a length.</summary>
     /// <param name="length">The length; above 0.</param>
+    /// <returns>The target.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is not above 0.</exception>
     public static ShapeTarget TotalLength(Length length) =>
         new(ShapeTargetKind.TotalLength, 0, 0, Require.Positive(length.Meters, "m", nameof(length)));
@@ -102,6 +106,7 @@ public sealed record ShapeTarget
     /// <summary>The bore nowhere narrows between two sections, both included; from its joints and ends, not within a section.</summary>
     /// <param name="first">The first section: 0 is at the blown end.</param>
     /// <param name="last">The last; not before the first.</param>
+    /// <returns>The target.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     public static ShapeTarget Widening(int first, int last) =>
         new(
@@ -114,7 +119,8 @@ public sealed record ShapeTarget
     private static int Number(int number, string parameter) =>
         (int)Require.InRange(number, 1, 1000, "", parameter);
 
-    /// <summary>What is to be reached, in the invariant culture.</summary>
+    /// <summary>The target in words, in the invariant culture.</summary>
+    /// <returns>The target, as text.</returns>
     public override string ToString() =>
         Kind switch
         {

@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace AirColumn.Design;
 
-/// <summary>What brings a tube down that was cut too short.</summary>
+/// <summary>Remedies for a tube that was cut too short: ways to lower its note.</summary>
 public static class ShortTube
 {
     // A narrower opening than this is hardly one.

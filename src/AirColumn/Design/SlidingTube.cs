@@ -29,6 +29,7 @@ public sealed record SlidingTube
     /// <param name="drawnOut">How long it is when drawn out all the way: more than that, up to 100 m.</param>
     /// <param name="tuning">The tuning whose notes are looked for.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The sliding tube with its positions.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a length is out of range.</exception>
     /// <exception cref="ArgumentException">The second length is not above the first, the tube shows no resonance, or a hole lies beyond it.</exception>
     public static SlidingTube Of(

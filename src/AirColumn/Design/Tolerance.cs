@@ -47,15 +47,18 @@ public sealed record Tolerance
 
     /// <summary>Limits for the temperature of the air.</summary>
     /// <param name="plusMinus">Half the distance of the limits; above 0.</param>
+    /// <returns>The tolerance.</returns>
     public static Tolerance Temperature(TemperatureDelta plusMinus) =>
         new(ColumnParameter.Temperature, plusMinus.Kelvins);
 
     /// <summary>Limits for the relative humidity of the air.</summary>
     /// <param name="plusMinus">Half the distance of the limits, as a part of saturation; above 0.</param>
+    /// <returns>The tolerance.</returns>
     public static Tolerance Humidity(Ratio plusMinus) =>
         new(ColumnParameter.Humidity, plusMinus.DecimalFractions);
 
     /// <summary>Parameter and limits, in the invariant culture.</summary>
+    /// <returns>Parameter and limits, as text.</returns>
     public override string ToString() =>
         $"{Parameter} ± {Parameter.Show(PlusMinus)}{(IsNormal ? " (95 %)" : "")}";
 }

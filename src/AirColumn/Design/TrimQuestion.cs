@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace AirColumn.Design;
 
-/// <summary>What trimming is to lead to, and how sure things are. Immutable.</summary>
+/// <summary>The target of trimming, with the tolerances and the correction for the player. Immutable.</summary>
 public sealed record TrimQuestion
 {
     private readonly Length step = Length.FromMillimeters(1);
@@ -69,7 +69,7 @@ public sealed record TrimQuestion
             );
     }
 
-    /// <summary>What the player adds; nothing by default, so that the notes are resonances.</summary>
+    /// <summary>The correction for the player; nothing by default, so that the notes are resonances.</summary>
     public PlayingCorrection Correction
     {
         get => correction;

@@ -9,7 +9,7 @@ using UnitsNet;
 
 namespace AirColumn.Design;
 
-/// <summary>What each cut off a tube makes of its drone, and how far to cut before listening. Immutable.</summary>
+/// <summary>The drone of a tube after each cut, and how far to cut before listening. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<TrimTable>))]
 public sealed record TrimTable : IJsonAnswer
 {
@@ -23,7 +23,7 @@ public sealed record TrimTable : IJsonAnswer
         (Question, Rows, SafeCut, Explanation) = (question, rows, safeCut, explanation);
     }
 
-    /// <summary>What was asked.</summary>
+    /// <summary>The question that was asked.</summary>
     public TrimQuestion Question { get; }
 
     /// <summary>
@@ -45,6 +45,7 @@ public sealed record TrimTable : IJsonAnswer
     /// <param name="column">The tube as it is.</param>
     /// <param name="question">Which section is cut, for which note, in which steps.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The table.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
     /// There is no such section, the target is above <see cref="Column.HighestFrequency"/>, or there are fewer holes than are to keep their distance
     /// from the far end.
@@ -251,7 +252,7 @@ public sealed record TrimTable : IJsonAnswer
 }
 
 /// <summary>A tube cut by so much.</summary>
-/// <param name="Cut">What is cut off.</param>
+/// <param name="Cut">The length cut off.</param>
 /// <param name="Length">How long the section is then.</param>
 /// <param name="Resonance">The first resonance then.</param>
 /// <param name="Note">The note to expect: the resonance with what the player adds.</param>

@@ -18,6 +18,7 @@ public static class Uncertainty
     private const double Inaudible = 1e-3;
 
     /// <summary>For each resonance its standard deviation, 95 % range and a ranked budget of what contributes.</summary>
+    /// <returns>One budget for each resonance, in their order.</returns>
     /// <remarks>
     /// First order in the tolerances, by the exact gradients (source: jcgm100, 5.1). The column at both ends of each tolerance tells whether
     /// that is enough; where not, <see cref="ResonanceBudget.Remark"/> says what it leaves out. A column of several radial modes is taken to move as its

@@ -55,5 +55,6 @@ public sealed record Unknown
     }
 
     /// <summary>The parameter and its bounds, in the invariant culture.</summary>
+    /// <returns>Parameter and bounds, as text.</returns>
     public override string ToString() => $"{Parameter}, {Parameter.Show(From)} to {Parameter.Show(To)}";
 }

@@ -55,13 +55,13 @@ public sealed record ColumnDocument
         DocumentLimits.RequireHeld(bore, Options, name, this.fingerings);
     }
 
-    /// <summary>What people call it; null if it has no name.</summary>
+    /// <summary>Its name for people; null if it has none.</summary>
     public string? Name { get; }
 
     /// <summary>Its shape.</summary>
     public Bore Bore { get; }
 
-    /// <summary>What fills it.</summary>
+    /// <summary>The air in it.</summary>
     public AirProfile Air { get; }
 
     /// <summary>Losses, wave fronts, blown end and all else that is neither shape nor air.</summary>
@@ -72,6 +72,7 @@ public sealed record ColumnDocument
 
     /// <summary>Reads a document.</summary>
     /// <param name="json">The text: at most 16 MiB as UTF-8.</param>
+    /// <returns>The document.</returns>
     /// <exception cref="ArgumentNullException">The text is null.</exception>
     /// <exception cref="ColumnDocumentException">The text is not a document of version 1 or 2.</exception>
     public static ColumnDocument Parse(string json)
@@ -95,6 +96,7 @@ public sealed record ColumnDocument
 
     /// <summary>Reads a document from UTF-8 text.</summary>
     /// <param name="utf8">The text: at most 16 MiB.</param>
+    /// <returns>The document.</returns>
     /// <exception cref="ColumnDocumentException">The text is not a document of version 1 or 2.</exception>
     public static ColumnDocument Parse(ReadOnlySpan<byte> utf8)
     {
@@ -104,6 +106,7 @@ public sealed record ColumnDocument
 
     /// <summary>Reads a document from a stream of UTF-8 text.</summary>
     /// <param name="stream">The stream, read to its end and left open: at most 16 MiB.</param>
+    /// <returns>The document.</returns>
     /// <exception cref="ArgumentNullException">The stream is null.</exception>
     /// <exception cref="ColumnDocumentException">The text is not a document of version 1 or 2.</exception>
     /// <exception cref="IOException">The stream cannot be read.</exception>
@@ -124,6 +127,7 @@ public sealed record ColumnDocument
     /// <summary>Reads a document from a stream of UTF-8 text without blocking, as from the body of a request.</summary>
     /// <param name="stream">The stream, read to its end and left open: at most 16 MiB.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The document.</returns>
     /// <exception cref="ArgumentNullException">The stream is null.</exception>
     /// <exception cref="ColumnDocumentException">The text is not a document of version 1 or 2.</exception>
     /// <exception cref="IOException">The stream cannot be read.</exception>
@@ -145,10 +149,12 @@ public sealed record ColumnDocument
     }
 
     /// <summary>The column, ready to answer, tone holes as its options say.</summary>
+    /// <returns>The column.</returns>
     public Column ToColumn() => new(Bore, Air, Options);
 
     /// <summary>The column with the holes open of a fingering that the document names.</summary>
     /// <param name="fingering">Its name.</param>
+    /// <returns>The column.</returns>
     /// <exception cref="ArgumentNullException">The name is null.</exception>
     /// <exception cref="ArgumentException">The document has no fingering of that name.</exception>
     public Column ToColumn(string fingering)
@@ -171,6 +177,7 @@ public sealed record ColumnDocument
     /// <summary>
     /// A column for each fingering of the document, in their order; what they share is compiled once. Empty where it has none.
     /// </summary>
+    /// <returns>The names of the fingerings with their columns.</returns>
     public IReadOnlyList<(string Fingering, Column Column)> ToColumns()
     {
         if (Fingerings.Count == 0)
@@ -183,13 +190,15 @@ public sealed record ColumnDocument
     }
 
     /// <summary>The document as text of version 2 that reads back to an equal one. Dimensions are in millimetres.</summary>
+    /// <returns>The JSON text.</returns>
     /// <exception cref="NotSupportedException">The text would be larger than the 16 MiB that are read.</exception>
     public string ToJson() => DocumentWriter.Text(this);
 
     /// <summary>
-    /// What tells the document from every other: the SHA-256 of what <see cref="ToJson"/> writes, in the canonical form of RFC 8785, as 64
+    /// A hash that identifies the document: the SHA-256 of what <see cref="ToJson"/> writes, in the canonical form of RFC 8785, as 64
     /// hexadecimal digits. Equal documents have equal ones, however they were written.
     /// </summary>
+    /// <returns>64 hexadecimal digits.</returns>
     public string Sha256() => Convert.ToHexStringLower(SHA256.HashData(DocumentWriter.Canonical(this).Span));
 
     /// <summary>Lets System.Text.Json read and write documents.</summary>
@@ -199,6 +208,7 @@ public sealed record ColumnDocument
         /// <param name="reader">The reader.</param>
         /// <param name="typeToConvert">The type.</param>
         /// <param name="options">The options; what a document may hold does not depend on them.</param>
+        /// <returns>The document.</returns>
         /// <exception cref="JsonException">
         /// It is not a document of version 1 or 2; the message is that of the <see cref="ColumnDocumentException"/> inside. A web service
         /// answers it as a bad request.

@@ -24,7 +24,7 @@ public sealed record NamedFingering
         Holes = holes;
     }
 
-    /// <summary>What people call it.</summary>
+    /// <summary>Its name for people.</summary>
     public string Name { get; }
 
     /// <summary>Which tone holes are open.</summary>

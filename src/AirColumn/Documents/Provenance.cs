@@ -6,7 +6,7 @@ using AirColumn.Gases;
 
 namespace AirColumn.Documents;
 
-/// <summary>What an answer rests on: what to keep beside it, so that it can be computed again. Immutable.</summary>
+/// <summary>The provenance of an answer. Keep it beside the answer, so that it can be computed again. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<Provenance>))]
 public sealed class Provenance : IJsonAnswer
 {
@@ -58,7 +58,9 @@ public sealed class Provenance : IJsonAnswer
     /// <summary>The model of the losses at the wall.</summary>
     public WallLosses Losses { get; }
 
-    /// <summary>The models that gave the constants of the air along the bore; several where the air changes from the range of one to that of another.</summary>
+    /// <summary>
+    /// The models that gave the constants of the air along the bore; several where the air changes from the range of one to that of another.
+    /// </summary>
     public IReadOnlyList<AirModel> AirModels { get; }
 
     /// <summary>The name of the model of radiation at the far end.</summary>
@@ -70,10 +72,12 @@ public sealed class Provenance : IJsonAnswer
     /// <summary>Keys of the sources of the formulas used, in the bibliography references.bib that the package brings.</summary>
     public IReadOnlyList<string> Sources { get; }
 
-    /// <summary>What answers of a column rest on.</summary>
+    /// <summary>The provenance of the answers of a column.</summary>
     /// <param name="column">The column that answered.</param>
     /// <param name="document">The document that was asked about, where the column is that of one; else that of the column is taken.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>: the number of modes may have to be found out.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>: the number of modes may have to be found
+    /// out.</param>
+    /// <returns>The provenance.</returns>
     /// <exception cref="ArgumentNullException">The column is null.</exception>
     /// <exception cref="ArgumentException">No document is given, and the column has more sections than one can hold.</exception>
     public static Provenance Of(

@@ -138,6 +138,7 @@ public static class QuantityText
 
     /// <summary>A length, such as "25 mm", "1.24 m", "46.5 in", "46 15/16 in", "46⅞ in", "1.5\"" or "4' 2 1/2\"".</summary>
     /// <param name="text">A number or a fraction, and a unit; or feet and inches.</param>
+    /// <returns>The length.</returns>
     /// <exception cref="FormatException">The text is not a length with a unit.</exception>
     public static Length ParseLength(string text)
     {
@@ -147,46 +148,55 @@ public static class QuantityText
 
     /// <summary>A temperature, such as "20 °C", "20 C", "68 °F" or "293.15 K".</summary>
     /// <param name="text">A number and a unit.</param>
+    /// <returns>The temperature.</returns>
     /// <exception cref="FormatException">The text is not a temperature with a unit.</exception>
     public static Temperature ParseTemperature(string text) => Temperatures.Parse(text);
 
     /// <summary>A relative humidity, such as "50 %".</summary>
     /// <param name="text">A number and a unit.</param>
+    /// <returns>The relative humidity.</returns>
     /// <exception cref="FormatException">The text is not a relative humidity with a unit.</exception>
     public static RelativeHumidity ParseRelativeHumidity(string text) => Humidities.Parse(text);
 
     /// <summary>A pressure, such as "101.325 kPa", "1013 hPa" or "29.9 inHg".</summary>
     /// <param name="text">A number and a unit.</param>
+    /// <returns>The pressure.</returns>
     /// <exception cref="FormatException">The text is not a pressure with a unit.</exception>
     public static Pressure ParsePressure(string text) => Pressures.Parse(text);
 
     /// <summary>A part of a whole, such as "400 ppm", "0.04 %" or "0.0004 mol/mol".</summary>
     /// <param name="text">A number and a unit.</param>
+    /// <returns>The ratio.</returns>
     /// <exception cref="FormatException">The text is not a ratio with a unit.</exception>
     public static Ratio ParseRatio(string text) => Ratios.Parse(text);
 
     /// <summary>An angle, such as "90 °", "90 deg" or "1.5 rad".</summary>
     /// <param name="text">A number and a unit.</param>
+    /// <returns>The angle.</returns>
     /// <exception cref="FormatException">The text is not an angle with a unit.</exception>
     public static Angle ParseAngle(string text) => Angles.Parse(text);
 
     /// <summary>A speed, such as "343.37 m/s".</summary>
     /// <param name="text">A number and a unit.</param>
+    /// <returns>The speed.</returns>
     /// <exception cref="FormatException">The text is not a speed with a unit.</exception>
     public static Speed ParseSpeed(string text) => Speeds.Parse(text);
 
     /// <summary>A density, such as "1.2045 kg/m³" or "1.2045 kg/m3".</summary>
     /// <param name="text">A number and a unit.</param>
+    /// <returns>The density.</returns>
     /// <exception cref="FormatException">The text is not a density with a unit.</exception>
     public static Density ParseDensity(string text) => Densities.Parse(text);
 
     /// <summary>A dynamic viscosity, such as "1.814e-5 Pa·s" or "1.814e-5 Pa s".</summary>
     /// <param name="text">A number and a unit.</param>
+    /// <returns>The viscosity.</returns>
     /// <exception cref="FormatException">The text is not a dynamic viscosity with a unit.</exception>
     public static DynamicViscosity ParseDynamicViscosity(string text) => Viscosities.Parse(text);
 
     /// <summary>A thermal conductivity, such as "0.0258 W/(m·K)" or "0.0258 W/(m K)".</summary>
     /// <param name="text">A number and a unit.</param>
+    /// <returns>The conductivity.</returns>
     /// <exception cref="FormatException">The text is not a thermal conductivity with a unit.</exception>
     public static ThermalConductivity ParseThermalConductivity(string text) => Conductivities.Parse(text);
 
@@ -195,11 +205,13 @@ public static class QuantityText
     /// type UnitsNet has for the unit.
     /// </summary>
     /// <param name="text">A number and a unit.</param>
+    /// <returns>The heat capacity.</returns>
     /// <exception cref="FormatException">The text is not a heat capacity with a unit.</exception>
     public static SpecificEntropy ParseSpecificHeatCapacity(string text) => HeatCapacities.Parse(text);
 
     /// <summary>A frequency, such as "440 Hz" or "1.2 kHz".</summary>
     /// <param name="text">A number and a unit.</param>
+    /// <returns>The frequency.</returns>
     /// <exception cref="FormatException">The text is not a frequency with a unit.</exception>
     public static Frequency ParseFrequency(string text) => Frequencies.Parse(text);
 }

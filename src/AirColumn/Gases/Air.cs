@@ -125,6 +125,7 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
     /// speed of sound (0.23 % in the wettest air) and 2.5 % in heat capacity; or <see cref="AirModel.GasMixture"/>, here
     /// not scaled to anything.
     /// </param>
+    /// <returns>The air.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="state"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="model"/> does not compute air from a state.</exception>
     public static Air At(AirState state, AirModel model)
@@ -165,6 +166,7 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
     /// <param name="conductivity">κ, thermal conductivity, greater than zero.</param>
     /// <param name="heatCapacity">Cp, per mass at constant pressure, greater than zero.</param>
     /// <param name="heatCapacityRatio">γ = Cp/Cv, greater than 1 and less than 2.</param>
+    /// <returns>The gas.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static Air FromConstants(
         Speed speedOfSound,
@@ -207,6 +209,7 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
     public override int GetHashCode() => HashCode.Combine(Constants, Model, State);
 
     /// <summary>State and main constants, in the invariant culture.</summary>
+    /// <returns>State and main constants, as text.</returns>
     public override string ToString() =>
         string.Create(
             CultureInfo.InvariantCulture,

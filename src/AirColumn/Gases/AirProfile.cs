@@ -21,6 +21,7 @@ public abstract class AirProfile : IEquatable<AirProfile>
 
     /// <summary>One air throughout.</summary>
     /// <param name="air">The air, from a state or from given constants.</param>
+    /// <returns>The profile.</returns>
     public static AirProfile Uniform(Air air)
     {
         ArgumentNullException.ThrowIfNull(air);
@@ -31,6 +32,7 @@ public abstract class AirProfile : IEquatable<AirProfile>
     /// <param name="from">The air at the blown end.</param>
     /// <param name="to">The air where the change ends.</param>
     /// <param name="over">Distance from the blown end at which it ends, 1 µm to 1 km; the length of the bore if left out.</param>
+    /// <returns>The profile.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range or not a number.</exception>
     public static AirProfile Linear(AirState from, AirState to, Length? over = null)
     {
@@ -43,6 +45,7 @@ public abstract class AirProfile : IEquatable<AirProfile>
     /// <param name="from">The air at the blown end.</param>
     /// <param name="towards">The air it approaches.</param>
     /// <param name="decay">Distance over which the difference falls to 1/e, 1 µm to 1 km.</param>
+    /// <returns>The profile.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range or not a number.</exception>
     public static AirProfile Exponential(AirState from, AirState towards, Length decay)
     {
@@ -53,6 +56,7 @@ public abstract class AirProfile : IEquatable<AirProfile>
 
     /// <summary>As measured at several places, in proportion between them and constant beyond the first and the last.</summary>
     /// <param name="points">At least two, at increasing distances from the blown end, 0 to 1 km.</param>
+    /// <returns>The profile.</returns>
     /// <exception cref="ArgumentException">There are fewer than two points, or distances do not increase.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A distance is out of range or not a number.</exception>
     public static AirProfile Tabulated(params IReadOnlyList<AirProfilePoint> points)
@@ -89,6 +93,7 @@ public abstract class AirProfile : IEquatable<AirProfile>
 
     /// <summary>One air throughout.</summary>
     /// <param name="air">The air.</param>
+    /// <returns>The profile.</returns>
     public static AirProfile FromAir(Air air) => Uniform(air);
 
     /// <summary>Whether one air fills all.</summary>
@@ -100,6 +105,7 @@ public abstract class AirProfile : IEquatable<AirProfile>
     /// <summary>The air at a place.</summary>
     /// <param name="distance">Distance from the blown end; below 0 counts as 0.</param>
     /// <param name="boreLength">Length of the bore, greater than 0.</param>
+    /// <returns>The air there.</returns>
     public Air At(Length distance, Length boreLength) =>
         At(
             Math.Max(

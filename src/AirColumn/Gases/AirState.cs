@@ -6,7 +6,7 @@ using UnitsNet;
 namespace AirColumn.Gases;
 
 /// <summary>
-/// What decides the properties of air: temperature, humidity, pressure and carbon dioxide. Immutable; equal when all
+/// The state of air: temperature, humidity, pressure and carbon dioxide. Immutable; equal when all
 /// four are equal.
 /// </summary>
 /// <remarks>
@@ -104,6 +104,7 @@ public sealed record AirState : IJsonAnswer
         Gases.WaterVapour.MoleFraction(Temperature.DegreesCelsius, Humidity.Percent / 100, Pressure.Pascals);
 
     /// <summary>The four quantities in words, in the invariant culture.</summary>
+    /// <returns>The four quantities, as text.</returns>
     public override string ToString() =>
         string.Create(
             CultureInfo.InvariantCulture,

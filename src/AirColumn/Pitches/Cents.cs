@@ -23,6 +23,7 @@ public static class Cents
     /// <summary>The interval 1200·log2(to/from), in cents; positive if it rises.</summary>
     /// <param name="from">The frequency to measure from; finite and above zero.</param>
     /// <param name="to">The frequency to measure to; finite and above zero.</param>
+    /// <returns>The interval in cents.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is not finite and above zero.</exception>
     public static double Between(Frequency from, Frequency to) =>
         Between(
@@ -32,6 +33,7 @@ public static class Cents
 
     /// <summary>The frequency ratio 2^(cents/1200) of an interval; above 1 if it rises.</summary>
     /// <param name="cents">The interval in cents, −1 200 000 to 1 200 000 (a thousand octaves).</param>
+    /// <returns>The ratio.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The interval is outside that range.</exception>
     public static double ToRatio(double cents) =>
         Math.Pow(2, Require.InRange(cents, -Largest, Largest, "cents") / 1200);

@@ -63,6 +63,7 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
     /// <summary>The pitch with this MIDI note number, spelled with at most one sharp or flat.</summary>
     /// <param name="number">The number, −108 (C−10) to 287 (B22); A4 is 69.</param>
     /// <param name="spelling">Sharps or flats.</param>
+    /// <returns>The pitch.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static Pitch FromNumber(int number, PitchSpelling spelling = PitchSpelling.Sharps)
     {
@@ -78,6 +79,7 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
     /// any other pitch sharps.
     /// </summary>
     /// <param name="semitones">Semitones, up if positive; the result must be within C−10 to B22.</param>
+    /// <returns>The moved pitch.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The result is outside C−10 to B22.</exception>
     public Pitch Transpose(int semitones)
     {
@@ -91,6 +93,7 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
     /// <summary>This pitch moved by semitones and spelled as told.</summary>
     /// <param name="semitones">Semitones, up if positive; the result must be within C−10 to B22.</param>
     /// <param name="spelling">Sharps or flats.</param>
+    /// <returns>The moved pitch.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
     /// The result is outside C−10 to B22, or the spelling is neither sharps nor flats.
     /// </exception>
@@ -102,10 +105,12 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
 
     /// <summary>Whether the two pitches have the same <see cref="Number"/>, however they are spelled.</summary>
     /// <param name="other">The other pitch.</param>
+    /// <returns>True if they sound alike.</returns>
     public bool IsEnharmonicTo(Pitch other) => Number == other.Number;
 
     /// <summary>Compares by <see cref="Number"/>: zero for pitches that sound alike, equal or not.</summary>
     /// <param name="other">The other pitch.</param>
+    /// <returns>Negative, zero or positive, as this pitch is lower, alike or higher.</returns>
     public int CompareTo(Pitch other) => Number.CompareTo(other.Number);
 
     /// <summary>Whether <paramref name="left"/> has the lower number.</summary>
@@ -121,12 +126,14 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
     public static bool operator >=(Pitch left, Pitch right) => left.Number >= right.Number;
 
     /// <summary>The pitch in plain ASCII, such as C#2, Ebb-1 or F##4, the same in every culture.</summary>
+    /// <returns>The pitch as text.</returns>
     public override string ToString() => PitchNames.Ascii(this);
 
     /// <summary>The pitch as text, the same in every culture.</summary>
     /// <param name="format">
     /// "G", or nothing, for plain ASCII: C#2, Ebb-1. "U" for the signs of music: C♯2, E𝄫−1.
     /// </param>
+    /// <returns>The pitch as text.</returns>
     /// <exception cref="FormatException">The format is neither.</exception>
     public string ToString(string? format) =>
         format switch
@@ -143,6 +150,7 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
     /// Such as C2, c2, C#2, C♯2, Db2, D♭2, F##4, Fx4, Ebb-1 or C♮4, with white space around it or none. The
     /// first b of bb2 is the letter. The culture plays no part.
     /// </param>
+    /// <returns>The pitch.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>
     /// <exception cref="FormatException">The text is not a pitch; the message says what is wrong.</exception>
     public static Pitch Parse(string text)
@@ -158,6 +166,7 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
     /// <summary>Reads a pitch as <see cref="Parse(string)"/> does; false, and C0, if it cannot.</summary>
     /// <param name="text">The text; null gives false.</param>
     /// <param name="pitch">The pitch.</param>
+    /// <returns>True if the text is a pitch.</returns>
     public static bool TryParse([NotNullWhen(true)] string? text, out Pitch pitch) =>
         TryParse(text.AsSpan(), out pitch);
 

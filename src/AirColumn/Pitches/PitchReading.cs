@@ -21,6 +21,7 @@ public readonly record struct PitchReading(Pitch Pitch, double Cents) : IJsonAns
         Require.InRange(Cents, -Pitches.Cents.Largest, Pitches.Cents.Largest, "cents");
 
     /// <summary>Such as "C2 -3.1 cents": always a sign, one decimal, the same in every culture.</summary>
+    /// <returns>The pitch and the distance in cents, as text.</returns>
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"{Pitch} {Cents:+0.0;-0.0;+0.0} cents");
 

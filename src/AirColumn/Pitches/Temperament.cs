@@ -29,6 +29,7 @@ public sealed record Temperament
     /// 100 that leave each pitch higher than the one before it. Only their differences matter to a
     /// <see cref="Tuning"/>, which keeps A on its reference.
     /// </param>
+    /// <returns>The temperament.</returns>
     /// <exception cref="ArgumentException">
     /// The name is blank, there are not 12 offsets, or a pitch is not higher than the one before it.
     /// </exception>
@@ -68,10 +69,12 @@ public sealed record Temperament
 
     /// <summary>How many cents the pitch is above equal temperament.</summary>
     /// <param name="pitch">The pitch; its octave plays no part.</param>
+    /// <returns>Cents above equal temperament.</returns>
     public double OffsetOf(Pitch pitch) => OffsetAt(pitch.Number);
 
     /// <summary>Whether name and deviations are equal.</summary>
     /// <param name="other">The other temperament.</param>
+    /// <returns>True if they are equal.</returns>
     public bool Equals(Temperament? other) =>
         other is not null
         && Name == other.Name
@@ -91,6 +94,7 @@ public sealed record Temperament
     }
 
     /// <summary>The name.</summary>
+    /// <returns>The name.</returns>
     public override string ToString() => Name;
 
     /// <summary>The offset, in cents, of the pitch with this MIDI note number.</summary>

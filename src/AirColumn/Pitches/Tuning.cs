@@ -3,7 +3,7 @@ using UnitsNet;
 namespace AirColumn.Pitches;
 
 /// <summary>
-/// What frequency each pitch has: a reference for A4 and a temperament. Two tunings are equal when both are.
+/// A rule that gives each pitch its frequency: a reference for A4 and a temperament. Two tunings are equal when both are.
 /// </summary>
 /// <remarks>
 /// f = f_A·2^((n − 69)/12 + (d − d_A)/1200), where f_A is the reference, n the MIDI note number of the pitch,
@@ -38,11 +38,13 @@ public sealed record Tuning
 
     /// <summary>Equal temperament on another reference.</summary>
     /// <param name="reference">The frequency of A4, 1 to 10 000 Hz.</param>
+    /// <returns>The tuning.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The reference is not from 1 to 10 000 Hz.</exception>
     public static Tuning WithReference(Frequency reference) => new(reference, Temperament.Equal);
 
     /// <summary>The frequency of a pitch.</summary>
     /// <param name="pitch">Any pitch.</param>
+    /// <returns>The frequency.</returns>
     public Frequency FrequencyOf(Pitch pitch) => Frequency.FromHertz(HertzAt(pitch.Number));
 
     /// <summary>
@@ -50,6 +52,7 @@ public sealed record Tuning
     /// </summary>
     /// <param name="frequency">The frequency, 1 to 100 000 Hz.</param>
     /// <param name="spelling">Whether to name the pitch with sharps or flats.</param>
+    /// <returns>The pitch and the distance from it.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
     /// The frequency is not from 1 to 100 000 Hz, or the spelling is neither sharps nor flats.
     /// </exception>
@@ -65,6 +68,7 @@ public sealed record Tuning
     }
 
     /// <summary>Such as "A4 = 440 Hz, equal temperament", the same in every culture.</summary>
+    /// <returns>The reference and the temperament, as text.</returns>
     public override string ToString() =>
         $"A4 = {Require.Show(referenceHertz, "Hz")}, {Temperament} temperament";
 

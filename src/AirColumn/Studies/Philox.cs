@@ -35,7 +35,7 @@ internal static class Philox
 
     /// <summary>One random word.</summary>
     /// <param name="seed">Another for another study.</param>
-    /// <param name="use">What it is for.</param>
+    /// <param name="use">The purpose of the word; another for an independent draw.</param>
     /// <param name="index">Which point.</param>
     /// <param name="dimension">Which coordinate of it.</param>
     public static ulong Word(ulong seed, ulong use, ulong index, int dimension)

@@ -45,19 +45,19 @@ public sealed class Study
         ];
     }
 
-    /// <summary>What people call it; null if it has no name.</summary>
+    /// <summary>Its name for people; null if it has none.</summary>
     public string? Name { get; }
 
     /// <summary>The column that the study begins with.</summary>
     public ColumnDocument Document { get; }
 
-    /// <summary>What is changed, in the order in which it is.</summary>
+    /// <summary>The parameters that are changed, in their order in the document.</summary>
     public IReadOnlyList<StudyParameter> Parameters => parameters;
 
     /// <summary>How points are drawn; null where every parameter has steps or values.</summary>
     public StudyPoints? Points { get; }
 
-    /// <summary>What is asked of each column.</summary>
+    /// <summary>The questions asked of each column.</summary>
     public StudyAnswers Answers { get; }
 
     /// <summary>How many items there are: every combination of the steps, each with every point that is drawn.</summary>
@@ -68,6 +68,7 @@ public sealed class Study
 
     /// <summary>Reads a study document.</summary>
     /// <param name="json">The text: at most 16 MiB as UTF-8.</param>
+    /// <returns>The study.</returns>
     /// <exception cref="ArgumentNullException">The text is null.</exception>
     /// <exception cref="ColumnDocumentException">It is not a study document: what is wrong and where, its value, what is allowed.</exception>
     public static Study Parse(string json)
@@ -78,10 +79,12 @@ public sealed class Study
 
     /// <summary>Reads a study document from UTF-8 text.</summary>
     /// <param name="utf8">The text: at most 16 MiB.</param>
+    /// <returns>The study.</returns>
     /// <exception cref="ColumnDocumentException">It is not a study document: what is wrong and where, its value, what is allowed.</exception>
     public static Study Parse(ReadOnlySpan<byte> utf8) => StudyReader.Read(utf8.ToArray());
 
     /// <summary>The values of the parameters in an item, in the order of <see cref="Parameters"/>, each in its unit.</summary>
+    /// <returns>One value for each parameter.</returns>
     /// <remarks>
     /// The points that are drawn come first: the items that follow each other differ in these, and every combination of steps has the same
     /// points. Of parameters with steps the last one changes soonest.
@@ -123,6 +126,7 @@ public sealed class Study
 
     /// <summary>The column of an item.</summary>
     /// <param name="item">Which item: 0 is the first.</param>
+    /// <returns>The column.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such item.</exception>
     /// <exception cref="ArgumentException">Its values make no column; the message says which value and what is allowed.</exception>
     public Column ColumnOf(long item) => ColumnWith(Values(item));
@@ -148,15 +152,18 @@ public sealed class Study
     }
 
     /// <summary>
-    /// What tells the document from every other: the SHA-256 of its canonical form after RFC 8785, as 64 hexadecimal digits. It does not depend
+    /// A hash that identifies the document: the SHA-256 of its canonical form after RFC 8785, as 64 hexadecimal digits. It does not depend
     /// on spaces or on the order of members; quantities count as they are written.
     /// </summary>
+    /// <returns>64 hexadecimal digits.</returns>
     public string Sha256() => Convert.ToHexStringLower(SHA256.HashData(canonical));
 
     /// <summary>The document in its canonical form, UTF-8.</summary>
+    /// <returns>The bytes of the document.</returns>
     public byte[] ToUtf8() => [.. canonical];
 
     /// <summary>Its name and how many items there are.</summary>
+    /// <returns>Name and number of items, as text.</returns>
     public override string ToString() => FormattableString.Invariant($"{Name ?? "study"}, {Count} items");
 
     private Column ColumnWith(double[] values)

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace AirColumn.Studies;
 
-/// <summary>What a study asks of each of its columns. Immutable.</summary>
+/// <summary>The questions that a study asks of each of its columns. Immutable.</summary>
 public sealed record StudyAnswers
 {
     internal StudyAnswers() { }

@@ -2,7 +2,7 @@ using AirColumn.Acoustics;
 
 namespace AirColumn.Studies;
 
-/// <summary>What a study changes, and which values it takes. Immutable.</summary>
+/// <summary>A parameter that a study changes, with its values. Immutable.</summary>
 public sealed class StudyParameter
 {
     internal StudyParameter(ColumnParameter parameter, Spread spread)
@@ -12,7 +12,7 @@ public sealed class StudyParameter
         Slug = parameter.ToString().Replace(' ', '_');
     }
 
-    /// <summary>What is changed.</summary>
+    /// <summary>The parameter that is changed.</summary>
     public ColumnParameter Parameter { get; }
 
     /// <summary>How many values in steps; null where they are drawn from a distribution.</summary>
@@ -24,6 +24,7 @@ public sealed class StudyParameter
     /// <summary>Its name in those of fields, such as length_of_section_2.</summary>
     internal string Slug { get; }
 
-    /// <summary>What is changed, with sections, points and holes counted from 1.</summary>
+    /// <summary>The name of the parameter, with sections, points and holes counted from 1.</summary>
+    /// <returns>The name.</returns>
     public override string ToString() => Parameter.ToString();
 }

@@ -1,6 +1,6 @@
 namespace AirColumn.Studies;
 
-/// <summary>What a study has for one of its items. Immutable.</summary>
+/// <summary>The result of a study for one of its items. Immutable.</summary>
 public sealed class StudyRow
 {
     private readonly double[] numbers;
@@ -30,7 +30,7 @@ public sealed class StudyRow
     /// <summary>The wave fronts that were computed, such as "curved"; empty where nothing was.</summary>
     public string Wavefronts { get; }
 
-    /// <summary>What to know before relying on it, in one line; empty if nothing.</summary>
+    /// <summary>Cautions to read before relying on it, in one line; empty if there are none.</summary>
     public string Warnings { get; }
 
     /// <summary>Why something could not be computed, in one line; empty if all was. What could be stands in the numbers.</summary>

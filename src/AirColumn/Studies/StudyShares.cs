@@ -1,6 +1,6 @@
 namespace AirColumn.Studies;
 
-/// <summary>What a finished study says of its parameters.</summary>
+/// <summary>The effect of each parameter of a finished study on its answers.</summary>
 public static class StudyShares
 {
     private const int LeastOfGroup = 8;
