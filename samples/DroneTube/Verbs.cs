@@ -17,6 +17,7 @@ internal static class Verbs
             PlanCommand.Create(),
             SheetCommand.Create(),
             TemplateCommand.Create(),
+            ColumnCommand.Create(),
             TableCommand.Create(),
             CompareCommand.Create(),
             CutsCommand.Create(),

@@ -78,13 +78,13 @@ public class DroneTubeErrorTests
             .DroneTube()
             .Refused(
                 2,
-                "Say what to do; the verbs of DroneTube are new, plan, sheet, template, table, compare, cuts, trim, listen, ring, preview, stock."
+                "Say what to do; the verbs of DroneTube are new, plan, sheet, template, column, table, compare, cuts, trim, listen, ring, preview, stock."
             );
         Sample
             .DroneTube("melt")
             .Refused(
                 2,
-                "'melt' is not a verb of DroneTube; its verbs are new, plan, sheet, template, table, compare, cuts, trim, listen, ring, preview, stock."
+                "'melt' is not a verb of DroneTube; its verbs are new, plan, sheet, template, column, table, compare, cuts, trim, listen, ring, preview, stock."
             );
         Sample
             .DroneTube("plan", "--note", "D2", "--pipe-diameter", "38 mm", "--colour", "red")

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using AirColumn.Acoustics;
 using AirColumn.Bores;
+using AirColumn.Documents;
 using AirColumn.Gases;
 using AirColumn.Resonances;
 using UnitsNet;
@@ -32,6 +33,38 @@ public sealed class DroneTubeVerbTests : IDisposable
         Assert.StartsWith("<!DOCTYPE html>", page, StringComparison.Ordinal);
         Assert.Contains("<h1>Stepped workshop tube on D2</h1>", page, StringComparison.Ordinal);
         Assert.Equal(page, Sample.DroneTube("sheet", parts, "--note", "D2", "--out", "-").Succeeded());
+    }
+
+    // What the engine finds in the document: the note for which the tube was cut, and the tube as cut.
+    [Fact]
+    public void A_tube_becomes_a_column_document_for_other_programs()
+    {
+        var path = Path.Combine(folder.FullName, "column.json");
+        var said = Sample.DroneTube("column", Shown, "--note", "D2", "--out", path).Succeeded();
+        Assert.Contains("  2  main pipe, the open pipe\n", said, StringComparison.Ordinal);
+        Assert.Contains("  7  bell\n", said, StringComparison.Ordinal);
+        var column = ColumnDocument.Parse(File.ReadAllText(path));
+        Assert.Equal("Stepped workshop tube", column.Name);
+        // D2 is 31 semitones below A4 = 440 Hz.
+        Assert.Equal(
+            440 * Math.Pow(2, -31 / 12.0),
+            column.ToColumn().FirstResonances(1)[0].Frequency.Hertz,
+            1e-6
+        );
+
+        var cut = ColumnDocument.Parse(Sample.DroneTube("column", Shown, "--cut", "1080 mm").Succeeded());
+        // 25 mm of the mouthpiece are in the pipe.
+        Assert.Equal(1.055, cut.Bore.Sections[1].Length.Meters, 1e-12);
+
+        Sample
+            .DroneTube("column", Shown)
+            .Refused(
+                2,
+                "Give --note, to cut the open pipe for it, or --cut, how long the open pipe is, and not both."
+            );
+        Sample
+            .DroneTube("column", Shown, "--note", "D2", "--out", Shown)
+            .Refused(2, $"--out would be the parts file itself, '{Shown}'; name another file.");
     }
 
     // Each row of the table against a bore put together here.
