@@ -1,9 +1,14 @@
+using System.Numerics;
+
 namespace AirColumn.Studies;
 
 /// <summary>How a study places the points that it draws. Immutable, equal by value.</summary>
 /// <param name="Kind">By which rule.</param>
 /// <param name="Count">How many points, for each combination of the values in steps.</param>
-/// <param name="Seed">Another seed draws other points; null leaves the points of Sobol' where they were published.</param>
+/// <param name="Seed">
+/// Another seed draws other points. Null leaves the points of Sobol' where they were published, but for half the spacing of their coordinates, so
+/// that they lie in the middle of their cells: the first would lie at the edge of every distribution.
+/// </param>
 public sealed record StudyPoints(StudyPointKind Kind, long Count, long? Seed)
 {
     private const ulong Drawn = 0;
@@ -14,16 +19,21 @@ public sealed record StudyPoints(StudyPointKind Kind, long Count, long? Seed)
     /// <param name="dimension">Which coordinate of it, from 0.</param>
     internal double At(long index, int dimension)
     {
-        const int Spare = 64 - SobolSequence.Bits;
         var seed = (ulong)(Seed ?? 0);
-        var digits =
-            Kind == StudyPointKind.Random
-                ? Philox.Word(seed, Drawn, (ulong)index, dimension) >> Spare
-                : SobolSequence.At(index, dimension)
-                    ^ (Seed is null ? 0 : Philox.Word(seed, Shift, 0, dimension) >> Spare);
         // Half a digit more: 0 itself would be an infinite length under a normal distribution.
-        return (digits + 0.5) / (1UL << SobolSequence.Bits);
+        var (digits, more) =
+            Kind == StudyPointKind.Random ? (Drawing(seed, Drawn, (ulong)index, dimension), 0.5)
+            : Seed is null ? (SobolSequence.At(index, dimension), 0.5 * Spacing)
+            : (SobolSequence.At(index, dimension) ^ Drawing(seed, Shift, 0, dimension), 0.5);
+        return (digits + more) / (1UL << SobolSequence.Bits);
     }
+
+    // Of the coordinates of the first Count points, in last digits.
+    private double Spacing =>
+        Math.ScaleB(1, SobolSequence.Bits) / BitOperations.RoundUpToPowerOf2((ulong)Count);
+
+    private static ulong Drawing(ulong seed, ulong stream, ulong index, int dimension) =>
+        Philox.Word(seed, stream, index, dimension) >> (64 - SobolSequence.Bits);
 }
 
 /// <summary>By which rule points are placed.</summary>

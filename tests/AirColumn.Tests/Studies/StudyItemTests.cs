@@ -121,6 +121,22 @@ public class StudyItemTests
     }
 
     // A hundred thousand of them: mean and variance within five standard errors of those of the uniform distribution.
+    // The first N points of Sobol' have each coordinate once among the multiples of 1/N: in the middles of N equal cells, far from the edges where
+    // a normal distribution has what never occurs.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(64)]
+    [InlineData(4096)]
+    public void Points_of_Sobol_without_a_seed_lie_in_the_middle_of_their_cells(int count)
+    {
+        var points = new StudyPoints(StudyPointKind.Sobol, count, null);
+        for (var dimension = 0; dimension < SobolSequence.Dimensions; dimension++)
+        {
+            var places = Enumerable.Range(0, count).Select(k => points.At(k, dimension)).Order();
+            Assert.Equal(Enumerable.Range(0, count).Select(cell => (cell + 0.5) / count), places);
+        }
+    }
+
     [Fact]
     public void Random_points_are_uniform_and_change_with_the_seed()
     {
