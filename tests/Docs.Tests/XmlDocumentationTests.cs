@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Runtime.CompilerServices;
 using System.Xml.Linq;
 using AirColumn.Acoustics;
 using AirColumn.Plots;
@@ -28,6 +29,49 @@ public class XmlDocumentationTests
     {
         Assert.True(Entries().Count() > 1000);
         Assert.All(Entries(), entry => Assert.Contains(TypeOf(entry.Name), Types));
+    }
+
+    [Fact]
+    public void A_summary_begins_with_a_noun_or_a_verb() =>
+        Assert.Empty(
+            Entries()
+                .Where(entry =>
+                    entry
+                        .Element.Element("summary")
+                        ?.Value.TrimStart()
+                        .StartsWith("What ", StringComparison.Ordinal) == true
+                )
+                .Select(entry => entry.Name)
+        );
+
+    [Fact]
+    public void Every_method_says_what_it_returns()
+    {
+        var documented = Entries()
+            .Where(entry =>
+                entry.Element.Element("returns") is not null
+                || entry.Element.Element("inheritdoc") is not null
+            )
+            .Select(entry => WithoutParameters(entry.Name))
+            .ToHashSet();
+        var methods = Packages
+            .SelectMany(package => package.GetExportedTypes())
+            .Where(type => !type.IsSubclassOf(typeof(Delegate)))
+            .SelectMany(type =>
+                type.GetMethods(
+                    BindingFlags.Public
+                        | BindingFlags.Instance
+                        | BindingFlags.Static
+                        | BindingFlags.DeclaredOnly
+                )
+            )
+            .Where(method => method.ReturnType != typeof(void) && !method.IsSpecialName)
+            .Where(method => !method.IsDefined(typeof(CompilerGeneratedAttribute)))
+            .Where(method => method.GetBaseDefinition() == method || method.DeclaringType!.IsInterface)
+            .Select(method => $"M:{NameOf(method.DeclaringType!)}.{method.Name}")
+            .ToHashSet();
+        Assert.True(methods.Count > 100);
+        Assert.Empty(methods.Except(documented).Order(StringComparer.Ordinal));
     }
 
     private static IEnumerable<(string Name, XElement Element)> Entries() =>

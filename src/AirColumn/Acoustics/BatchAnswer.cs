@@ -2,7 +2,7 @@ using System.Runtime.ExceptionServices;
 
 namespace AirColumn.Acoustics;
 
-/// <summary>What a <see cref="Batch"/> has for one of its questions: an answer, or an error. Immutable.</summary>
+/// <summary>The answer to one question of a <see cref="Batch"/>, or its error. Immutable.</summary>
 /// <typeparam name="TQuestion">What is asked about.</typeparam>
 /// <typeparam name="TAnswer">What is answered.</typeparam>
 public sealed class BatchAnswer<TQuestion, TAnswer>
@@ -32,10 +32,11 @@ public sealed class BatchAnswer<TQuestion, TAnswer>
         }
     }
 
-    /// <summary>What the question threw; null where it was answered.</summary>
+    /// <summary>The exception that the question threw; null if it was answered.</summary>
     public Exception? Error => problem?.SourceException;
 
     /// <summary>Which question, and its answer or its error.</summary>
+    /// <returns>The question with its answer or its error, as text.</returns>
     public override string ToString() =>
         FormattableString.Invariant($"{Index}: {(problem is null ? answer : Error!.Message)}");
 

@@ -13,9 +13,10 @@ namespace AirColumn.Acoustics;
 /// <remarks>
 /// <para>
 /// Model: one-dimensional waves in a bore of circular cross-section (source: chaigne2016, ch. 7), their fronts as
-/// <see cref="ColumnOptions.Wavefronts"/> says, or several radial modes (pagneux1996), wall losses as <see cref="ColumnOptions.Losses"/> says, the air mass at sudden
-/// changes of diameter (kergomard1987), radiation as <see cref="ColumnOptions.Radiation"/> says. Holes and branches are small
-/// against the wavelength where they join the bore and do not see each other's sound outside; vibration of the wall is not in it.
+/// <see cref="ColumnOptions.Wavefronts"/> says, or several radial modes (pagneux1996), wall losses as <see cref="ColumnOptions.Losses"/> says,
+/// the air mass at sudden changes of diameter (kergomard1987), radiation as <see cref="ColumnOptions.Radiation"/> says. Holes and branches
+/// must be small against the wavelength where they join the bore. The sound they send each other outside and the vibration of the wall are
+/// not modelled.
 /// Valid below <see cref="CutOn"/>.
 /// </para>
 /// <para>Immutable; safe to share between threads.</para>
@@ -31,7 +32,7 @@ public sealed class Column
 
     /// <summary>Compiles a column.</summary>
     /// <param name="bore">Its shape.</param>
-    /// <param name="air">What fills it: one <see cref="Gases.Air"/>, or a profile of how it changes along the bore.</param>
+    /// <param name="air">The air in it: one <see cref="Gases.Air"/>, or a profile along the bore.</param>
     /// <param name="options">Losses, wave fronts, blown end, tolerance; the defaults if left out.</param>
     /// <exception cref="ArgumentNullException">The bore or the air is null.</exception>
     /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
@@ -56,16 +57,16 @@ public sealed class Column
     /// <summary>The shape.</summary>
     public Bore Bore => Parts.Bore;
 
-    /// <summary>What fills it at the blown end.</summary>
+    /// <summary>The air at the blown end.</summary>
     public Air Air { get; }
 
-    /// <summary>What fills it along the bore.</summary>
+    /// <summary>The air along the bore.</summary>
     public AirProfile AirProfile => Parts.Air;
 
     /// <summary>Losses, blown end, tolerance.</summary>
     public ColumnOptions Options => Parts.Options;
 
-    /// <summary>What is assumed of the wave fronts: never <see cref="Acoustics.Wavefronts.Automatic"/>, but what that has become.</summary>
+    /// <summary>The model of the wave fronts that is used; never <see cref="Acoustics.Wavefronts.Automatic"/>, but the model it chose.</summary>
     public Wavefronts Wavefronts => Model.Options.Wavefronts;
 
     /// <summary>
@@ -74,8 +75,8 @@ public sealed class Column
     public Frequency CutOn => Frequency.FromHertz(CutOnHertz);
 
     /// <summary>
-    /// Up to where a single answer is given: <see cref="CutOn"/>, or lower where the model of a radiating end stops (ka = 3.8
-    /// there for the exact ones).
+    /// The highest frequency at which single questions are answered: <see cref="CutOn"/>, or the limit of the model of a radiating end
+    /// (ka = 3.8 for the exact ones), whichever is lower.
     /// </summary>
     public Frequency HighestFrequency => Frequency.FromHertz(Math.Min(CutOnHertz, HighestHertz));
 
@@ -99,6 +100,7 @@ public sealed class Column
 
     /// <summary>This column with other holes open: what was compiled is shared, only the holes are exchanged.</summary>
     /// <param name="fingering">Which tone holes are open.</param>
+    /// <returns>A column with these holes open.</returns>
     /// <exception cref="ArgumentNullException">The fingering is null.</exception>
     /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
     public Column WithFingering(Fingering fingering)
@@ -113,6 +115,7 @@ public sealed class Column
     /// <see cref="Bore.WithSection"/>.
     /// </summary>
     /// <param name="bore">The other bore.</param>
+    /// <returns>A column with this bore.</returns>
     /// <exception cref="ArgumentNullException">The bore is null.</exception>
     /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
     public Column WithBore(Bore bore)
@@ -122,7 +125,8 @@ public sealed class Column
     }
 
     /// <summary>This column with other air in it.</summary>
-    /// <param name="air">What fills it.</param>
+    /// <param name="air">The air in it.</param>
+    /// <returns>A column with this air.</returns>
     /// <exception cref="ArgumentNullException">The air is null.</exception>
     public Column WithAir(AirProfile air)
     {
@@ -135,8 +139,9 @@ public sealed class Column
     /// the field of a mouth that both have, which takes longer than all that lies behind it.
     /// </summary>
     /// <param name="bore">The other bore.</param>
-    /// <param name="air">What fills it.</param>
+    /// <param name="air">The air in it.</param>
     /// <param name="options">The choices.</param>
+    /// <returns>The new column.</returns>
     /// <exception cref="ArgumentNullException">One of them is null.</exception>
     /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
     public Column With(Bore bore, AirProfile air, ColumnOptions options)
@@ -162,10 +167,11 @@ public sealed class Column
     }
 
     /// <summary>
-    /// How many radial modes are carried: 1, the plane wave alone, unless <see cref="Wavefronts"/> is
-    /// <see cref="Acoustics.Wavefronts.Multimodal"/>. Where <see cref="ColumnOptions.Modes"/> leaves it open it is found out when first needed.
+    /// The number of radial modes carried: 1, the plane wave alone, unless <see cref="Wavefronts"/> is
+    /// <see cref="Acoustics.Wavefronts.Multimodal"/>. If <see cref="ColumnOptions.Modes"/> leaves it open, it is computed when first needed.
     /// </summary>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The number of modes, 1 or more.</returns>
     public int ModeCount(CancellationToken cancellationToken = default) =>
         Modal(cancellationToken)?.Modes ?? 1;
 
@@ -196,12 +202,12 @@ public sealed class Column
                 ?? modal;
 
     /// <summary>
-    /// Input impedance over a grid of frequencies; at an open blown end with the air outside it, which the correction of
-    /// <see cref="BlownEnd"/> stands for.
+    /// Input impedance over a grid of frequencies. At an open blown end it includes the air outside, as given by the correction of
+    /// <see cref="BlownEnd"/>.
     /// </summary>
     /// <remarks>
-    /// Over many frequencies pressure and flow at the blown end, for a given wave at the far end, are interpolated in √f: they are smooth
-    /// whatever resonates. <see cref="ImpedanceCurve.InterpolationError"/> says how far that may be off; where it would be too far,
+    /// For many frequencies, pressure and flow at the blown end are interpolated in √f. For a given wave at the far end they are smooth,
+    /// whatever resonates. <see cref="ImpedanceCurve.InterpolationError"/> states the possible error; if it would be too large,
     /// each frequency is computed by itself.
     /// </remarks>
     /// <param name="grid">The frequencies; 0.001 Hz and up, to ka = 3.8 at a radiating end.</param>
@@ -258,10 +264,12 @@ public sealed class Column
     }
 
     /// <summary>
-    /// Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid, CancellationToken)"/> but for the last digits, at one frequency: Pa·s/m³, exp(+jωt).
+    /// Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid, CancellationToken)"/> but for the last digits, at one frequency: Pa·s/m³,
+    /// exp(+jωt).
     /// </summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>Z in Pa·s/m³.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public Complex ImpedanceAt(Frequency frequency, CancellationToken cancellationToken = default)
     {
@@ -275,6 +283,7 @@ public sealed class Column
     /// </summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The reflection coefficient, dimensionless.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public Complex ReflectionAt(Frequency frequency, CancellationToken cancellationToken = default)
     {
@@ -286,6 +295,7 @@ public sealed class Column
 
     /// <summary>The two-port of the whole bore, without what lies beyond either end.</summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
+    /// <returns>The matrix of the whole bore.</returns>
     /// <exception cref="NotSupportedException">Wave fronts are <see cref="Acoustics.Wavefronts.Multimodal"/>.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="ArithmeticException">

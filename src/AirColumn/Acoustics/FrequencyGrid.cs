@@ -26,6 +26,7 @@ public sealed class FrequencyGrid
     /// <param name="fromHertz">The first, Hz: above 0.</param>
     /// <param name="toHertz">The last, Hz: above the first.</param>
     /// <param name="points">How many: 2 to 10 million.</param>
+    /// <returns>The grid.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
     public static FrequencyGrid Linear(double fromHertz, double toHertz, int points)
     {
@@ -44,6 +45,7 @@ public sealed class FrequencyGrid
 
     /// <summary>Given frequencies.</summary>
     /// <param name="hertz">At least one, Hz: above 0, strictly increasing.</param>
+    /// <returns>The grid.</returns>
     /// <exception cref="ArgumentException">There is none, one is not above zero, or they do not increase.</exception>
     public static FrequencyGrid FromHertz(params ReadOnlySpan<double> hertz)
     {

@@ -47,20 +47,22 @@ public sealed class ImpedanceCurve : IJsonAnswer
     public ReadOnlySpan<double> Imaginary => imaginary;
 
     /// <summary>
-    /// How far interpolation may have put Z off at any of the frequencies, relative to |Z| there; 0 where each was computed by
+    /// Largest possible error of interpolation at any of the frequencies, relative to |Z| there; 0 if each frequency was computed by
     /// itself, as a few are.
     /// </summary>
     public double InterpolationError { get; }
 
     /// <summary>
-    /// With <see cref="Wavefronts.Multimodal"/> how many cents what is at any of eight frequencies across the curve moves between the radial
-    /// modes carried and two fewer (two more where there are but two): what is left out is less, about 2/N of it for N modes. Else 0.
+    /// Estimated mode-truncation error in cents, with <see cref="Wavefronts.Multimodal"/>; otherwise 0. It is the largest shift at eight
+    /// frequencies across the curve when two of the N radial modes are dropped (two are added if there are only two). The true error is less:
+    /// about 2/N of it.
     /// </summary>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The shift in cents.</returns>
     public double ModeConvergence(CancellationToken cancellationToken = default) =>
         modeConvergence?.Invoke(cancellationToken) ?? 0;
 
-    /// <summary>What to know before relying on the curve, such as frequencies beyond the plane-wave theory.</summary>
+    /// <summary>Cautions to read before relying on the curve, such as frequencies beyond the plane-wave theory.</summary>
     public IReadOnlyList<string> Warnings { get; }
 
     /// <summary>Z at one frequency of the grid, Pa·s/m³.</summary>

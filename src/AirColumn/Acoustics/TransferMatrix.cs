@@ -23,6 +23,7 @@ public readonly record struct TransferMatrix(Complex A, Complex B, Complex C, Co
 
     /// <summary>Impedance seen at the blown side when the far side is loaded, Pa·s/m³.</summary>
     /// <param name="load">Impedance p₂/U₂ at the far side, Pa·s/m³; finite.</param>
+    /// <returns>The impedance, Pa·s/m³.</returns>
     public Complex InputImpedance(Complex load) => (A * load + B) / (C * load + D);
 
     /// <summary>Two pieces one after the other; the left one is nearer the blown end.</summary>
@@ -37,6 +38,7 @@ public readonly record struct TransferMatrix(Complex A, Complex B, Complex C, Co
     /// <summary>Two pieces one after the other; the left one is nearer the blown end.</summary>
     /// <param name="left">The piece nearer the blown end.</param>
     /// <param name="right">The piece nearer the far end.</param>
+    /// <returns>The matrix of both pieces.</returns>
     public static TransferMatrix Multiply(TransferMatrix left, TransferMatrix right) => left * right;
 
     void IJsonAnswer.WriteMembers(Utf8JsonWriter json)

@@ -13,6 +13,7 @@ namespace AirColumn.Resonances;
 public readonly record struct Harmonicity(Resonance Resonance, int Harmonic, double Cents) : IJsonAnswer
 {
     /// <summary>The deviation in the invariant culture, such as "3rd of the fundamental −12.1 cents".</summary>
+    /// <returns>The deviation, as text.</returns>
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"{Harmonic} × fundamental {Cents:+0.0;-0.0;0.0} cents");
 

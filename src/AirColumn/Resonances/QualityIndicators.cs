@@ -13,6 +13,7 @@ public static class QualityIndicators
     /// <summary>
     /// Geometric mean of |Z| from 1 kHz to 2 kHz, Pa·s/m³: exp of the mean of ln|Z| over frequency.
     /// </summary>
+    /// <returns>The mean, Pa·s/m³.</returns>
     /// <remarks>
     /// In tests with 38 lip-blown drone tubes and seven players the ranking fell as |Z| rose there, where the resonances of
     /// the vocal tract have to compete with the tube (smith2007). It says nothing of other instruments. Integrated to 1e-6.
@@ -55,6 +56,7 @@ public static class QualityIndicators
     /// </summary>
     /// <param name="column">The column.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The height, dimensionless.</returns>
     /// <exception cref="InvalidOperationException">The lowest mode is too damped to be a resonance.</exception>
     public static double FirstPeakHeight(this Column column, CancellationToken cancellationToken = default)
     {
@@ -67,6 +69,7 @@ public static class QualityIndicators
     }
 
     /// <summary>How far each resonance is from the harmonic nearest to it, for a fundamental of one's choice.</summary>
+    /// <returns>One deviation for each resonance, in their order.</returns>
     /// <remarks>
     /// The same cents measure the equivalent fundamental pitch f/n of each resonance against the fundamental (chick2004).
     /// </remarks>

@@ -43,6 +43,7 @@ public sealed class Resonance : IJsonAnswer
 
     /// <summary>The pitch nearest to <see cref="Frequency"/>. The note that a player sounds may differ.</summary>
     /// <param name="tuning">The tuning that names pitches.</param>
+    /// <returns>The pitch and the distance from it.</returns>
     public PitchReading Nearest(Tuning tuning)
     {
         ArgumentNullException.ThrowIfNull(tuning);
@@ -50,6 +51,7 @@ public sealed class Resonance : IJsonAnswer
     }
 
     /// <summary>Frequency and quality factor in the invariant culture, such as "65.34 Hz, Q 52".</summary>
+    /// <returns>Frequency and quality factor, as text.</returns>
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"{Frequency.Hertz:F2} Hz, Q {QualityFactor:F0}");
 

@@ -4,7 +4,7 @@ using AirColumn.Acoustics;
 
 namespace AirColumn.Resonances;
 
-/// <summary>What a resonance moves by when a dimension or the air changes: ∂f/∂θ for each parameter θ. Immutable.</summary>
+/// <summary>The gradient of a resonance with dimensions and the air: ∂f/∂θ for each parameter θ. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<ResonanceGradient>))]
 public sealed class ResonanceGradient : IJsonAnswer
 {
@@ -39,6 +39,7 @@ public sealed class ResonanceGradient : IJsonAnswer
 
     /// <summary>∂f/∂θ for one of them, in cents per <see cref="ColumnParameter.Unit"/>.</summary>
     /// <param name="parameter">Its index in <see cref="Parameters"/>.</param>
+    /// <returns>Cents per unit of the parameter.</returns>
     public double CentsPerUnit(int parameter)
     {
         Require.InRange(parameter, 0, hertz.Length - 1, "");

@@ -29,10 +29,11 @@ public sealed class ResonanceList : IReadOnlyList<Resonance>, IJsonAnswer
     public IReadOnlyList<string> Warnings { get; }
 
     /// <summary>
-    /// With <see cref="Acoustics.Wavefronts.Multimodal"/> how many cents any of the resonances moves between the radial modes carried and
-    /// two fewer (two more where there are but two): what is left out is less, about 2/N of it for N modes. Else 0.
+    /// Estimated mode-truncation error in cents, with <see cref="Acoustics.Wavefronts.Multimodal"/>; otherwise 0. It is the largest shift of
+    /// any resonance when two of the N radial modes are dropped (two are added if there are only two). The true error is less: about 2/N of it.
     /// </summary>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The shift in cents.</returns>
     public double ModeConvergence(CancellationToken cancellationToken = default) =>
         modeConvergence is null || items.Length == 0
             ? 0

@@ -35,6 +35,7 @@ public sealed record BlownEnd
     /// Length of bore, at the diameter of the blown end, whose air mass equals that of the air moving outside it
     /// (embouchure or face correction): 0 to 1 m. It depends on the player; common practice is 0.6 to 1.6 radii.
     /// </param>
+    /// <returns>The blown end.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The correction is negative, too large or not a number.</exception>
     public static BlownEnd Open(Length correction)
     {
@@ -47,10 +48,12 @@ public sealed record BlownEnd
     /// face, whose correction is not chosen but that of the end.
     /// </summary>
     /// <param name="wall">Thickness of the wall at the rim; 0 for a thin edge.</param>
+    /// <returns>The blown end.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The thickness is negative or not a number.</exception>
     public static BlownEnd FreeOpen(Length wall = default) => new(true, 0, new OpenEnd(wall));
 
     /// <summary>Whether it is open and its correction, in the invariant culture.</summary>
+    /// <returns>The kind of end and its correction, as text.</returns>
     public override string ToString() =>
         Free is not null ? $"free blown end ({Free})"
         : IsOpen

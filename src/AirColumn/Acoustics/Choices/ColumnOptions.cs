@@ -21,7 +21,7 @@ public sealed record ColumnOptions
         init => losses = Require.Named(value, nameof(Losses));
     }
 
-    /// <summary>What is assumed of the wave fronts where the bore widens or narrows; automatic by default.</summary>
+    /// <summary>The model of the wave fronts where the bore widens or narrows; automatic by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not one of the named models.</exception>
     public Wavefronts Wavefronts
     {
@@ -30,8 +30,8 @@ public sealed record ColumnOptions
     }
 
     /// <summary>
-    /// How many radial modes are carried, the plane one included, where they are carried at all: 1 to 12. Null, the default, takes as many
-    /// as are estimated to leave 0.1 cent at the first dozen resonances, up to half of the cut-on.
+    /// The number of radial modes, including the plane one, if the wave fronts are modes: 1 to 12. Null, the default, takes as many
+    /// as leave an estimated error of 0.1 cent at the first dozen resonances, up to half of the cut-on.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside that range.</exception>
     public int? Modes
@@ -66,8 +66,8 @@ public sealed record ColumnOptions
 
     /// <summary>
     /// Relative error allowed in the transfer matrix of a section that has no closed form (a taper with losses): 1e-13 to 1e-3; 1e-10 by
-    /// default. Cylinders are exact whatever the tolerance. Impedances of ordinary bores come out to ten times of it, beside sharp
-    /// resonances to more; what the series of a curve leaves out is a hundredth of it and is stated by the curve.
+    /// default. Cylinders are exact whatever the tolerance. The error of an impedance is up to ten times the tolerance in ordinary bores, and
+    /// more beside sharp resonances. The interpolation of a curve adds a hundredth of it, which the curve states.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range or not a number.</exception>
     public double Tolerance

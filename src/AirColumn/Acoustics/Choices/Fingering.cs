@@ -25,6 +25,7 @@ public sealed record Fingering
 
     /// <summary>A fingering hole by hole.</summary>
     /// <param name="open">For each hole from the blown end: true where it is open.</param>
+    /// <returns>The fingering.</returns>
     /// <exception cref="ArgumentNullException">The list is null.</exception>
     public static Fingering Of(params IReadOnlyList<bool> open)
     {
@@ -36,6 +37,7 @@ public sealed record Fingering
     /// <param name="text">
     /// x or ● for a closed hole, o or ○ for an open one; spaces and | between the hands are skipped. Or "all open" or "all closed".
     /// </param>
+    /// <returns>The fingering.</returns>
     /// <exception cref="ArgumentNullException">The text is null.</exception>
     /// <exception cref="FormatException">There is another character in it.</exception>
     public static Fingering Parse(string text)
@@ -73,6 +75,7 @@ public sealed record Fingering
     }
 
     /// <summary>As charts print it: x closed, o open; "all open" or "all closed" where it is for any number of holes.</summary>
+    /// <returns>The fingering as charts print it.</returns>
     public override string ToString() =>
         open is not null ? string.Concat(open.Select(hole => hole ? 'o' : 'x'))
         : rest ? "all open"

@@ -1,14 +1,13 @@
 namespace AirColumn.Acoustics;
 
-/// <summary>What is assumed of the wave fronts where the bore widens or narrows.</summary>
+/// <summary>The model of the wave fronts where the bore widens or narrows.</summary>
 public enum Wavefronts
 {
     /// <summary>
     /// Fronts that bulge as the wall slopes and turns: the air moves across the axis as it moves along it, and that kinetic energy,
     /// least among flows that crowd more or less towards the axis, multiplies the series impedance by
     /// 1 + a'²/2 − d²/(24(2 + a'²) + 1.25d²), a' = da/dx, d = a·a'' − 3a'² (second order of the slender-duct expansion; after
-    /// rayleigh1916). At an open end the taper behind the mouth counts too. It loses its footing where the wall slopes
-    /// by more than 45°.
+    /// rayleigh1916). At an open end the taper behind the mouth counts too. Not valid for wall slopes above 45°.
     /// </summary>
     Curved,
 

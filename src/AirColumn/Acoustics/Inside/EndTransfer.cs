@@ -3,7 +3,7 @@ using System.Numerics;
 namespace AirColumn.Acoustics;
 
 /// <summary>
-/// What arrives at the far end from the blown end at one frequency, exp(+jωt). Both are taken in the planes of the bore's ends;
+/// Pressure and flow that arrive at the far end from the blown end at one frequency, exp(+jωt). Both are taken in the planes of the bore's ends;
 /// the correction of an open blown end lies outside them.
 /// </summary>
 /// <param name="PressureRatio">p at the far end over p at the blown end, dimensionless.</param>

@@ -5,7 +5,7 @@ using UnitsNet;
 
 namespace AirColumn.Acoustics;
 
-/// <summary>What happens inside a column: standing waves, what reaches the far end, and where the power goes.</summary>
+/// <summary>Questions about the inside of a column: standing waves, the transfer to the far end, and the balance of power.</summary>
 public static class InsideColumn
 {
     private const int MostPoints = 1_000_000;
@@ -15,6 +15,7 @@ public static class InsideColumn
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="points">How many places, both ends included: 2 to 1 000 000.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The standing wave.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency or the number is out of range.</exception>
     public static StandingWave StandingWaveAt(
         this Column column,
@@ -43,6 +44,7 @@ public static class InsideColumn
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="positions">Distances from the blown end along the axis, 0 to the length of the bore, in any order.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The standing wave.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency or a position is out of range.</exception>
     public static StandingWave StandingWaveAt(
         this Column column,
@@ -82,6 +84,7 @@ public static class InsideColumn
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The balance of power.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public static PowerBalance PowerAt(
         this Column column,
@@ -122,10 +125,11 @@ public static class InsideColumn
         );
     }
 
-    /// <summary>What arrives at the far end from the blown end.</summary>
+    /// <summary>Pressure and flow that arrive at the far end from the blown end.</summary>
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The transfer from the blown end to the far end.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public static EndTransfer TransferAt(
         this Column column,
@@ -153,7 +157,7 @@ public static class InsideColumn
         );
     }
 
-    /// <summary>What arrives at the far end, over a grid of frequencies.</summary>
+    /// <summary>Pressure and flow that arrive at the far end, over a grid of frequencies.</summary>
     /// <param name="column">The column.</param>
     /// <param name="grid">The frequencies; 0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>

@@ -18,7 +18,7 @@ namespace AirColumn.Acoustics;
 /// <param name="Viscous">½∫Re Z'·|U|²dx: friction at the wall.</param>
 /// <param name="Thermal">½∫Re Y'·|p|²dx: heat conduction into the wall.</param>
 /// <param name="SideOpenings">
-/// What goes into holes and branches: radiated by the open ones, lost at their own walls. 0 where there are none.
+/// Power that goes into holes and branches: radiated by the open ones, lost at their own walls. 0 where there are none.
 /// </param>
 [JsonConverter(typeof(JsonAnswerConverter<PowerBalance>))]
 public sealed record PowerBalance(

@@ -51,7 +51,7 @@ public sealed class StandingWave : IJsonAnswer
     /// <summary>Volume flow at each position, m³/s per unit of the source.</summary>
     public ReadOnlySpan<Complex> Flow => flow;
 
-    /// <summary>What to know before relying on it.</summary>
+    /// <summary>Cautions to read before relying on it.</summary>
     public IReadOnlyList<string> Warnings { get; }
 
     void IJsonAnswer.WriteMembers(Utf8JsonWriter json)

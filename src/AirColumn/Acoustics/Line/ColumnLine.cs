@@ -23,7 +23,7 @@ internal sealed class ColumnLine
     /// <summary>What lies outside the blown end.</summary>
     public required InputTermination Blown { get; init; }
 
-    /// <summary>What fills it.</summary>
+    /// <summary>The air in it.</summary>
     public required IReadOnlyList<Medium> Media { get; init; }
 
     /// <summary>What the models of the air used had to say.</summary>

@@ -30,7 +30,7 @@ internal sealed class ColumnModel
         HighestHertz = ends.Min(end => end.HighestFrequency);
     }
 
-    /// <summary>What was asked for.</summary>
+    /// <summary>The options that were asked for.</summary>
     public ColumnParts Asked { get; }
 
     /// <summary>What it has become, every tone hole open.</summary>

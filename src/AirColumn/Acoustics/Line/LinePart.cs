@@ -10,14 +10,14 @@ internal abstract class LinePart;
 
 /// <summary>A smooth piece of bore in one medium.</summary>
 /// <param name="section">Its shape.</param>
-/// <param name="medium">What fills it.</param>
+/// <param name="medium">The air in it.</param>
 /// <param name="fronts">What is assumed of the wave fronts.</param>
 internal sealed class BoreSegment(Section section, Medium medium, Wavefronts fronts) : LinePart
 {
     /// <summary>Its shape.</summary>
     public Section Section { get; } = section;
 
-    /// <summary>What fills it.</summary>
+    /// <summary>The air in it.</summary>
     public Medium Medium { get; } = medium;
 
     /// <summary>The constants of what fills it.</summary>

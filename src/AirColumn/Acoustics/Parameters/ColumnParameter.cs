@@ -47,16 +47,19 @@ public sealed record ColumnParameter
 
     /// <summary>Inside diameter of a section where it begins, m. A cylinder becomes a cone when it changes.</summary>
     /// <param name="section">Which section: 0 is at the blown end.</param>
+    /// <returns>The parameter.</returns>
     public static ColumnParameter InletDiameter(int section) =>
         new(new DiameterParameter(Index(section, nameof(section)), true, false));
 
     /// <summary>Inside diameter of a section where it ends, m. A cylinder becomes a cone when it changes.</summary>
     /// <param name="section">Which section: 0 is at the blown end.</param>
+    /// <returns>The parameter.</returns>
     public static ColumnParameter OutletDiameter(int section) =>
         new(new DiameterParameter(Index(section, nameof(section)), false, true));
 
     /// <summary>Inside diameter of a section, m: both its ends by the same amount; its value is that of the inlet.</summary>
     /// <param name="section">Which section: 0 is at the blown end.</param>
+    /// <returns>The parameter.</returns>
     public static ColumnParameter Diameter(int section) =>
         new(new DiameterParameter(Index(section, nameof(section)), true, true));
 
@@ -64,18 +67,23 @@ public sealed record ColumnParameter
     /// Inside diameter where a section ends and the next begins, m: both by the same amount, so that what meets goes on meeting.
     /// </summary>
     /// <param name="section">The section that ends there: 0 is at the blown end.</param>
+    /// <returns>The parameter.</returns>
     public static ColumnParameter JointDiameter(int section) =>
         Together(OutletDiameter(section), InletDiameter(section + 1));
 
     /// <summary>Length of a section, m, its diameters kept; holes keep their distance from the blown end.</summary>
     /// <param name="section">Which section: 0 is at the blown end.</param>
+    /// <returns>The parameter.</returns>
     public static ColumnParameter SectionLength(int section) =>
         new(new LengthParameter(Index(section, nameof(section))));
 
-    /// <summary>Length of a section, m, its diameters kept; the last holes, so many, keep their distance from the far end, the others from the blown end.</summary>
+    /// <summary>
+    /// Length of a section, m, its diameters kept; the last holes, so many, keep their distance from the far end, the others from the blown end.
+    /// </summary>
     /// <param name="section">Which section: 0 is at the blown end.</param>
     /// <param name="holes">How many holes there are in all.</param>
     /// <param name="holesFromFarEnd">How many keep their distance from the far end: 0 to all.</param>
+    /// <returns>The parameter.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The number is out of range.</exception>
     public static ColumnParameter SectionLength(int section, int holes, int holesFromFarEnd)
     {
@@ -91,32 +99,38 @@ public sealed record ColumnParameter
     /// <summary>Inside diameter at a point of a <see cref="ProfileSection"/>, m.</summary>
     /// <param name="section">Which section: 0 is at the blown end.</param>
     /// <param name="point">Which of its points: 0 is its inlet.</param>
+    /// <returns>The parameter.</returns>
     public static ColumnParameter PointDiameter(int section, int point) =>
         new(new PointParameter(Index(section, nameof(section)), Index(point, nameof(point)), false));
 
     /// <summary>Place of an inner point of a <see cref="ProfileSection"/>, m from its inlet.</summary>
     /// <param name="section">Which section: 0 is at the blown end.</param>
     /// <param name="point">Which of its points: 1 is the first after its inlet.</param>
+    /// <returns>The parameter.</returns>
     public static ColumnParameter PointPosition(int section, int point) =>
         new(new PointParameter(Index(section, nameof(section)), Index(point, nameof(point)), true));
 
     /// <summary>Distance of a tone hole's axis from the blown end, m.</summary>
     /// <param name="hole">Which hole: 0 is nearest to the blown end.</param>
+    /// <returns>The parameter.</returns>
     public static ColumnParameter HolePosition(int hole) =>
         new(new HoleParameter(Index(hole, nameof(hole)), HoleDimension.Position));
 
     /// <summary>Diameter of a tone hole, m.</summary>
     /// <param name="hole">Which hole: 0 is nearest to the blown end.</param>
+    /// <returns>The parameter.</returns>
     public static ColumnParameter HoleDiameter(int hole) =>
         new(new HoleParameter(Index(hole, nameof(hole)), HoleDimension.Diameter));
 
     /// <summary>Height of a tone hole, m.</summary>
     /// <param name="hole">Which hole: 0 is nearest to the blown end.</param>
+    /// <returns>The parameter.</returns>
     public static ColumnParameter HoleHeight(int hole) =>
         new(new HoleParameter(Index(hole, nameof(hole)), HoleDimension.Height));
 
     /// <summary>Several parameters of one unit that change by the same amount; the value is that of the first.</summary>
     /// <param name="parameters">At least one, all of the same unit.</param>
+    /// <returns>The joint parameter.</returns>
     /// <exception cref="ArgumentException">There are none, or their units differ.</exception>
     public static ColumnParameter Together(params IReadOnlyList<ColumnParameter> parameters)
     {
@@ -137,8 +151,11 @@ public sealed record ColumnParameter
         );
     }
 
-    /// <summary>The parameter of a name, such as "length of section 2" or "temperature of the air": reads back what <see cref="ToString"/> writes.</summary>
+    /// <summary>
+    /// The parameter of a name, such as "length of section 2" or "temperature of the air": reads back what <see cref="ToString"/> writes.
+    /// </summary>
     /// <param name="name">The name, sections, points and holes counted from 1; several with "and" between change together.</param>
+    /// <returns>The parameter.</returns>
     /// <exception cref="ArgumentNullException">The name is null.</exception>
     /// <exception cref="FormatException">There is no such name; the message says what there is.</exception>
     public static ColumnParameter Parse(string name)
@@ -153,6 +170,7 @@ public sealed record ColumnParameter
     /// where it is known.
     /// </summary>
     /// <param name="column">The column.</param>
+    /// <returns>The parameters, in the order of the bore.</returns>
     public static IReadOnlyList<ColumnParameter> AllOf(Column column)
     {
         ArgumentNullException.ThrowIfNull(column);
@@ -202,6 +220,7 @@ public sealed record ColumnParameter
 
     /// <summary>Its value in a column, in <see cref="Unit"/>.</summary>
     /// <param name="column">The column.</param>
+    /// <returns>The value, in the parameter's unit.</returns>
     /// <exception cref="ArgumentException">The column has no such parameter.</exception>
     public double Of(Column column)
     {
@@ -212,6 +231,7 @@ public sealed record ColumnParameter
     /// <summary>A column with another value of it; what stays the same is shared with the first.</summary>
     /// <param name="column">The column to begin with; it is not changed.</param>
     /// <param name="value">The value, in <see cref="Unit"/>.</param>
+    /// <returns>A column with this value.</returns>
     /// <exception cref="ArgumentException">The column has no such parameter, or what the value makes does not fit.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The value is out of the range that the column's parts allow.</exception>
     public Column With(Column column, double value)
@@ -226,7 +246,8 @@ public sealed record ColumnParameter
             ? Require.Show(Math.Round(value * 1000, 6), "mm")
             : Require.Show(Math.Round(value, 9), Unit);
 
-    /// <summary>What it is, with sections, points and holes counted from 1.</summary>
+    /// <summary>The name of the parameter, with sections, points and holes counted from 1.</summary>
+    /// <returns>The name.</returns>
     public override string ToString() => change.ToString();
 
     /// <summary>How far to go for a difference, in <see cref="Unit"/>: where the column is still smooth.</summary>

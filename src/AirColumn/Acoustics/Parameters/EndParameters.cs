@@ -30,7 +30,7 @@ internal sealed record WallParameter : IColumnChange
         return parts with { Bore = parts.Bore.WithFarEnd(new OpenEnd(Length.FromMeters(value))) };
     }
 
-    /// <summary>What it is.</summary>
+    /// <summary>The name of the parameter.</summary>
     public override string ToString() => "wall at the far end";
 }
 
@@ -58,6 +58,6 @@ internal sealed record BlownParameter : IColumnChange
         };
     }
 
-    /// <summary>What it is.</summary>
+    /// <summary>The name of the parameter.</summary>
     public override string ToString() => "correction of the blown end";
 }

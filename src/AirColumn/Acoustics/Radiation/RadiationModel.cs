@@ -84,7 +84,7 @@ public sealed class RadiationModel
             null
         );
 
-    /// <summary>What it is called.</summary>
+    /// <summary>Its name.</summary>
     public string Name { get; }
 
     internal Func<Frequency, Complex>? Impedance { get; }
@@ -101,6 +101,7 @@ public sealed class RadiationModel
     /// <param name="highest">
     /// Up to where it is known, above 0; if left out, anywhere, also somewhat above the cut-on.
     /// </param>
+    /// <returns>The model.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The highest frequency is not a finite number above zero.</exception>
     /// <remarks>
     /// Resonances are counted on the premise that the load's reactance grows with frequency where it does not dissipate, as
@@ -121,6 +122,7 @@ public sealed class RadiationModel
     }
 
     /// <summary>The name.</summary>
+    /// <returns>The name.</returns>
     public override string ToString() => Name;
 
     /// <summary>The model of an open end whose wall slopes, where curved fronts count that.</summary>

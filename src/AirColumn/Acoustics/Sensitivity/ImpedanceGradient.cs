@@ -3,7 +3,7 @@ using System.Numerics;
 namespace AirColumn.Acoustics;
 
 /// <summary>
-/// What input impedance changes by when a dimension or the air changes, over a grid of frequencies: ∂Z/∂θ for each parameter θ.
+/// The gradient of input impedance with dimensions and the air, over a grid of frequencies: ∂Z/∂θ for each parameter θ.
 /// Immutable.
 /// </summary>
 public sealed class ImpedanceGradient
@@ -41,16 +41,19 @@ public sealed class ImpedanceGradient
 
     /// <summary>Re ∂Z/∂θ at each frequency, Pa·s/m³ per <see cref="ColumnParameter.Unit"/>.</summary>
     /// <param name="parameter">Its index in <see cref="Parameters"/>.</param>
+    /// <returns>One value for each frequency.</returns>
     public ReadOnlySpan<double> Real(int parameter) => real.AsSpan(Index(parameter) * Grid.Count, Grid.Count);
 
     /// <summary>Im ∂Z/∂θ at each frequency, Pa·s/m³ per <see cref="ColumnParameter.Unit"/>.</summary>
     /// <param name="parameter">Its index in <see cref="Parameters"/>.</param>
+    /// <returns>One value for each frequency.</returns>
     public ReadOnlySpan<double> Imaginary(int parameter) =>
         imaginary.AsSpan(Index(parameter) * Grid.Count, Grid.Count);
 
     /// <summary>∂Z/∂θ at one frequency, Pa·s/m³ per <see cref="ColumnParameter.Unit"/>.</summary>
     /// <param name="parameter">Its index in <see cref="Parameters"/>.</param>
     /// <param name="frequency">Its index in <see cref="Grid"/>.</param>
+    /// <returns>The derivative.</returns>
     public Complex At(int parameter, int frequency)
     {
         Require.InRange(frequency, 0, Grid.Count - 1, "");

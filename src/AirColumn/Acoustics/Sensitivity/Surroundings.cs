@@ -6,7 +6,7 @@ namespace AirColumn.Acoustics.Sensitivity;
 /// <summary>
 /// As much of a column as a parameter can change something in: the sections it shapes with one to either side, or all of it.
 /// </summary>
-/// <param name="Parts">What it is made of.</param>
+/// <param name="Parts">Its bore, air and options.</param>
 /// <param name="Compiled">What that has become, the same objects as in the column.</param>
 /// <param name="Parameter">The parameter, counted from where this begins.</param>
 /// <param name="FirstPart">Where its parts begin in the column.</param>
