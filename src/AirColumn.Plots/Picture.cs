@@ -5,7 +5,7 @@ using SkiaSharp;
 namespace AirColumn.Plots;
 
 /// <summary>
-/// A picture of an air column, to be had as SVG or PNG at any size. Immutable, safe to share between threads; the same values
+/// A picture of an air column, available as SVG or PNG at any size. Immutable, safe to share between threads; the same values
 /// give the same picture in every culture.
 /// </summary>
 /// <remarks>

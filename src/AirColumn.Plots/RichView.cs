@@ -66,6 +66,15 @@ public static class RichView
         return (named.Length == 0 ? "" : Of(TuningPicture.Of(named), cancellationToken)) + Table(resonances);
     }
 
+    /// <summary>Any other answer, such as a length that was solved for: a table of its values, each named with its unit.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <returns>The HTML.</returns>
+    public static string Of(IJsonAnswer answer)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        return AnswerTable.Of(answer);
+    }
+
     /// <summary>A picture, with its description for those who cannot see it.</summary>
     /// <param name="picture">The picture.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>

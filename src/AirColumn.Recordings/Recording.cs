@@ -72,7 +72,7 @@ public abstract class Recording : IDisposable
     /// <summary>Opens WAV data, as <see cref="Open(string)"/>.</summary>
     /// <param name="stream">The data, which is read from its beginning; it must be seekable, and stays the caller's to dispose of.</param>
     /// <returns>The recording.</returns>
-    /// <exception cref="ArgumentException">The stream cannot be read or seeked.</exception>
+    /// <exception cref="ArgumentException">The stream cannot be read, or has no random access.</exception>
     /// <exception cref="RecordingException">It is not WAV data, or holds no sound.</exception>
     public static Recording Open(Stream stream)
     {
@@ -145,4 +145,11 @@ public abstract class Recording : IDisposable
     /// <summary>Lets go of what is held.</summary>
     /// <param name="disposing">Whether <see cref="Dispose()"/> asked for it.</param>
     protected virtual void Dispose(bool disposing) { }
+
+    /// <summary>Duration, channels and sample rate, in the invariant culture.</summary>
+    /// <returns>Duration, channels and rate, as text.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"{Duration.Seconds:0.##} s, {Channels} channels, {SampleRate.Hertz:0} Hz"
+        );
 }

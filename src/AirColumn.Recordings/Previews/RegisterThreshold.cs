@@ -60,4 +60,11 @@ public sealed class RegisterThreshold
             ? null
             : (speaking.MinBy(onset => onset.Lips).Lips, speaking.MaxBy(onset => onset.Lips).Lips);
     }
+
+    /// <summary>Register, threshold pressure and note, in the invariant culture.</summary>
+    /// <returns>Register, pressure and note, as text.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"register {Number}: {Easiest.Mouth.Kilopascals:0.##} kPa, {Easiest.Sounding.Hertz:0.##} Hz"
+        );
 }

@@ -141,6 +141,11 @@ public sealed class FingeredFlute
             around
         );
     }
+
+    /// <summary>Tonic, number of holes and sounding length, in the invariant culture.</summary>
+    /// <returns>Tonic, holes and length, as text.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"flute on {Tonic}, {Holes.Count} holes, {Sounding.Millimeters:0.#} mm");
 }
 
 /// <summary>A finger hole.</summary>

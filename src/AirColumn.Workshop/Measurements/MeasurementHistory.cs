@@ -151,4 +151,8 @@ public sealed class MeasurementHistory
             }
         );
     }
+
+    /// <summary>Number of notes heard.</summary>
+    /// <returns>Number of notes, as text.</returns>
+    public override string ToString() => FormattableString.Invariant($"{Taken.Count} notes heard");
 }

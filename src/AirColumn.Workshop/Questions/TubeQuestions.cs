@@ -352,4 +352,9 @@ public sealed class TubeQuestions
             );
         }
     }
+
+    /// <summary>Number of answers, and the next question.</summary>
+    /// <returns>Number of answers and next question, as text.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{answers.Length} answers; next: {Next}");
 }

@@ -246,4 +246,9 @@ public sealed class Catalogue
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }
+
+    /// <summary>Numbers of pipes and sockets.</summary>
+    /// <returns>Numbers of pipes and sockets, as text.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Pipes.Count} pipes, {Sockets.Count} sockets");
 }

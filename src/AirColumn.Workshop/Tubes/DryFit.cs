@@ -201,4 +201,9 @@ public sealed class DryFit
 
     private Length Sum(Func<DryJoint, Length> of) =>
         Length.FromMillimeters(Joints.Sum(joint => of(joint).Millimeters));
+
+    /// <summary>Number of joints and how far they stop short, in the invariant culture.</summary>
+    /// <returns>Number of joints and their total, as text.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{Joints.Count} joints stop {InAll.Millimeters:0.#} mm short in all");
 }

@@ -52,4 +52,8 @@ public sealed class ExactCut
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The plan.</returns>
     public TubeBuild Plan(CancellationToken cancellationToken = default) => rest(cancellationToken);
+
+    /// <summary>The explanation, with lengths in millimetres and inches.</summary>
+    /// <returns>The explanation.</returns>
+    public override string ToString() => ExplanationIn(LengthUnits.Both);
 }

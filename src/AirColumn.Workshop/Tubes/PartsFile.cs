@@ -190,4 +190,8 @@ public sealed class PartsFile
 
         return part.TextIfAny(key) is { } name ? FittingSocket.Of(catalogue.Socket(name), gap) : null;
     }
+
+    /// <summary>Name and parts.</summary>
+    /// <returns>Name and parts, as text.</returns>
+    public override string ToString() => Name.Length == 0 ? Assembly.ToString() : $"{Name}: {Assembly}";
 }

@@ -420,4 +420,8 @@ public sealed class TubeAssembly
             throw new PartException(part, PartsObject.Plain(problem), problem);
         }
     }
+
+    /// <summary>The names of the parts from the lips, or their kinds.</summary>
+    /// <returns>The names, separated by commas.</returns>
+    public override string ToString() => string.Join(", ", parts.Select(part => part.Name));
 }

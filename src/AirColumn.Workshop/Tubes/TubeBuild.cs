@@ -145,4 +145,8 @@ public sealed class TubeBuild
     /// <returns>The tuning; null where no length fits, and where no socket holds its pipe out.</returns>
     public DryTuning? Dry(CancellationToken cancellationToken = default) =>
         FindDry?.Invoke(cancellationToken);
+
+    /// <summary><see cref="Explanation"/>.</summary>
+    /// <returns>The explanation.</returns>
+    public override string ToString() => Explanation;
 }

@@ -61,7 +61,7 @@ public static class TubeBuilder
         if (assembly.FreePipe is null)
         {
             throw new ArgumentException(
-                "All pipes have a length, so that there is none to find; leave one open.",
+                "Every pipe has a length, so there is none to find; leave one open.",
                 nameof(assembly)
             );
         }

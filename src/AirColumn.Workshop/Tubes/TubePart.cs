@@ -85,7 +85,7 @@ public sealed record PipePart : TubePart
     /// <summary>A piece of a pipe of a catalogue.</summary>
     /// <param name="name">What the maker calls it; not empty.</param>
     /// <param name="stock">The pipe of the catalogue.</param>
-    /// <param name="measured">Its inside diameter by caliper, which beats the table; that of the table if null.</param>
+    /// <param name="measured">The inside diameter by caliper, which takes precedence over the table; null takes that of the table.</param>
     /// <param name="cut">The length to which it is cut; null where that is to be found.</param>
     /// <returns>The part.</returns>
     /// <exception cref="ArgumentException">The name is empty, or the measured diameter leaves no wall.</exception>

@@ -60,6 +60,10 @@ public sealed record LengthSolution : IJsonAnswer
         json.Number("centsPerMillimetre", CentsPerMillimetre);
         json.WriteString("explanation", Explanation);
     }
+
+    /// <summary><see cref="Explanation"/>.</summary>
+    /// <returns>The explanation.</returns>
+    public override string ToString() => Explanation;
 }
 
 /// <summary>Two lengths between which another lies.</summary>

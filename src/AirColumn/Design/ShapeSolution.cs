@@ -63,12 +63,16 @@ public sealed record ShapeSolution : IJsonAnswer
         );
         json.WriteString("explanation", Explanation);
     }
+
+    /// <summary><see cref="Explanation"/>.</summary>
+    /// <returns>The explanation.</returns>
+    public override string ToString() => Explanation;
 }
 
 /// <summary>A value that a search chose.</summary>
 /// <param name="Unknown">The unknown that was left to choose.</param>
 /// <param name="Value">The chosen value, in the unit of its parameter.</param>
-/// <param name="IsAtBound">Whether it lies on one of its bounds, to two thousandths of their distance.</param>
+/// <param name="IsAtBound">True if it lies on one of its bounds, within two thousandths of the distance between them.</param>
 public readonly record struct ChosenValue(Unknown Unknown, double Value, bool IsAtBound);
 
 /// <summary>How far a target was missed.</summary>
