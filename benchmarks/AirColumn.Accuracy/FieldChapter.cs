@@ -108,7 +108,7 @@ internal static class FieldChapter
                 + $"at most {Own():0.0000} cent. Modes are the radial modes of the bore, carried together, as many as the column takes for itself; "
                 + "a chapter of their own is below. Curved wave fronts, which automatic ones are in gentle bores, multiply the "
                 + "series impedance by the kinetic energy of the flow across the axis, to second order in the slope of the wall, and count the "
-                + "taper behind an open mouth to first order. They end where the wall slopes by 45°: the engine warns there. Sloped fronts are "
+                + "taper behind an open mouth to first order. They are not valid for slopes above 45°: the engine warns there. Sloped fronts are "
                 + "the first order of it, 1 + a'²/2, and plane fronts the textbook horn equation, both with the end of a straight pipe, "
                 + "for comparison.",
             quantities,

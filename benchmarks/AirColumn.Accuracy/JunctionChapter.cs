@@ -20,7 +20,7 @@ internal static class JunctionChapter
             "A step is exact by itself: an abrupt, concentric change of radius, up to the first radial mode of its wider side. "
                 + "Holes follow published fits, which hold for holes small against the wavelength and apart by more than their width; "
                 + "a bend follows potential flow, exact at low frequency, and warns where the wave in it slows down by more than 5 cents. "
-                + "What open holes send each other outside is not in it.",
+                + "The sound that open holes send each other outside is not modelled.",
             [
                 new Quantity(
                     "Step: l/a₁ at low frequency",
