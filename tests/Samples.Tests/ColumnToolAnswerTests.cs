@@ -81,6 +81,58 @@ public class ColumnToolAnswerTests
         Assert.Equal(cents, Number(resonances[0], "cents"), 1e-6);
     }
 
+    // A tube that came out 12 mm longer, measured by its textbook impedance or by its odd quarter waves.
+    [Fact]
+    public void What_was_measured_is_fitted()
+    {
+        const double Longer = IdealTube.Length + 0.012;
+        var csv = Path.GetTempFileName();
+        try
+        {
+            File.WriteAllLines(
+                csv,
+                Enumerable
+                    .Range(0, 60)
+                    .Select(i => 31.7 + 10 * i)
+                    .Select(f =>
+                        FormattableString.Invariant(
+                            $"{f},0,{IdealTube.CharacteristicImpedance * Math.Tan(IdealTube.WaveNumber(f) * Longer)}"
+                        )
+                    )
+            );
+            Fits("--impedance", csv, "--noise", "0.001");
+        }
+        finally
+        {
+            File.Delete(csv);
+        }
+
+        Fits("--resonance", Quarters(1), "--resonance", Quarters(3), "--resonance", Quarters(5));
+        Sample
+            .ColumnTool(IdealTube.Open, "fit", "-", "--tolerance", "length of section 2 ± 20 mm")
+            .Refused(2, "--resonance or --impedance must be given, what was measured, and not both.");
+
+        void Fits(params string[] measured)
+        {
+            var fit = Sample
+                .ColumnTool(
+                    IdealTube.Open,
+                    ["fit", "-", "--tolerance", "length of section 2 ± 20 mm", .. measured, "--json"]
+                )
+                .Json();
+            Assert.True(fit.GetProperty("solved").GetBoolean());
+            var value = Assert.Single(fit.GetProperty("values").EnumerateArray());
+            Assert.Equal(0.762, Number(value, "value"), 2e-6);
+            Assert.True(value.GetProperty("isOff").GetBoolean());
+            Assert.InRange(Number(fit, "misfit"), 0, 0.1);
+        }
+
+        static string Quarters(int odd) =>
+            FormattableString.Invariant(
+                $"{(odd + 1) / 2} at {odd * IdealTube.SpeedOfSound / (4 * Longer)} Hz ± 0.1 cents"
+            );
+    }
+
     [Fact]
     public void A_lossy_tube_has_finite_quality_factors_and_a_reference_moves_the_cents()
     {

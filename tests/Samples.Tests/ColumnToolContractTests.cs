@@ -100,6 +100,21 @@ public class ColumnToolContractTests
             "\"tolerance\":[\"length of section 1 ± 1 mm\",\"temperature of the air ± 2 K (95 %)\"],\"count\":2"
         ),
         (
+            "fit",
+            Steep,
+            [
+                "--tolerance",
+                "length of section 1 ± 5 mm",
+                "--resonance",
+                "1 at 163 Hz ± 10 cents",
+                "--resonance",
+                "2 at 488 Hz ± 5.5 cents",
+                "--noise",
+                "0.02",
+            ],
+            "\"tolerance\":[\"length of section 1 ± 5 mm\"],\"resonance\":[\"1 at 163 Hz ± 10 cents\",\"2 at 488 Hz ± 5.5 cents\"],\"noise\":0.02"
+        ),
+        (
             "trim",
             Steep,
             [

@@ -10,7 +10,7 @@ public class ColumnToolErrorTests
     private const int BadFile = 3;
     private const int BadDocument = 4;
     private const string Verbs =
-        "column, impedance, reflection, matrix, transfer, resonances, inside, power, quality, length, shape, holes, uncertainty, trim, air, sweep, study, merge, lines, schema, reference";
+        "column, impedance, reflection, matrix, transfer, resonances, inside, power, quality, length, shape, holes, uncertainty, fit, trim, air, sweep, study, merge, lines, schema, reference";
 
     // C12 is 440·2^(87/12) Hz. Plane waves end at ka = 3.8317, the first zero of J1 (from memory), with a = 20 mm.
     [Theory]

@@ -20,6 +20,7 @@ internal static class AllVerbs
         ShapeVerb.Create(),
         HolesVerb.Create(),
         UncertaintyVerb.Create(),
+        FitVerb.Create(),
         TrimVerb.Create(),
         AirVerb.Create(),
     ];

@@ -4,21 +4,19 @@ using MathNet.Numerics.Optimization;
 
 namespace AirColumn.Design;
 
-/// <summary>Which bore was measured: from a measured impedance and the bore as it is believed to be, the one that fits both.</summary>
+/// <summary>Which bore was measured: from a measured impedance or measured resonances and the bore as it is believed to be, the one that fits both.</summary>
 public static class BoreFit
 {
     // Of standard deviations known beforehand: how near the end of a descent is to be.
     private const double CoarseStep = 0.03;
     private const double FinestStep = 1e-4;
-    private const double FewestInBand = 8; // frequencies
-    private const int Steps = 40; // in each band
+    private const int Steps = 40; // in each stage
 
-    /// <summary>Fits a column to a measured reflectance.</summary>
+    /// <summary>Fits a column to a measured reflectance, or to measured resonances.</summary>
     /// <remarks>
     /// The most likely bore, where what is believed of it has the standard deviations given and the noise is normal: least squares of the
-    /// reflectance over its noise and of the changes over theirs, by Levenberg–Marquardt steps with exact gradients. The lowest octaves are fitted
-    /// first, and each time one more: they see the bore as a whole, so that the upper ones, whose phase turns many times, begin near their
-    /// minimum. How sure the result is, the covariance of that least-squares problem says (source: aster2018, ch. 11).
+    /// measured values over their noise and of the changes over theirs, by Levenberg–Marquardt steps with exact gradients. What is lowest in frequency
+    /// is fitted first: it sees the bore as a whole, so that the rest begins near its minimum. How sure the result is, the covariance of that least-squares problem says (source: aster2018, ch. 11).
     /// </remarks>
     /// <param name="believed">The column as it is believed to be, with the air of the measurement; it is not changed.</param>
     /// <param name="measured">What was measured at its blown end.</param>
@@ -30,7 +28,7 @@ public static class BoreFit
     /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond what the column answers.</exception>
     public static BoreFitSolution Solve(
         Column believed,
-        MeasuredReflectance measured,
+        BoreMeasurement measured,
         IReadOnlyList<Tolerance> tolerances,
         BoreProfile? profile = null,
         CancellationToken cancellationToken = default
@@ -48,10 +46,11 @@ public static class BoreFit
         );
         var place = Vector<double>.Build.Dense(problem.Unknowns);
         var converged = true;
-        foreach (var count in Bands(measured.Hertz))
+        var stages = measured.Stages;
+        foreach (var stage in stages)
         {
-            problem.Take(count);
-            var isLast = count == measured.Hertz.Length;
+            problem.Take(stage);
+            var isLast = stage == stages[^1];
             var result = new LevenbergMarquardtMinimizer(
                 1e-3,
                 1e-12,
@@ -71,28 +70,6 @@ public static class BoreFit
             converged = result.ReasonForExit != ExitCondition.ExceedIterations;
         }
 
-        return problem.Solution(place, converged);
-    }
-
-    // How many frequencies each fit takes: an octave more each time.
-    private static List<int> Bands(ReadOnlySpan<double> hertz)
-    {
-        var counts = new List<int> { hertz.Length };
-        for (var high = hertz[^1] / 2; ; high /= 2)
-        {
-            var count = 0;
-            while (hertz[count] < high)
-            {
-                count++;
-            }
-
-            if (count < FewestInBand)
-            {
-                counts.Reverse();
-                return counts;
-            }
-
-            counts.Add(count);
-        }
+        return problem.Solution(problem.Polished(place), converged);
     }
 }

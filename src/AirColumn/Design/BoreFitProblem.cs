@@ -1,11 +1,10 @@
 using AirColumn.Acoustics;
 using MathNet.Numerics.LinearAlgebra;
-using Complex = System.Numerics.Complex;
 
 namespace AirColumn.Design;
 
 /// <summary>
-/// Reflectance over its noise, and what is believed over its standard deviation, as residuals over unknowns that are independent of each other
+/// A measurement over its noise, and what is believed over its standard deviation, as residuals over unknowns that are independent of each other
 /// and of variance 1 beforehand.
 /// </summary>
 internal sealed class BoreFitProblem
@@ -13,18 +12,21 @@ internal sealed class BoreFitProblem
     // In place of a residual where values make no bore: far worse than any that there is.
     private const double Missing = 1e5;
 
+    private const int PolishingSteps = 4;
+    private const double NearEnough = 1e-3;
+
     private readonly Column believed;
-    private readonly MeasuredReflectance measured;
+    private readonly BoreMeasurement measured;
     private readonly ColumnParameter[] parameters;
     private readonly double[] present; // their values beforehand
     private readonly Matrix<double> root; // of their covariance beforehand
     private readonly CancellationToken cancellationToken;
-    private int count; // frequencies taken
+    private int stage; // how much of it is taken
     private FitPoint? last;
 
     public BoreFitProblem(
         Column believed,
-        MeasuredReflectance measured,
+        BoreMeasurement measured,
         IReadOnlyList<Tolerance> tolerances,
         BoreProfile? profile,
         CancellationToken cancellationToken
@@ -46,12 +48,12 @@ internal sealed class BoreFitProblem
             throw new ArgumentException($"The {twice.Key} is given twice; give it once.", nameof(tolerances));
         }
 
-        if (measured.Hertz[^1] > believed.HighestFrequency.Hertz)
+        if (measured.HighestHertz > believed.HighestFrequency.Hertz)
         {
             throw new ArgumentOutOfRangeException(
                 nameof(measured),
-                measured.Hertz[^1],
-                $"The measurement goes up to {Require.Show(measured.Hertz[^1], "Hz")}, the column answers up to "
+                measured.HighestHertz,
+                $"The measurement goes up to {Require.Show(measured.HighestHertz, "Hz")}, the column answers up to "
                     + $"{Require.Show(Math.Round(believed.HighestFrequency.Hertz, 1), "Hz")}; leave out what lies above."
             );
         }
@@ -72,15 +74,17 @@ internal sealed class BoreFitProblem
             root[along + i, along + i] = tolerances[i].StandardDeviation;
         }
 
-        Take(measured.Hertz.Length);
+        Take(measured.Stages[^1]);
     }
 
     public int Unknowns => parameters.Length;
 
-    public int Residuals => 2 * count + Unknowns;
+    public int Residuals => Numbers + Unknowns;
 
-    /// <summary>Takes so many frequencies, the lowest.</summary>
-    public void Take(int frequencies) => (count, last) = (frequencies, null);
+    private int Numbers => measured.NumbersOf(stage);
+
+    /// <summary>Takes so much of the measurement.</summary>
+    public void Take(int much) => (stage, last) = (much, null);
 
     public FitPoint At(Vector<double> place)
     {
@@ -96,28 +100,40 @@ internal sealed class BoreFitProblem
     public Matrix<double> Jacobian(Vector<double> place)
     {
         var point = At(place);
-        var slopes = Matrix<double>.Build.Dense(2 * count, Unknowns);
-        if (point.Column is not null)
+        var slopes = point.Column is null
+            ? Matrix<double>.Build.Dense(Numbers, Unknowns)
+            : measured.Slopes(point.Column, parameters, stage, cancellationToken);
+        return (slopes * root).Stack(Matrix<double>.Build.DenseIdentity(Unknowns));
+    }
+
+    /// <summary>
+    /// Gauss–Newton steps to the minimum from near it: an end by steps small against what was known beforehand may be far from it against what is
+    /// known now.
+    /// </summary>
+    public Vector<double> Polished(Vector<double> place)
+    {
+        for (var step = 0; step < PolishingSteps; step++)
         {
-            var hertz = measured.Hertz[..count];
-            var gradient = point.Column.ImpedanceGradient(
-                FrequencyGrid.FromHertz(hertz),
-                parameters,
-                cancellationToken: cancellationToken
-            );
-            for (var f = 0; f < count; f++)
+            var point = At(place);
+            var jacobian = Jacobian(place);
+            var move = jacobian
+                .TransposeThisAndMultiply(jacobian)
+                .Cholesky()
+                .Solve(-jacobian.TransposeThisAndMultiply(point.Residuals));
+            if (At(place + move).Residuals.L2Norm() > point.Residuals.L2Norm())
             {
-                var sum = gradient.Impedance[f] + measured.ReferenceImpedance;
-                var rate = 2 * measured.ReferenceImpedance / (sum * sum) / measured.StandardDeviation;
-                for (var n = 0; n < Unknowns; n++)
-                {
-                    var slope = rate * gradient.At(n, f);
-                    (slopes[2 * f, n], slopes[2 * f + 1, n]) = (slope.Real, slope.Imaginary);
-                }
+                return place;
+            }
+
+            place += move;
+            // In standard deviations of what is known now.
+            if ((jacobian * move).L2Norm() < NearEnough)
+            {
+                return place;
             }
         }
 
-        return (slopes * root).Stack(Matrix<double>.Build.DenseIdentity(Unknowns));
+        return place;
     }
 
     /// <summary>What was found at a place.</summary>
@@ -125,8 +141,8 @@ internal sealed class BoreFitProblem
     {
         var point = At(place);
         var jacobian = Jacobian(place);
-        var data = point.Residuals.SubVector(0, 2 * count);
-        var noise = Math.Sqrt(data.DotProduct(data) / (2 * count));
+        var data = point.Residuals.SubVector(0, Numbers);
+        var noise = Math.Sqrt(data.DotProduct(data) / Numbers);
         // The last rows of the Jacobian are what was known beforehand.
         var covariance =
             root * (jacobian.TransposeThisAndMultiply(jacobian)).Cholesky().Solve(root.Transpose());
@@ -154,7 +170,7 @@ internal sealed class BoreFitProblem
             values,
             covariance.ToArray(),
             noise,
-            (point.Column ?? believed).WarningsUpTo(measured.Hertz[^1])
+            (point.Column ?? believed).WarningsUpTo(measured.HighestHertz)
         );
     }
 
@@ -168,23 +184,16 @@ internal sealed class BoreFitProblem
     {
         cancellationToken.ThrowIfCancellationRequested();
         var residuals = Vector<double>.Build.Dense(Residuals, Missing);
-        residuals.SetSubVector(2 * count, Unknowns, place);
-        if (ColumnAt(Values(place)) is not { } column)
+        residuals.SetSubVector(Numbers, Unknowns, place);
+        if (
+            ColumnAt(Values(place)) is not { } column
+            || measured.Residuals(column, stage, cancellationToken) is not { } off
+        )
         {
             return new FitPoint(place, null, residuals);
         }
 
-        var (real, imaginary) = (new double[count], new double[count]);
-        column.Impedance(measured.Hertz[..count], real, imaginary, cancellationToken);
-        for (var f = 0; f < count; f++)
-        {
-            var off =
-                MeasuredReflectance.Of(new Complex(real[f], imaginary[f]), measured.ReferenceImpedance)
-                - measured.Values[f];
-            residuals[2 * f] = off.Real / measured.StandardDeviation;
-            residuals[2 * f + 1] = off.Imaginary / measured.StandardDeviation;
-        }
-
+        residuals.SetSubVector(0, Numbers, off);
         return new FitPoint(place, column, residuals);
     }
 
@@ -199,7 +208,7 @@ internal sealed class BoreFitProblem
             }
 
             var column = believed.With(parts);
-            return column.HighestFrequency.Hertz >= measured.Hertz[count - 1] ? column : null;
+            return column.HighestFrequency.Hertz >= measured.HighestHertzOf(stage) ? column : null;
         }
         catch (ArgumentException)
         {

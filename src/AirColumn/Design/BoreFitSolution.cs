@@ -77,7 +77,7 @@ public sealed class BoreFitSolution : IJsonAnswer
         {
             if (Status == SolveStatus.NoBore)
             {
-                return "No values near those believed make a bore that answers as high as the measurement; leave the highest frequencies out, or look at what is believed.";
+                return "No values near those believed make a bore that answers as high as the measurement, or has as many resonances; leave out what is highest, or look at what is believed.";
             }
 
             var off = Off.OrderByDescending(value => Math.Abs(value.Change) / value.StandardDeviation)
@@ -165,8 +165,13 @@ public sealed record FittedValue(
     /// <summary>Half the width of the range that holds the true value with 95 percent.</summary>
     public double PlusMinus => Coverage.OfNormal * StandardDeviation;
 
-    /// <summary>The name of the parameter, its difference from the value believed, and the 95 percent range.</summary>
+    /// <summary>The name of the parameter, its difference from the value believed, and the 95 percent range, to two digits of that.</summary>
     /// <returns>Name, difference and range, as text.</returns>
     public override string ToString() =>
-        $"{Parameter} {(Change < 0 ? "−" : "+")}{Parameter.Show(Math.Abs(Change))} ± {Parameter.Show(PlusMinus)}";
+        $"{Parameter} {(Change < 0 ? "−" : "+")}{Parameter.Show(Rounded(Math.Abs(Change)))} ± {Parameter.Show(Rounded(PlusMinus))}";
+
+    private double Rounded(double value) =>
+        PlusMinus > 0
+            ? Math.Round(value, Math.Clamp(1 - (int)Math.Floor(Math.Log10(PlusMinus)), 0, 15))
+            : value;
 }

@@ -1,5 +1,7 @@
 using System.Globalization;
-using System.Numerics;
+using AirColumn.Acoustics;
+using MathNet.Numerics.LinearAlgebra;
+using Complex = System.Numerics.Complex;
 
 namespace AirColumn.Design;
 
@@ -7,9 +9,10 @@ namespace AirColumn.Design;
 /// A measured input impedance, kept as the reflectance R = (Z − Zr)/(Z + Zr) of the blown end: its size stays near 1, so that one
 /// uncertainty holds at peaks and dips of Z alike. Immutable.
 /// </summary>
-public sealed class MeasuredReflectance
+public sealed class MeasuredReflectance : BoreMeasurement
 {
     private const double LargestReflectance = 2;
+    private const double FewestInBand = 8; // frequencies
     private static readonly char[] Separators = [',', ';', '\t'];
 
     private readonly double[] hertz;
@@ -172,6 +175,80 @@ public sealed class MeasuredReflectance
             && double.IsFinite(value)
                 ? value
                 : null;
+    }
+
+    internal override double HighestHertz => hertz[^1];
+
+    // The lowest octaves first, and each time one more: they see the bore as a whole, so that the upper ones, whose phase turns many times, begin near
+    // their minimum.
+    internal override IReadOnlyList<int> Stages
+    {
+        get
+        {
+            var counts = new List<int> { hertz.Length };
+            for (var high = hertz[^1] / 2; ; high /= 2)
+            {
+                var count = 0;
+                while (hertz[count] < high)
+                {
+                    count++;
+                }
+
+                if (count < FewestInBand)
+                {
+                    counts.Reverse();
+                    return counts;
+                }
+
+                counts.Add(count);
+            }
+        }
+    }
+
+    internal override int NumbersOf(int stage) => 2 * stage;
+
+    internal override double HighestHertzOf(int stage) => hertz[stage - 1];
+
+    internal override Vector<double> Residuals(Column column, int stage, CancellationToken cancellationToken)
+    {
+        var (real, imaginary) = (new double[stage], new double[stage]);
+        column.Impedance(Hertz[..stage], real, imaginary, cancellationToken);
+        var residuals = Vector<double>.Build.Dense(2 * stage);
+        for (var f = 0; f < stage; f++)
+        {
+            var off = Of(new Complex(real[f], imaginary[f]), ReferenceImpedance) - values[f];
+            residuals[2 * f] = off.Real / StandardDeviation;
+            residuals[2 * f + 1] = off.Imaginary / StandardDeviation;
+        }
+
+        return residuals;
+    }
+
+    internal override Matrix<double> Slopes(
+        Column column,
+        ColumnParameter[] parameters,
+        int stage,
+        CancellationToken cancellationToken
+    )
+    {
+        var gradient = column.ImpedanceGradient(
+            FrequencyGrid.FromHertz(Hertz[..stage]),
+            parameters,
+            cancellationToken: cancellationToken
+        );
+        var slopes = Matrix<double>.Build.Dense(2 * stage, parameters.Length);
+        for (var f = 0; f < stage; f++)
+        {
+            var sum = gradient.Impedance[f] + ReferenceImpedance;
+            var rate = 2 * ReferenceImpedance / (sum * sum) / StandardDeviation;
+            for (var n = 0; n < parameters.Length; n++)
+            {
+                var slope = rate * gradient.At(n, f);
+                (slopes[2 * f, n], slopes[2 * f + 1, n]) = (slope.Real, slope.Imaginary);
+            }
+        }
+
+        return slopes;
     }
 
     internal static Complex Of(Complex impedance, double reference) =>
