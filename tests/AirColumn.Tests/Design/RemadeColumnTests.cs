@@ -121,6 +121,50 @@ public partial class RemadeColumnTests
         );
     }
 
+    // In the middle of a tube a wider piece raises the drone about as much as it lowers it: what is left is of second order, all of one distribution.
+    [Draws(quick: 4, inLong: 40, Arbitrary = [typeof(Drawn)])]
+    internal void Where_first_order_is_little_the_remark_is_most(Jug jug, bool isNormal)
+    {
+        Column Tube(double wider) =>
+            new(
+                Bore.Build()
+                    .Cylinder(Mm(jug.Inside), Mm(2 * jug.Length))
+                    .Cylinder(Mm(jug.Inside + wider), Mm(200))
+                    .Cylinder(Mm(jug.Inside), Mm(2 * jug.Length))
+                    .OpenEnd(Mm(3)),
+                Room
+            );
+        var column = Tube(0);
+        var plusMinus = (isNormal ? 0.25 : 0.2) * jug.Inside;
+        var here = column.FirstResonances(1);
+        var budget = column.Budgets(
+            here,
+            [new(ColumnParameter.Diameter(1), Mm(plusMinus)) { IsNormal = isNormal }]
+        )[0];
+        var said = Remark().Match(budget.Remark ?? "");
+        Assert.True(said.Success, budget.Remark);
+        var moments = Moments(
+            x =>
+                Cents.Between(
+                    here[0].Frequency,
+                    Tube(isNormal ? plusMinus / 1.96 * x : plusMinus * x).FirstResonances(1)[0].Frequency
+                ),
+            isNormal ? 3.5 : 1,
+            x => isNormal ? Math.Exp(-x * x / 2) : 1
+        );
+        var sigma = Math.Sqrt(moments.Variance);
+        Near.Absolute(
+            sigma,
+            double.Parse(said.Groups["full"].Value, CultureInfo.InvariantCulture),
+            0.1 * sigma + 0.06
+        );
+        Near.Absolute(
+            moments.Mean,
+            double.Parse(said.Groups["shift"].Value, CultureInfo.InvariantCulture),
+            0.15 * Math.Abs(moments.Mean) + 0.06
+        );
+    }
+
     private static (double Mean, double Variance) Moments(
         Func<double, double> cents,
         double reach,
