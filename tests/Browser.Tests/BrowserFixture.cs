@@ -5,7 +5,7 @@ namespace Browser.Tests;
 /// <summary>One browser for all tests that share it.</summary>
 public class BrowserFixture : IAsyncLifetime
 {
-    private readonly List<IBrowser> started = [];
+    private IBrowser? started;
     private IPlaywright? playwright;
 
     public async Task InitializeAsync()
@@ -13,15 +13,17 @@ public class BrowserFixture : IAsyncLifetime
         if (InstalledBrowser.Path is not null)
         {
             playwright = await Playwright.CreateAsync();
-            await Launch();
+            started = await playwright.Chromium.LaunchAsync(
+                new() { ExecutablePath = InstalledBrowser.Path, Args = Arguments }
+            );
         }
     }
 
     public virtual async Task DisposeAsync()
     {
-        foreach (var one in started)
+        if (started is not null)
         {
-            await one.CloseAsync();
+            await started.CloseAsync();
         }
 
         playwright?.Dispose();
@@ -41,24 +43,16 @@ public class BrowserFixture : IAsyncLifetime
         return page;
     }
 
+    /// <summary>What it is started with.</summary>
+    protected virtual string[] Arguments => [];
+
     /// <summary>The browser.</summary>
     protected IBrowser Started
     {
         get
         {
-            Assert.True(started.Count > 0, InstalledBrowser.Missing);
-            return started[0];
+            Assert.True(started is not null, InstalledBrowser.Missing);
+            return started;
         }
-    }
-
-    /// <summary>A browser of its own for a test that needs other settings; it ends with the others.</summary>
-    protected async Task<IBrowser> Launch(params string[] arguments)
-    {
-        Assert.True(playwright is not null, InstalledBrowser.Missing);
-        var other = await playwright.Chromium.LaunchAsync(
-            new() { ExecutablePath = InstalledBrowser.Path, Args = arguments }
-        );
-        started.Add(other);
-        return other;
     }
 }

@@ -19,6 +19,10 @@ public sealed class BenchSite : IDisposable
         [".webmanifest"] = "application/manifest+json",
     };
 
+    /// <summary>Whether it is compressed as for visitors; it takes half a minute, and most tests look at other things.</summary>
+    public static readonly bool IsSmallest =
+        Amount.IsLong || Environment.GetEnvironmentVariable("AIRCOLUMN_TIMES") == "write";
+
     private readonly string folder = Directory.CreateTempSubdirectory("bench-page").FullName;
     private readonly HttpListener listener = new();
     private readonly ConcurrentBag<string> missing = [];
@@ -57,6 +61,7 @@ public sealed class BenchSite : IDisposable
                 "-p:BuildProjectReferences=false",
                 "-c",
                 Programs.Configuration,
+                $"-p:_BlazorBrotliCompressionLevel={(IsSmallest ? "SmallestSize" : "Optimal")}",
                 "-o",
                 folder,
             ]

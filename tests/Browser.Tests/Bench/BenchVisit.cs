@@ -1,6 +1,7 @@
 using System.Globalization;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using Xunit.Sdk;
 
 namespace Browser.Tests.Bench;
 
@@ -10,12 +11,29 @@ internal sealed class BenchVisit : IAsyncDisposable
     // Nothing is timed by this: it only ends a test that hangs, on a machine that does other work too.
     private const float Patience = 60_000;
 
+    private const string UndoAll = """
+        async () => {
+          const undo = [...document.querySelectorAll('header button')].find((one) => one.textContent === 'Undo');
+          while (!undo.disabled) {
+            undo.click();
+            await new Promise((then) => setTimeout(then));
+          }
+        }
+        """;
+
     private readonly IBrowserContext context;
     private readonly string address;
+    private readonly Func<BenchVisit, Task> leave;
     private readonly List<string> wrong = [];
+    private string beginning = "";
 
-    public BenchVisit(IBrowserContext context, IPage page, string address)
+    /// <param name="context">The visitor's browser.</param>
+    /// <param name="page">An empty page in it.</param>
+    /// <param name="address">Where the page is.</param>
+    /// <param name="leave">What is done with it when a test is done with it.</param>
+    public BenchVisit(IBrowserContext context, IPage page, string address, Func<BenchVisit, Task> leave)
     {
+        this.leave = leave;
         (this.context, Page, this.address) = (context, page, address);
         page.SetDefaultTimeout(Patience);
         page.Console += (_, message) =>
@@ -51,7 +69,48 @@ internal sealed class BenchVisit : IAsyncDisposable
     {
         await Page.GotoAsync(address + fragment);
         await Settled();
+        beginning = await Seen();
     }
+
+    /// <summary>
+    /// Brings the page back to what a new visitor meets, without starting it again, which takes seconds: every change is undone, and what its parts
+    /// remember goes with them while something else is made.
+    /// </summary>
+    /// <returns>Whether it is as it was when it was opened.</returns>
+    public async Task<bool> BeginAnew(int width, bool isDark)
+    {
+        try
+        {
+            foreach (var other in context.Pages.Where(page => page != Page).ToList())
+            {
+                await other.CloseAsync();
+            }
+
+            await context.ClearPermissionsAsync();
+            await Page.SetViewportSizeAsync(width, 800);
+            await Page.EmulateMediaAsync(
+                new() { Media = Media.Screen, ColorScheme = isDark ? ColorScheme.Dark : ColorScheme.Light }
+            );
+            await Page.EvaluateAsync("() => document.querySelectorAll('dialog').forEach(one => one.close())");
+            await Press("Flute");
+            await Page.EvaluateAsync(UndoAll);
+            await Settled();
+            await Page.SelectOptionAsync("#add-part", "pipe");
+            await Page.EvaluateAsync("() => { document.activeElement?.blur(); scrollTo(0, 0); }");
+            wrong.Clear();
+            return await Seen() == beginning;
+        }
+        catch (Exception problem) when (problem is PlaywrightException or TimeoutException or XunitException)
+        {
+            return false;
+        }
+    }
+
+    // All that is written, and what stands in its fields.
+    private async Task<string> Seen() =>
+        await Page.EvaluateAsync<string>(
+            "() => document.body.innerText + [...document.querySelectorAll('input, select')].map(one => one.value).join('; ')"
+        );
 
     /// <summary>Waits until all is computed.</summary>
     public async Task Settled()
@@ -132,5 +191,5 @@ internal sealed class BenchVisit : IAsyncDisposable
     /// <summary>Nothing was said on the console, and nobody else was asked.</summary>
     public void NothingWentWrong() => Assert.Empty(wrong);
 
-    public async ValueTask DisposeAsync() => await context.CloseAsync();
+    public async ValueTask DisposeAsync() => await leave(this);
 }

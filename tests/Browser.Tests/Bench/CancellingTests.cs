@@ -22,6 +22,7 @@ public class CancellingTests(BenchBrowser browser)
         await visit.AxeFindsNothing();
         // Another tube is computed as ever.
         await visit.Press("Drone tube");
+        await visit.Page.Locator("#first-cut > span").First.WaitForAsync();
         await visit.Settled();
         Assert.NotEmpty(await visit.FirstCut());
         visit.NothingWentWrong();
