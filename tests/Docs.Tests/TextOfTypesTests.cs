@@ -24,6 +24,7 @@ public class TextOfTypesTests
         "AirColumn.JsonAnswerConverter`1",
         // Abstract: each kind has its own.
         "AirColumn.Gases.AirProfile",
+        "AirColumn.Design.BoreMeasurement",
         // Still to be given a text.
         "AirColumn.Acoustics.Column",
         "AirColumn.Acoustics.FrequencyGrid",
@@ -32,12 +33,6 @@ public class TextOfTypesTests
         "AirColumn.Acoustics.StandingWave",
         "AirColumn.Resonances.ResonanceGradient",
         "AirColumn.Resonances.ResonanceList",
-        "AirColumn.Bores.BoreBuilder",
-        "AirColumn.Design.BoreFitSolution",
-        "AirColumn.Design.BoreProfile",
-        "AirColumn.Design.MeasuredReflectance",
-        "AirColumn.Documents.Provenance",
-        "AirColumn.Studies.StudyRow",
     ];
 
     [Fact]

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace AirColumn.Recordings.Previews;
 
-/// <summary>Lips as others have published them for models of one mass: each for the instrument it was given or measured for.</summary>
+/// <summary>Published lip parameters for models of one mass, each for the instrument that its source names.</summary>
 /// <remarks>The values were read in second-hand tables, not in the papers themselves.</remarks>
 public static class PublishedLips
 {

@@ -7,9 +7,8 @@ namespace AirColumn.Workshop.Questions;
 
 /// <summary>The questions whose answers make a parts file, one after the other. Immutable.</summary>
 /// <remarks>
-/// Each answer is checked at once, by itself and with all parts so far, so that the file that comes out is one that
-/// <see cref="Tubes.PartsFile.Read(string, Catalogue)"/>
-/// reads. Going back is asking again with fewer answers.
+/// Each answer is checked at once, by itself and with all parts so far, so that <see cref="Tubes.PartsFile.Read(string, Catalogue)"/> can
+/// read the finished file. Going back means asking again with fewer answers.
 /// </remarks>
 public sealed class TubeQuestions
 {

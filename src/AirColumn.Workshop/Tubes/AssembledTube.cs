@@ -99,7 +99,7 @@ public sealed record AssembledTube
 /// <param name="Hidden">How much of that is taken by what is pushed into it or formed from it.</param>
 public sealed record PipeCut(PipePart Pipe, Length Cut, Length Hidden);
 
-/// <summary>A finger hole in its place.</summary>
+/// <summary>A finger hole with its place on the tube.</summary>
 /// <param name="Hole">The hole.</param>
 /// <param name="Part">Its place among the parts, 0 at the blown end.</param>
 /// <param name="Cut">The pipe it is drilled in, and how long that is cut.</param>

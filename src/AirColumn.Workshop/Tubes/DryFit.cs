@@ -35,7 +35,7 @@ public sealed class DryFit
     /// <summary>Whether that was measured, rather than computed from the sizes of pipes and sockets.</summary>
     public bool IsMeasured { get; }
 
-    /// <summary>How far all pipes together stop short of home.</summary>
+    /// <summary>The distance by which all pipes together stop short of home.</summary>
     public Length InAll => Sum(joint => joint.StopsShort);
 
     /// <summary>The least that the tolerances allow.</summary>
@@ -45,7 +45,7 @@ public sealed class DryFit
     public Length Most => Sum(joint => joint.Most);
 
     /// <summary>The same tube with what was measured in place of what was computed, shared among the joints in its proportions.</summary>
-    /// <param name="stopsShort">How far all pipes together stop short of home: 0, to what the sockets are deep.</param>
+    /// <param name="stopsShort">The distance by which all pipes together stop short of home: from 0 to the depth of all sockets.</param>
     /// <returns>The measured fit.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
     public DryFit Measured(Length stopsShort)

@@ -119,4 +119,9 @@ public sealed class BoreBuilder
     /// <returns>The finished bore.</returns>
     /// <exception cref="ArgumentException">No section was added, or a hole or branch does not fit the bore.</exception>
     public Bore End(BoreEnd farEnd) => new(sections, farEnd, holes, branches);
+
+    /// <summary>The parts so far, in the invariant culture.</summary>
+    /// <returns>The parts so far, as text.</returns>
+    public override string ToString() =>
+        string.Join("; ", [.. sections, .. holes, .. branches, "not finished"]);
 }

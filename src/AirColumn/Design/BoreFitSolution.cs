@@ -140,6 +140,10 @@ public sealed class BoreFitSolution : IJsonAnswer
         json.Texts("warnings", Warnings);
         json.WriteString("explanation", Explanation);
     }
+
+    /// <summary><see cref="Explanation"/>.</summary>
+    /// <returns>The explanation.</returns>
+    public override string ToString() => Explanation;
 }
 
 /// <summary>A value that was uncertain, and what a fit made of it, in the unit of its parameter. Immutable.</summary>

@@ -139,4 +139,11 @@ public sealed class BoreProfile
 
         return covariance;
     }
+
+    /// <summary>Number of diameters and their prior, in the invariant culture.</summary>
+    /// <returns>Number of diameters and their prior, as text.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"{Parameters.Count} diameters, standard deviation {StandardDeviation.Millimeters:0.###} mm, correlation length {CorrelationLength.Millimeters:0.###} mm"
+        );
 }

@@ -253,4 +253,9 @@ public sealed class MeasuredReflectance : BoreMeasurement
 
     internal static Complex Of(Complex impedance, double reference) =>
         (impedance - reference) / (impedance + reference);
+
+    /// <summary>Number and range of the frequencies, in the invariant culture.</summary>
+    /// <returns>Number and range of the frequencies, as text.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant($"{hertz.Length} frequencies, {hertz[0]:0.##} Hz to {hertz[^1]:0.##} Hz");
 }

@@ -111,6 +111,13 @@ public sealed class MeasuredResonances : BoreMeasurement
             ? null
             : [.. resonances.Take(stage).Select(resonance => all[resonance.Number - 1])];
     }
+
+    /// <summary>Number of resonances and their range, in the invariant culture.</summary>
+    /// <returns>Number and range, as text.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"{resonances.Length} resonances, {resonances[0].Frequency.Hertz:0.##} Hz to {resonances[^1].Frequency.Hertz:0.##} Hz"
+        );
 }
 
 /// <summary>One measured resonance. Immutable, equal by value.</summary>

@@ -109,4 +109,11 @@ public sealed class Provenance : IJsonAnswer
         json.WriteString("fingering", Fingering.ToString());
         json.Texts("sources", Sources);
     }
+
+    /// <summary>Version and models, in the invariant culture.</summary>
+    /// <returns>Version and models, as text.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"AirColumn {LibraryVersion}; wave fronts {Wavefronts}, modes {Modes}, losses {Losses}, radiation {Radiation}"
+        );
 }

@@ -35,4 +35,11 @@ public sealed class StudyRow
 
     /// <summary>Why something could not be computed, in one line; empty if all was. What could be stands in the numbers.</summary>
     public string Error { get; }
+
+    /// <summary>Number of the item, and how many numbers it has or its error, in the invariant culture.</summary>
+    /// <returns>Item and outcome, as text.</returns>
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"item {Item}: {(Error.Length > 0 ? Error : $"{numbers.Length} numbers")}"
+        );
 }
