@@ -33,7 +33,7 @@ internal static class StudyCommand
         };
         var part = Options.WholeNumber(
             "--part",
-            "How many items are written at once, and lost at most where a machine dies; 1000 if left out.",
+            "The number of items in a part, which is the most that is lost if a machine dies; 1000 if left out.",
             1,
             LargestPart
         );

@@ -14,13 +14,13 @@ internal static class ColumnVerb
         new Verb<Answered>
         {
             Name = "column",
-            Summary = "What a document describes, and how far the engine answers for it.",
+            Summary = "Describes the column of a document, and the range in which the engine answers.",
             Own = [],
             Members =
             [
                 Fields<Answered>.TextOrNull(
                     "name",
-                    "what people call it; `null` if it has no name",
+                    "its name for people; `null` if it has none",
                     all => all.Document.Name
                 ),
                 Fields<Answered>.Number(
@@ -39,12 +39,12 @@ internal static class ColumnVerb
                 ),
                 Fields<Answered>.Text(
                     "blownEnd",
-                    "as the options have it, for people",
+                    "the blown end in words, for people",
                     all => all.Column.Options.BlownEnd.ToString()
                 ),
                 Fields<Answered>.Text(
                     "wavefronts",
-                    "what they are taken for; never `automatic`, but what that has become",
+                    "the wave fronts used; never `automatic`, but the kind it chose",
                     all => all.Column.Wavefronts.ToString().ToLowerInvariant()
                 ),
                 Fields<Answered>.Whole(

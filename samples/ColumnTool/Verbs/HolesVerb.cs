@@ -26,7 +26,7 @@ internal static class HolesVerb
         {
             Name = "holes",
             Summary =
-                "Where finger holes must lie on a straight tube, and how long it must be, so that opening them one after the other from the far end plays a scale; the note is that with all of them closed. The document is one cylinder, blown at an open end.",
+                "Places of finger holes on a straight tube, and its length, such that opening them one after the other from the far end plays a scale; the note is that with all of them closed. The document is one cylinder, blown at an open end.",
             Own = [Sections.Note, Diameters, Semitones, .. Tunings.Parameters],
             Members = ShapeVerb.Members,
             Compute = arguments =>

@@ -15,7 +15,7 @@ internal static class TransferVerb
         {
             Name = "transfer",
             Summary =
-                "What arrives at the far end from the blown end, in the planes of the bore's ends, exp(+jωt).",
+                "Transfer of pressure and flow from the blown end to the far end, in the planes of the bore's ends, exp(+jωt).",
             IsCsv = true,
             Own = AtFrequencies.Parameters,
             Members =

@@ -45,7 +45,7 @@ internal static class TrimVerb
         {
             Name = "trim",
             Summary =
-                "What each cut off a section makes of the first resonance, down to the first cut that is sharp of the note, and how much can be cut before the 95 % range reaches it.",
+                "First resonance after each cut off a section, down to the first cut that is sharp of the note, and how much can be cut before the 95 % range reaches the note.",
             Own =
             [
                 Sections.Section,
