@@ -25,7 +25,7 @@ public sealed record ImpedanceView
         init => field = Checked(value, nameof(To));
     }
 
-    /// <summary>Whether the phase is shown below the magnitude.</summary>
+    /// <summary>True if the phase is shown below the magnitude.</summary>
     public bool HasPhase { get; init; } = true;
 
     /// <summary>The pitches at which lines stand; the nearest to each resonance if null, none if empty.</summary>

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace AirColumn.Plots;
 
 /// <summary>
-/// How large a picture is and how large its text: for a page or for a screen. Immutable, equal by value.
+/// The size of a picture and of its text, for a page or for a screen. Immutable, equal by value.
 /// </summary>
 /// <remarks>
 /// Lengths are in CSS pixels, 96 to the inch, which an SVG is drawn in; a PNG has <see cref="Scale"/> times as many pixels

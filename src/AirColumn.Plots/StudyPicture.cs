@@ -8,7 +8,7 @@ public static class StudyPicture
 {
     private const int MostRows = 20;
 
-    /// <summary>How much of the variance of an answer is due to each parameter alone, as bars, the largest first.</summary>
+    /// <summary>The share of each parameter alone in the variance of an answer, as bars, the largest first.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="parameters">The parameters, at least one, of the same items; twenty are shown.</param>
     /// <returns>The picture.</returns>

@@ -27,10 +27,10 @@ public abstract class Recording : IDisposable
     /// <summary>Frames in a second.</summary>
     public Frequency SampleRate => Frequency.FromHertz(RateHertz);
 
-    /// <summary>How many channels there are; at least 1.</summary>
+    /// <summary>The number of channels; at least 1.</summary>
     public int Channels { get; }
 
-    /// <summary>How many frames there are; at least 1.</summary>
+    /// <summary>The number of frames; at least 1.</summary>
     public long Frames { get; }
 
     /// <summary>How long it is.</summary>

@@ -36,7 +36,7 @@ public sealed record SoundedNote
     /// </summary>
     public required double StandardUncertaintyCents { get; init; }
 
-    /// <summary>How the pitch drifts, cents in a second; positive is rising.</summary>
+    /// <summary>The drift of the pitch, cents per second; positive is rising.</summary>
     public required double DriftCentsPerSecond { get; init; }
 
     /// <summary>Standard deviation of the pitch about that drift, cents; vibrato and wandering, and noise from one window to the next.</summary>

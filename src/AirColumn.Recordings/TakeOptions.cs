@@ -35,7 +35,7 @@ public sealed record TakeOptions
         }
     }
 
-    /// <summary>How long a note must be held to count: 0.3 to 60 s; 0.5 s by default.</summary>
+    /// <summary>The least time that a note must be held to count: 0.3 to 60 s; 0.5 s by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is out of range.</exception>
     public Duration Shortest
     {
@@ -47,7 +47,7 @@ public sealed record TakeOptions
         }
     }
 
-    /// <summary>Which channel to listen to, 0 being the first; the loudest if left out.</summary>
+    /// <summary>The channel to listen to, 0 being the first; the loudest if left out.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is negative.</exception>
     public int? Channel
     {

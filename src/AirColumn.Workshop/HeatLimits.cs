@@ -3,7 +3,7 @@ namespace AirColumn.Workshop;
 /// <summary>The temperatures to heed when one kind of plastic is formed by heat. Immutable.</summary>
 /// <param name="Plastic">Its short name: PVC, CPVC, ABS, PP.</param>
 /// <param name="Text">Where it softens, where it must not get to, what it gives off; in English.</param>
-/// <param name="Source">Where the figures come from, or "common practice".</param>
+/// <param name="Source">The source of the figures, or "common practice".</param>
 public sealed record HeatLimits(string Plastic, string Text, string Source)
 {
     /// <summary>The plastics of which limits are known here.</summary>

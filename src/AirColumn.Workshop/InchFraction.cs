@@ -21,7 +21,7 @@ public readonly record struct InchFraction : IComparable<InchFraction>
         Sixteenths = sixteenths;
     }
 
-    /// <summary>How many sixteenths of an inch.</summary>
+    /// <summary>The number of sixteenths of an inch.</summary>
     public int Sixteenths { get; }
 
     /// <summary>The same length as a quantity.</summary>

@@ -1,6 +1,6 @@
 namespace AirColumn.Workshop;
 
-/// <summary>In which units lengths are written for people.</summary>
+/// <summary>The units in which lengths are written for people.</summary>
 public enum LengthUnits
 {
     /// <summary>Millimetres, and inches behind them.</summary>

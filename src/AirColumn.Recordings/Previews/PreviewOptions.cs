@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace AirColumn.Recordings.Previews;
 
-/// <summary>Which note of a column to render, how it is blown, and in what form. Immutable, equal by value.</summary>
+/// <summary>Options of a preview: the note of a column to render, how it is blown, and in what form. Immutable, equal by value.</summary>
 public sealed record PreviewOptions
 {
     /// <summary>The highest blowing pressure, Pa.</summary>

@@ -5,11 +5,14 @@ using UnitsNet;
 namespace AirColumn.Recordings.Previews;
 
 /// <summary>
-/// How easily a column speaks to lips: for each register the pressure in the mouth above which a note begins by itself, and the lips it needs.
+/// The ease with which a column speaks to lips: for each register the pressure in the mouth above which a note begins by itself, and the lips it
+/// needs.
 /// </summary>
 /// <remarks>
-/// Linear stability of lips of one degree of freedom, blown open, on the column's input impedance (sources: fletcher1993, silva2007, velut2017). These are
-/// indicators that compare columns and registers. Their frequencies are no prediction of pitch: such lips begin 60 to 100 cents above the resonance of a
+/// Linear stability of lips of one degree of freedom, blown open, on the column's input impedance (sources: fletcher1993, silva2007, velut2017).
+/// These are
+/// indicators that compare columns and registers. Their frequencies are no prediction of pitch: such lips begin 60 to 100 cents above the
+/// resonance of a
 /// brass instrument, where players were measured about 20 above (boutin2015).
 /// </remarks>
 public static class SpeakingThresholds

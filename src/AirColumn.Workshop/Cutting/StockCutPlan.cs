@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Cutting;
 
-/// <summary>Which pieces come from which length of stock. Immutable.</summary>
+/// <summary>A plan that assigns pieces to lengths of stock. Immutable.</summary>
 public sealed record StockCutPlan
 {
     internal StockCutPlan(
@@ -24,16 +24,16 @@ public sealed record StockCutPlan
     /// <summary>The kerf: the width that the saw takes with each cut.</summary>
     public Length Kerf { get; }
 
-    /// <summary>In which units the pieces are sawn.</summary>
+    /// <summary>The units in which the pieces are sawn.</summary>
     public LengthUnits Units { get; }
 
     /// <summary>The lengths to buy, each with its pieces.</summary>
     public IReadOnlyList<StockBar> Bars { get; }
 
-    /// <summary>How many lengths no plan can do without.</summary>
+    /// <summary>The number of lengths that every plan needs.</summary>
     public int LeastPossible { get; }
 
-    /// <summary>Whether no plan with fewer lengths exists.</summary>
+    /// <summary>True if no plan with fewer lengths exists.</summary>
     public bool IsProvenLeast => Bars.Count == LeastPossible;
 
     /// <summary>The total left over from all lengths.</summary>

@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Cutting;
 
-/// <summary>Which pieces to cut from which length of stock, so that as few lengths as possible are bought.</summary>
+/// <summary>Assigns pieces to lengths of stock so that as few lengths as possible are bought.</summary>
 public static class StockCuts
 {
     private const int MostPieces = 1000;

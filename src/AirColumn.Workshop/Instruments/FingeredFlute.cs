@@ -52,7 +52,7 @@ public sealed class FingeredFlute
     /// <summary>Outside diameter of the pipe.</summary>
     public Length Outside { get; }
 
-    /// <summary>Whether all notes are met.</summary>
+    /// <summary>True if all notes are met.</summary>
     public bool IsSolved => Solution.Status == SolveStatus.Solved;
 
     /// <summary>From the middle of the mouth hole to the open end.</summary>

@@ -9,7 +9,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Measurements;
 
-/// <summary>How far to trim a tube, or how to lengthen it, from what was heard of it. Immutable.</summary>
+/// <summary>Advice on trimming or lengthening a tube, from the notes heard of it. Immutable.</summary>
 /// <remarks>
 /// What was heard less the computed resonance holds what the player adds and what this tube is off by; both stay when it is cut on, and are
 /// learned together: the prior is the usual correction, widened by the tolerances of the tube.
@@ -94,7 +94,7 @@ public sealed record TrimAdvice
     /// <summary>How to come down to the note, for a tube whose drone is expected above it; null for others.</summary>
     public required Lengthening? Lengthening { get; init; }
 
-    /// <summary>How long the pipe is after the safe cut; null where there is none.</summary>
+    /// <summary>The length of the pipe after the safe cut; null if there is none.</summary>
     public Length? SafePipe =>
         Table.SafeCut is { } safe
             ? Length.FromMillimeters(safe.Length.Millimeters + Hidden.Millimeters)
@@ -102,7 +102,7 @@ public sealed record TrimAdvice
 
     /// <summary>Advises.</summary>
     /// <param name="assembly">The parts, one pipe of open length among them.</param>
-    /// <param name="target">Where the drone is wanted.</param>
+    /// <param name="target">The frequency at which the drone is wanted.</param>
     /// <param name="cut">How long the open pipe is now.</param>
     /// <param name="air">The air in the room in which it is to be in tune.</param>
     /// <param name="heard">What was heard of this tube, at this cut and longer ones; may be empty.</param>

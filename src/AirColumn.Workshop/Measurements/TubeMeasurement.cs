@@ -44,7 +44,7 @@ public sealed record TubeMeasurement
     /// <summary>When it was measured.</summary>
     public DateTimeOffset When { get; }
 
-    /// <summary>How long the open pipe was, sockets included.</summary>
+    /// <summary>The length of the open pipe, sockets included.</summary>
     public Length Cut { get; }
 
     /// <summary>The drone.</summary>

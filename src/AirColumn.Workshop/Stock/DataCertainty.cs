@@ -1,6 +1,6 @@
 namespace AirColumn.Workshop.Stock;
 
-/// <summary>How well a row of a catalogue is known.</summary>
+/// <summary>The certainty of a row of a catalogue.</summary>
 public enum DataCertainty
 {
     /// <summary>Read in the standard or in a public reproduction of its table.</summary>

@@ -31,10 +31,10 @@ public sealed record StockSocket
     /// <summary>Its edition; "not stated" where what was read does not say.</summary>
     public required string Edition { get; init; }
 
-    /// <summary>Where it was read.</summary>
+    /// <summary>The source it was read from.</summary>
     public required string Source { get; init; }
 
-    /// <summary>How well it is known.</summary>
+    /// <summary>Its certainty.</summary>
     public required DataCertainty Certainty { get; init; }
 
     /// <summary>Series and size of the pipe, by which it is asked for.</summary>

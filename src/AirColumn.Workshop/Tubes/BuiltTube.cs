@@ -7,7 +7,7 @@ namespace AirColumn.Workshop.Tubes;
 /// <param name="Tube">The parts in place.</param>
 /// <param name="Column">The air in it.</param>
 /// <param name="FirstResonance">Its first resonance.</param>
-/// <param name="Cents">From the note to the first resonance, cents; positive is sharp.</param>
+/// <param name="Cents">The distance from the note to the first resonance, cents; positive is sharp.</param>
 public sealed record BuiltTube(AssembledTube Tube, Column Column, Frequency FirstResonance, double Cents)
 {
     /// <summary>The length to which the open pipe is cut.</summary>

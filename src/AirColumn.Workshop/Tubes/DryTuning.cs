@@ -5,7 +5,7 @@ namespace AirColumn.Workshop.Tubes;
 /// <summary>The note that a tube should sound while its joints are dry, so that it is right when they are home. Immutable.</summary>
 /// <param name="Fit">The dry tube.</param>
 /// <param name="CentsToHome">By how much the first resonance rises from dry to home, cents.</param>
-/// <param name="StandardDeviationCents">How sure that is.</param>
+/// <param name="StandardDeviationCents">The standard deviation of that rise, cents.</param>
 /// <param name="Target">The note to trim to while the joints are dry.</param>
 public sealed record DryTuning(
     DryFit Fit,

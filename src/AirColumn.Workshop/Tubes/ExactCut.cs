@@ -23,10 +23,10 @@ public sealed class ExactCut
         (Status, this.explaining, this.rest) = (status, explaining, rest);
     }
 
-    /// <summary>How the search for the length ended.</summary>
+    /// <summary>The outcome of the search for the length.</summary>
     public SolveStatus Status { get; }
 
-    /// <summary>Whether a length fits. Where it is false the members below are null or empty.</summary>
+    /// <summary>True if a length fits. If it is false, the members below are null or empty.</summary>
     [MemberNotNullWhen(true, nameof(Exact), nameof(Resonances))]
     public bool IsSolved => Status == SolveStatus.Solved;
 

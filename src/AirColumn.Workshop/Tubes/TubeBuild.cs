@@ -8,7 +8,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
 
-/// <summary>How to cut the open pipe of an assembly for a note, or why it cannot be. Immutable.</summary>
+/// <summary>The plan for cutting the open pipe of an assembly for a note, or the reason why there is none. Immutable.</summary>
 /// <remarks>
 /// Lengths for the note put the first resonance on it. What a player sounds lies above; the first cut is so long that the played note is
 /// still below the target 39 times out of 40, tolerances and the player counted in.
@@ -35,7 +35,7 @@ public sealed class TubeBuild
     /// <summary>The frequency of the note.</summary>
     public Frequency Target => Tuning.FrequencyOf(Note);
 
-    /// <summary>How the search for the length ended.</summary>
+    /// <summary>The outcome of the search for the length.</summary>
     public required SolveStatus Status { get; init; }
 
     /// <summary>One sentence: what was found, or why no length fits; lengths in millimetres and inches.</summary>
@@ -61,7 +61,7 @@ public sealed class TubeBuild
     public IReadOnlyList<string> WarningsIn(LengthUnits units) =>
         [.. Warning(new Sizes(Require.Named(units)))];
 
-    /// <summary>Whether a length fits. Where it is false the members below are null or empty.</summary>
+    /// <summary>True if a length fits. If it is false, the members below are null or empty.</summary>
     [MemberNotNullWhen(true, nameof(Exact), nameof(WholeMillimetre), nameof(WholeSixteenth))]
     [MemberNotNullWhen(
         true,

@@ -128,10 +128,10 @@ public sealed record InsertPart : TubePart
     /// <summary>Outside diameter of what is pushed in.</summary>
     public Length Outside { get; }
 
-    /// <summary>How far it is pushed in.</summary>
+    /// <summary>The length that is pushed in.</summary>
     public Length Inserted { get; }
 
-    /// <summary>How far it stands out.</summary>
+    /// <summary>The length that stands out.</summary>
     public Length Protrudes { get; }
 }
 
@@ -282,7 +282,7 @@ public sealed record BendPart : TubePart
     /// <summary>Radius of its centreline.</summary>
     public Length Radius { get; }
 
-    /// <summary>How far it turns.</summary>
+    /// <summary>The angle of its turn.</summary>
     public Angle Angle { get; }
 
     /// <summary>How long the pipe goes on straight.</summary>
@@ -305,7 +305,7 @@ public sealed record AddedPart : TubePart
         Inside = Caliper.Diameter(inside);
     }
 
-    /// <summary>By how much it lengthens the tube.</summary>
+    /// <summary>The length it adds to the tube.</summary>
     public Length Adds { get; }
 
     /// <summary>Inside diameter of what is added.</summary>

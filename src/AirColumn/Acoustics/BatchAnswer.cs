@@ -16,7 +16,7 @@ public sealed class BatchAnswer<TQuestion, TAnswer>
         (this.answer, this.problem) = (answer, problem);
     }
 
-    /// <summary>Which question it was: 0 is the first.</summary>
+    /// <summary>The number of the question: 0 is the first.</summary>
     public long Index { get; }
 
     /// <summary>The question.</summary>
@@ -35,7 +35,7 @@ public sealed class BatchAnswer<TQuestion, TAnswer>
     /// <summary>The exception that the question threw; null if it was answered.</summary>
     public Exception? Error => problem?.SourceException;
 
-    /// <summary>Which question, and its answer or its error.</summary>
+    /// <summary>The number of the question, and its answer or its error.</summary>
     /// <returns>The question with its answer or its error, as text.</returns>
     public override string ToString() =>
         FormattableString.Invariant($"{Index}: {(problem is null ? answer : Error!.Message)}");

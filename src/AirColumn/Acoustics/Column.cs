@@ -99,7 +99,7 @@ public sealed class Column
     internal double HighestHertz => Model.HighestHertz;
 
     /// <summary>This column with other holes open: what was compiled is shared, only the holes are exchanged.</summary>
-    /// <param name="fingering">Which tone holes are open.</param>
+    /// <param name="fingering">The open tone holes.</param>
     /// <returns>A column with these holes open.</returns>
     /// <exception cref="ArgumentNullException">The fingering is null.</exception>
     /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>

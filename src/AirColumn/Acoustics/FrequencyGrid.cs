@@ -12,7 +12,7 @@ public sealed class FrequencyGrid
         this.hertz = hertz;
     }
 
-    /// <summary>How many frequencies there are; at least 1.</summary>
+    /// <summary>The number of frequencies; at least 1.</summary>
     public int Count => hertz.Length;
 
     /// <summary>The frequencies, Hz.</summary>

@@ -37,7 +37,7 @@ public sealed class ImpedanceCurve : IJsonAnswer
     /// <summary>The frequencies.</summary>
     public FrequencyGrid Grid { get; }
 
-    /// <summary>How many frequencies there are.</summary>
+    /// <summary>The number of frequencies.</summary>
     public int Count => real.Length;
 
     /// <summary>Acoustic resistance Re Z at each frequency, Pa·s/m³.</summary>

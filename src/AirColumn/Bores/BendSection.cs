@@ -49,7 +49,7 @@ public sealed record BendSection : Section
     /// <summary>Radius of the arc of the centreline.</summary>
     public Length CurvatureRadius => Dimension.InMillimeters(centreline);
 
-    /// <summary>How far it turns.</summary>
+    /// <summary>The angle of its turn.</summary>
     public Angle Angle => Angle.FromDegrees(LengthMetres / centreline * 180 / Math.PI);
 
     /// <summary>A bend of a length along its centreline; throws as the constructor does.</summary>

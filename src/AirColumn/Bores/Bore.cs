@@ -19,7 +19,7 @@ public sealed record Bore
 
     /// <summary>Makes a bore.</summary>
     /// <param name="sections">At least one section, from the blown end to the far end.</param>
-    /// <param name="farEnd">How the far end is finished.</param>
+    /// <param name="farEnd">The finish of the far end.</param>
     /// <param name="holes">Its tone holes, in any order; none if left out.</param>
     /// <param name="branches">Its side branches, in any order; none if left out.</param>
     /// <exception cref="ArgumentException">
@@ -70,7 +70,7 @@ public sealed record Bore
     /// <summary>The sections, from the blown end to the far end.</summary>
     public IReadOnlyList<Section> Sections => sections;
 
-    /// <summary>How the far end is finished.</summary>
+    /// <summary>The finish of the far end.</summary>
     public BoreEnd FarEnd { get; }
 
     /// <summary>The tone holes, from the blown end.</summary>
@@ -229,7 +229,7 @@ public sealed record Bore
     }
 
     /// <summary>This bore with another far end.</summary>
-    /// <param name="farEnd">How the far end is finished.</param>
+    /// <param name="farEnd">The finish of the far end.</param>
     /// <returns>The new bore.</returns>
     public Bore WithFarEnd(BoreEnd farEnd)
     {

@@ -115,7 +115,7 @@ public sealed class BoreBuilder
     public Bore IdealOpenEnd() => End(new IdealOpenEnd());
 
     /// <summary>Completes the bore.</summary>
-    /// <param name="farEnd">How the far end is finished.</param>
+    /// <param name="farEnd">The finish of the far end.</param>
     /// <returns>The finished bore.</returns>
     /// <exception cref="ArgumentException">No section was added, or a hole or branch does not fit the bore.</exception>
     public Bore End(BoreEnd farEnd) => new(sections, farEnd, holes, branches);

@@ -1,6 +1,6 @@
 namespace AirColumn.Bores;
 
-/// <summary>How the far end of a bore is finished: geometry only; what it radiates is the acoustics' affair.</summary>
+/// <summary>The finish of the far end of a bore: geometry only; what it radiates is the acoustics' affair.</summary>
 public abstract record BoreEnd
 {
     private protected BoreEnd() { }

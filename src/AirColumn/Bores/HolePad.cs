@@ -16,7 +16,7 @@ public sealed record HolePad
         Radius = Dimension.RadiusOf(diameter);
     }
 
-    /// <summary>How far it hangs above the rim of the open hole.</summary>
+    /// <summary>The height of the pad above the rim of the open hole.</summary>
     public Length Height => Dimension.InMillimeters(HeightMetres);
 
     /// <summary>Its diameter.</summary>

@@ -51,7 +51,7 @@ public sealed record HornSection : Section
         Exponent = exponent is { } value ? Require.InRange(value, 0.1, 10, "", nameof(exponent)) : null;
     }
 
-    /// <summary>How the radius grows.</summary>
+    /// <summary>The law by which the radius grows.</summary>
     public HornLaw Law { get; }
 
     /// <summary>The exponent of a Bessel horn; null for other laws.</summary>

@@ -1,6 +1,6 @@
 namespace AirColumn.Bores;
 
-/// <summary>How the wall of a measured profile runs between its points.</summary>
+/// <summary>The course of the wall of a measured profile between its points.</summary>
 public enum ProfileJoin
 {
     /// <summary>Straight from point to point.</summary>

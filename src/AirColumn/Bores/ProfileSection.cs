@@ -24,7 +24,7 @@ public sealed record ProfileSection : Section
     /// At least two points, the first at position 0, positions strictly increasing by at least 1 µm, diameters
     /// 0.01 mm to 10 m.
     /// </param>
-    /// <param name="join">How the wall runs between the points.</param>
+    /// <param name="join">The course of the wall between the points.</param>
     /// <exception cref="ArgumentException">Too few points, the first is not at 0, or positions do not increase.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number, or the join unknown.</exception>
     public ProfileSection(IReadOnlyList<ProfilePoint> points, ProfileJoin join)
@@ -41,7 +41,7 @@ public sealed record ProfileSection : Section
         );
     }
 
-    /// <summary>How the wall runs between the points.</summary>
+    /// <summary>The course of the wall between the points.</summary>
     public ProfileJoin Join { get; }
 
     /// <summary>The points, from the inlet to the outlet.</summary>

@@ -28,10 +28,10 @@ public sealed class BoreFitSolution : IJsonAnswer
         (Misfit, Warnings) = (misfit, warnings);
     }
 
-    /// <summary>How the fit ended.</summary>
+    /// <summary>The outcome of the fit.</summary>
     public SolveStatus Status { get; }
 
-    /// <summary>Whether a bore fits.</summary>
+    /// <summary>True if a bore fits.</summary>
     public bool IsSolved => Status == SolveStatus.Solved;
 
     /// <summary>The column that fits; the believed one where no values that were tried make a bore.</summary>
@@ -160,10 +160,10 @@ public sealed record FittedValue(
     double StandardDeviation
 )
 {
-    /// <summary>By how much it is other than believed.</summary>
+    /// <summary>The difference from the value believed.</summary>
     public double Change => Value - Believed;
 
-    /// <summary>Whether that is more than two standard deviations.</summary>
+    /// <summary>True if that is more than two standard deviations.</summary>
     public bool IsOff => Math.Abs(Change) > 2 * StandardDeviation;
 
     /// <summary>Half the width of the range that holds the true value with 95 percent.</summary>

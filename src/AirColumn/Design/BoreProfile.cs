@@ -28,10 +28,10 @@ public sealed class BoreProfile
     /// <summary>The diameters, from the blown end.</summary>
     public IReadOnlyList<ColumnParameter> Parameters { get; }
 
-    /// <summary>Where each is, m from the blown end.</summary>
+    /// <summary>The place of each, m from the blown end.</summary>
     public IReadOnlyList<double> Positions { get; }
 
-    /// <summary>Of each diameter.</summary>
+    /// <summary>The standard deviation of each diameter.</summary>
     public Length StandardDeviation => Length.FromMeters(StandardDeviationMetres);
 
     /// <summary>Over which distance they are off together.</summary>

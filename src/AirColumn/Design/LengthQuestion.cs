@@ -47,7 +47,7 @@ public sealed record LengthQuestion
     /// <summary>The sections whose length is asked for.</summary>
     public IReadOnlyList<int> Sections { get; }
 
-    /// <summary>Where the resonance is wanted.</summary>
+    /// <summary>The frequency at which the resonance is wanted.</summary>
     public Frequency Target { get; }
 
     /// <summary>Which resonance: 1, the drone, by default; 2 is the first overblown one. Up to 1000.</summary>

@@ -14,7 +14,7 @@ public sealed record LengthSolution : IJsonAnswer
     /// <summary>The question that was asked.</summary>
     public required LengthQuestion Question { get; init; }
 
-    /// <summary>How the search ended.</summary>
+    /// <summary>The outcome of the search.</summary>
     public required SolveStatus Status { get; init; }
 
     /// <summary>Whether <see cref="Length"/> meets the target.</summary>
@@ -44,7 +44,7 @@ public sealed record LengthSolution : IJsonAnswer
     /// </summary>
     public required double CentsPerMillimetre { get; init; }
 
-    /// <summary>How many lengths were tried.</summary>
+    /// <summary>The number of lengths tried.</summary>
     public required int Evaluations { get; init; }
 
     /// <summary>One sentence: what was found, or why nothing was.</summary>

@@ -38,7 +38,7 @@ public sealed class MeasuredReflectance : BoreMeasurement
     /// <summary>Zr, Pa·s/m³.</summary>
     public double ReferenceImpedance { get; }
 
-    /// <summary>Of the real and of the imaginary part of R at each frequency, independent of each other.</summary>
+    /// <summary>The standard deviation of the real and of the imaginary part of R at each frequency, independent of each other.</summary>
     public double StandardDeviation { get; }
 
     /// <summary>Takes a measured impedance.</summary>
@@ -124,7 +124,8 @@ public sealed class MeasuredReflectance : BoreMeasurement
     }
 
     /// <summary>
-    /// Reads a measured impedance: a line for each frequency with Hz, Re Z and Im Z in Pa·s/m³, apart by commas, semicolons or tabs, decimal points as
+    /// Reads a measured impedance: a line for each frequency with Hz, Re Z and Im Z in Pa·s/m³, apart by commas, semicolons or tabs, decimal
+    /// points as
     /// points. Lines before the first number are taken for a heading; empty lines and those that begin with # are left out.
     /// </summary>
     /// <param name="csv">The text.</param>

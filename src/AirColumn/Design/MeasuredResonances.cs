@@ -123,7 +123,7 @@ public sealed class MeasuredResonances : BoreMeasurement
 /// <summary>One measured resonance. Immutable, equal by value.</summary>
 /// <param name="Number">Its number in the column, counted from 1, the lowest.</param>
 /// <param name="Frequency">Where it was measured.</param>
-/// <param name="StandardDeviationCents">How sure that is.</param>
+/// <param name="StandardDeviationCents">The standard deviation of the frequency, cents.</param>
 public sealed record MeasuredResonance(int Number, Frequency Frequency, double StandardDeviationCents)
 {
     /// <summary>One of which a range is known that holds the true value with 95 percent.</summary>

@@ -15,7 +15,7 @@ public static class OverblownInterval
 
     /// <summary>Chooses the unknowns so that the drone lies on a note and the first overblown one the interval above it.</summary>
     /// <param name="column">The tube to begin with.</param>
-    /// <param name="drone">Where the drone is wanted.</param>
+    /// <param name="drone">The frequency at which the drone is wanted.</param>
     /// <param name="cents">
     /// The interval from the first resonance to the second: <see cref="Cents.Octave"/>, <see cref="Cents.MajorTenth"/>,
     /// <see cref="Cents.Twelfth"/> or any between 0 and 12 000.
@@ -46,7 +46,7 @@ public static class OverblownInterval
     /// </summary>
     /// <param name="column">The tube to begin with; its last section is the flare.</param>
     /// <param name="pipe">Which section is the pipe, not the last: 0 is at the blown end.</param>
-    /// <param name="drone">Where the drone is wanted.</param>
+    /// <param name="drone">The frequency at which the drone is wanted.</param>
     /// <param name="cents">The interval from the first resonance to the second, as above.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>

@@ -5,7 +5,7 @@ using UnitsNet;
 
 namespace AirColumn.Design;
 
-/// <summary>How sure a resonance is, and what makes it unsure. Immutable.</summary>
+/// <summary>The uncertainty of a resonance, and its causes. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<ResonanceBudget>))]
 public sealed record ResonanceBudget : IJsonAnswer
 {

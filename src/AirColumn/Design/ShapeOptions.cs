@@ -1,6 +1,6 @@
 namespace AirColumn.Design;
 
-/// <summary>How a shape is searched for.</summary>
+/// <summary>Options of a search for a shape.</summary>
 public sealed record ShapeOptions
 {
     private readonly int starts = 6;

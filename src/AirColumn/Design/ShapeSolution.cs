@@ -10,10 +10,10 @@ public sealed record ShapeSolution : IJsonAnswer
 {
     internal ShapeSolution() { }
 
-    /// <summary>How the search ended.</summary>
+    /// <summary>The outcome of the search.</summary>
     public required SolveStatus Status { get; init; }
 
-    /// <summary>Whether all targets are met.</summary>
+    /// <summary>True if all targets are met.</summary>
     public bool IsSolved => Status == SolveStatus.Solved;
 
     /// <summary>The column of that shape; the one to begin with where no values that were tried make a bore.</summary>
@@ -28,10 +28,10 @@ public sealed record ShapeSolution : IJsonAnswer
     /// </summary>
     public required IReadOnlyList<TargetError> Errors { get; init; }
 
-    /// <summary>How each start ended, in order.</summary>
+    /// <summary>The outcome of each start, in order.</summary>
     public required IReadOnlyList<ShapeStart> Starts { get; init; }
 
-    /// <summary>For how many shapes resonances were computed, from all starts.</summary>
+    /// <summary>The number of shapes whose resonances were computed, from all starts.</summary>
     public int Evaluations => Starts.Sum(start => start.Evaluations);
 
     /// <summary>One sentence: what was found, or what stands in the way.</summary>
@@ -75,13 +75,13 @@ public sealed record ShapeSolution : IJsonAnswer
 /// <param name="IsAtBound">True if it lies on one of its bounds, within two thousandths of the distance between them.</param>
 public readonly record struct ChosenValue(Unknown Unknown, double Value, bool IsAtBound);
 
-/// <summary>How far a target was missed.</summary>
+/// <summary>The amount by which a target was missed.</summary>
 /// <param name="Target">The target.</param>
 /// <param name="Error">Reached less wanted: cents, tenths of a decibel or tenths of a millimetre.</param>
 public readonly record struct TargetError(ShapeTarget Target, double Error);
 
-/// <summary>How the search from one start ended.</summary>
-/// <param name="IsSolved">Whether it met all targets.</param>
+/// <summary>The outcome of the search from one start.</summary>
+/// <param name="IsSolved">True if it met all targets.</param>
 /// <param name="LargestError">The largest error of a target there; NaN where a resonance was missing.</param>
-/// <param name="Evaluations">For how many shapes resonances were computed.</param>
+/// <param name="Evaluations">The number of shapes whose resonances were computed.</param>
 public readonly record struct ShapeStart(bool IsSolved, double LargestError, int Evaluations);

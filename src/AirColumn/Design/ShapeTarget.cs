@@ -15,7 +15,7 @@ public sealed record ShapeTarget
     }
 
     /// <summary>
-    /// How much its error counts against those of others: 0.001 to 1000, 1 by default. Errors are in cents, tenths of a decibel or
+    /// The weight of its error against those of other targets: 0.001 to 1000, 1 by default. Errors are in cents, tenths of a decibel or
     /// tenths of a millimetre.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The weight is out of range or not a number.</exception>

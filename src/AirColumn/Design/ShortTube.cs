@@ -13,7 +13,7 @@ public static class ShortTube
     /// <summary>A tube pushed over the end or joined to it, of any inside diameter: how far must it reach beyond the end?</summary>
     /// <param name="column">The tube as it was cut.</param>
     /// <param name="insideDiameter">Inside diameter of what is added: 0.01 mm to 10 m.</param>
-    /// <param name="target">Where the drone is wanted.</param>
+    /// <param name="target">The frequency at which the drone is wanted.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>How long the addition is beyond the end of the tube, or why there is none.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The diameter or the target is out of range.</exception>
@@ -38,7 +38,7 @@ public static class ShortTube
     /// <summary>A ring pushed into the end, which narrows it over its length: how narrow must it be?</summary>
     /// <param name="column">The tube as it was cut.</param>
     /// <param name="ringLength">Length of the ring, shorter than the last section.</param>
-    /// <param name="target">Where the drone is wanted.</param>
+    /// <param name="target">The frequency at which the drone is wanted.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
     /// The inside diameter of the ring, from three tenths of the end's to all of it, as the only value; or why there is none.

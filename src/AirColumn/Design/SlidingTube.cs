@@ -31,7 +31,8 @@ public sealed record SlidingTube
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The sliding tube with its positions.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a length is out of range.</exception>
-    /// <exception cref="ArgumentException">The second length is not above the first, the tube shows no resonance, or a hole lies beyond it.</exception>
+    /// <exception cref="ArgumentException">The second length is not above the first, the tube shows no resonance, or a hole lies beyond
+    /// it.</exception>
     public static SlidingTube Of(
         Column column,
         int section,
@@ -110,8 +111,8 @@ public sealed record SlidingTube
     }
 }
 
-/// <summary>Where a note lies on a slide.</summary>
+/// <summary>The place of a note on a slide.</summary>
 /// <param name="Note">The note.</param>
-/// <param name="DrawnOut">How far the section is drawn out beyond its shortest.</param>
-/// <param name="CentsPerMillimetre">By how much the note changes for each millimetre more: negative.</param>
+/// <param name="DrawnOut">The distance by which the section is drawn out beyond its shortest.</param>
+/// <param name="CentsPerMillimetre">Change of the note in cents for each millimetre more: negative.</param>
 public readonly record struct SlidePosition(Pitch Note, Length DrawnOut, double CentsPerMillimetre);

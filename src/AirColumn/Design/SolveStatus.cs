@@ -1,6 +1,6 @@
 namespace AirColumn.Design;
 
-/// <summary>How a solver ended.</summary>
+/// <summary>The outcome of a solver.</summary>
 public enum SolveStatus
 {
     /// <summary>The answer meets the target.</summary>

@@ -11,7 +11,7 @@ public static class TaperStudy
     /// <summary>Gives a section one wide end after the other and each time the length that puts the drone on the note.</summary>
     /// <param name="column">The tube.</param>
     /// <param name="section">Which section: 0 is at the blown end. Its inlet stays.</param>
-    /// <param name="drone">Where the drone is wanted.</param>
+    /// <param name="drone">The frequency at which the drone is wanted.</param>
     /// <param name="outlets">The section's diameters at its far end, one for each answer; that of the inlet makes it straight.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
@@ -71,7 +71,7 @@ public static class TaperStudy
 /// <param name="Outlet">Diameter at the far end of the section.</param>
 /// <param name="Length">How long the section must be, if it can.</param>
 /// <param name="Resonances">Drone and first overblown note, with how strong and how sharp they are.</param>
-/// <param name="IntervalCents">From the drone to the overblown note; NaN where there is none.</param>
+/// <param name="IntervalCents">The interval from the drone to the overblown note; NaN if there is none.</param>
 public sealed record TaperAnswer(
     Length Outlet,
     LengthSolution Length,

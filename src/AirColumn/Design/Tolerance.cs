@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace AirColumn.Design;
 
-/// <summary>How far a parameter may be from what it is taken to be. Immutable, equal by value.</summary>
+/// <summary>The tolerance of a parameter: how far it may be from its assumed value. Immutable, equal by value.</summary>
 /// <remarks>
 /// Limits between which every value is as likely as any other have a standard deviation of a half width over √3
 /// (source: jcgm100, 4.3.7). Tolerances are independent of each other; what varies together is one parameter,

@@ -23,13 +23,13 @@ public sealed record TrimQuestion
         Target = target;
     }
 
-    /// <summary>Which section is cut.</summary>
+    /// <summary>The section that is cut.</summary>
     public int Section { get; }
 
-    /// <summary>Where the drone is wanted.</summary>
+    /// <summary>The frequency at which the drone is wanted.</summary>
     public Frequency Target { get; }
 
-    /// <summary>How much is cut off from one row to the next: 0.01 mm to 1 m; 1 mm by default. A sixteenth of an inch is one choice.</summary>
+    /// <summary>The length cut off from one row to the next: 0.01 mm to 1 m; 1 mm by default. A sixteenth of an inch is one choice.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The step is out of range or not a number.</exception>
     public Length Step
     {
@@ -41,7 +41,7 @@ public sealed record TrimQuestion
         }
     }
 
-    /// <summary>How many rows at most: 2 to 10 000; 60 by default.</summary>
+    /// <summary>The largest number of rows: 2 to 10 000; 60 by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is out of range.</exception>
     public int Rows
     {
@@ -59,7 +59,7 @@ public sealed record TrimQuestion
         init => holesFromFarEnd = (int)Require.InRange(value, 0, int.MaxValue, "", nameof(HolesFromFarEnd));
     }
 
-    /// <summary>How far dimensions and air may be off; none by default.</summary>
+    /// <summary>The tolerances of dimensions and air; none by default.</summary>
     public IReadOnlyList<Tolerance> Tolerances
     {
         get => tolerances;

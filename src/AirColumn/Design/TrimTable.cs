@@ -253,10 +253,10 @@ public sealed record TrimTable : IJsonAnswer
 
 /// <summary>A tube cut by so much.</summary>
 /// <param name="Cut">The length cut off.</param>
-/// <param name="Length">How long the section is then.</param>
+/// <param name="Length">The length of the section after the cut.</param>
 /// <param name="Resonance">The first resonance then.</param>
 /// <param name="Note">The note to expect: the resonance with what the player adds.</param>
-/// <param name="Cents">From the target to the note; positive is sharp.</param>
+/// <param name="Cents">The distance from the target to the note; positive is sharp.</param>
 /// <param name="PlusMinusCents">Half the 95 % range of the note.</param>
 [JsonConverter(typeof(JsonAnswerConverter<TrimRow>))]
 public readonly record struct TrimRow(

@@ -5,7 +5,7 @@ using AirColumn.Resonances;
 
 namespace AirColumn.Design;
 
-/// <summary>How far resonances may end up from what is computed, given tolerances.</summary>
+/// <summary>The uncertainty of computed resonances, given tolerances.</summary>
 public static class Uncertainty
 {
     // Of the range: less is not worth a word.
@@ -21,7 +21,8 @@ public static class Uncertainty
     /// <returns>One budget for each resonance, in their order.</returns>
     /// <remarks>
     /// First order in the tolerances, by the exact gradients (source: jcgm100, 5.1). The column at both ends of each tolerance tells whether
-    /// that is enough; where not, <see cref="ResonanceBudget.Remark"/> says what it leaves out. A column of several radial modes is taken to move as its
+    /// that is enough; where not, <see cref="ResonanceBudget.Remark"/> says what it leaves out. A column of several radial modes is taken to move
+    /// as its
     /// one-dimensional waves do, which is so to a few hundredths of what it moves by.
     /// </remarks>
     /// <param name="column">The column.</param>

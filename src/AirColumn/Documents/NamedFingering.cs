@@ -7,7 +7,7 @@ public sealed record NamedFingering
 {
     /// <summary>Names a fingering.</summary>
     /// <param name="name">What people call it: 1 to 1000 characters.</param>
-    /// <param name="holes">Which tone holes are open.</param>
+    /// <param name="holes">The open tone holes.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The name is empty, too long, or holds half a character.</exception>
     public NamedFingering(string name, Fingering holes)
@@ -27,6 +27,6 @@ public sealed record NamedFingering
     /// <summary>Its name for people.</summary>
     public string Name { get; }
 
-    /// <summary>Which tone holes are open.</summary>
+    /// <summary>The open tone holes.</summary>
     public Fingering Holes { get; }
 }

@@ -52,7 +52,7 @@ public sealed class Provenance : IJsonAnswer
     /// <summary>The wave fronts that were computed: never <see cref="Acoustics.Wavefronts.Automatic"/>, but what that has become.</summary>
     public Wavefronts Wavefronts { get; }
 
-    /// <summary>How many radial modes were carried, the plane one included.</summary>
+    /// <summary>The number of radial modes carried, including the plane one.</summary>
     public int Modes { get; }
 
     /// <summary>The model of the losses at the wall.</summary>
@@ -66,7 +66,7 @@ public sealed class Provenance : IJsonAnswer
     /// <summary>The name of the model of radiation at the far end.</summary>
     public string Radiation { get; }
 
-    /// <summary>Which tone holes were open.</summary>
+    /// <summary>The open tone holes.</summary>
     public Fingering Fingering { get; }
 
     /// <summary>Keys of the sources of the formulas used, in the bibliography references.bib that the package brings.</summary>

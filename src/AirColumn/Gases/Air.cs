@@ -23,7 +23,7 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
         Warnings = warnings;
     }
 
-    /// <summary>Which model gave the constants.</summary>
+    /// <summary>The model that gave the constants.</summary>
     public AirModel Model { get; }
 
     /// <summary>The state the constants were computed for; null if they were given directly.</summary>

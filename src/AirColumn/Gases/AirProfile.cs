@@ -4,7 +4,7 @@ using UnitsNet;
 namespace AirColumn.Gases;
 
 /// <summary>
-/// How the air changes along a bore from the blown end: warm breath at the mouth, room air at the far end. Immutable, equal
+/// The air along a bore from the blown end: warm breath at the mouth, room air at the far end. Immutable, equal
 /// by value.
 /// </summary>
 /// <remarks>

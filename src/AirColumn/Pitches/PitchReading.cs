@@ -16,7 +16,7 @@ public readonly record struct PitchReading(Pitch Pitch, double Cents) : IJsonAns
     /// <summary>The pitch.</summary>
     public Pitch Pitch { get; } = Pitch;
 
-    /// <summary>How far the frequency is from the pitch, in cents; positive if it is sharp.</summary>
+    /// <summary>The distance of the frequency from the pitch, in cents; positive if it is sharp.</summary>
     public double Cents { get; } =
         Require.InRange(Cents, -Pitches.Cents.Largest, Pitches.Cents.Largest, "cents");
 

@@ -72,7 +72,7 @@ public sealed record Temperament
     /// <returns>Cents above equal temperament.</returns>
     public double OffsetOf(Pitch pitch) => OffsetAt(pitch.Number);
 
-    /// <summary>Whether name and deviations are equal.</summary>
+    /// <summary>Compares name and deviations.</summary>
     /// <param name="other">The other temperament.</param>
     /// <returns>True if they are equal.</returns>
     public bool Equals(Temperament? other) =>

@@ -8,7 +8,7 @@ namespace AirColumn.Resonances;
 /// <summary>A resonance against the harmonic that is nearest to it.</summary>
 /// <param name="Resonance">The resonance.</param>
 /// <param name="Harmonic">The multiple of the fundamental nearest in cents: 1, 2, 3, …</param>
-/// <param name="Cents">From that multiple to the resonance: positive where the resonance is sharp.</param>
+/// <param name="Cents">The distance from that multiple to the resonance: positive if the resonance is sharp.</param>
 [JsonConverter(typeof(JsonAnswerConverter<Harmonicity>))]
 public readonly record struct Harmonicity(Resonance Resonance, int Harmonic, double Cents) : IJsonAnswer
 {

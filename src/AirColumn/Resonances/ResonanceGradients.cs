@@ -6,7 +6,7 @@ using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn.Resonances;
 
-/// <summary>How resonances move with dimensions and air.</summary>
+/// <summary>Gradients of resonances with dimensions and air.</summary>
 public static class ResonanceGradients
 {
     // Of the frequency: a sixth of a cent. Resonances are far better; others are not as near.

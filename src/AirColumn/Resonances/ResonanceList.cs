@@ -39,7 +39,7 @@ public sealed class ResonanceList : IReadOnlyList<Resonance>, IJsonAnswer
             ? 0
             : modeConvergence([.. items.Select(item => item.Frequency.Hertz)], cancellationToken);
 
-    /// <summary>How many were found.</summary>
+    /// <summary>The number found.</summary>
     public int Count => items.Length;
 
     /// <summary>One of them.</summary>

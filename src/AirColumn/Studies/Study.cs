@@ -54,7 +54,7 @@ public sealed class Study
     /// <summary>The parameters that are changed, in their order in the document.</summary>
     public IReadOnlyList<StudyParameter> Parameters => parameters;
 
-    /// <summary>How points are drawn; null where every parameter has steps or values.</summary>
+    /// <summary>The rule by which points are drawn; null if every parameter has steps or values.</summary>
     public StudyPoints? Points { get; }
 
     /// <summary>The questions asked of each column.</summary>
@@ -89,7 +89,7 @@ public sealed class Study
     /// The points that are drawn come first: the items that follow each other differ in these, and every combination of steps has the same
     /// points. Of parameters with steps the last one changes soonest.
     /// </remarks>
-    /// <param name="item">Which item: 0 is the first.</param>
+    /// <param name="item">The number of the item: 0 is the first.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such item.</exception>
     public double[] Values(long item)
     {
@@ -125,14 +125,14 @@ public sealed class Study
     }
 
     /// <summary>The column of an item.</summary>
-    /// <param name="item">Which item: 0 is the first.</param>
+    /// <param name="item">The number of the item: 0 is the first.</param>
     /// <returns>The column.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such item.</exception>
     /// <exception cref="ArgumentException">Its values make no column; the message says which value and what is allowed.</exception>
     public Column ColumnOf(long item) => ColumnWith(Values(item));
 
     /// <summary>Computes an item.</summary>
-    /// <param name="item">Which item: 0 is the first.</param>
+    /// <param name="item">The number of the item: 0 is the first.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>Its row. What cannot be computed has no numbers, and <see cref="StudyRow.Error"/> says why.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such item.</exception>

@@ -7,19 +7,19 @@ public sealed record StudyAnswers
 {
     internal StudyAnswers() { }
 
-    /// <summary>How many resonances, from the lowest on: 0 to 100.</summary>
+    /// <summary>The number of resonances, from the lowest on: 0 to 100.</summary>
     public int Resonances { get; internal init; }
 
-    /// <summary>Whether with how many cents each lies above the first.</summary>
+    /// <summary>True if each is given with its distance in cents above the first.</summary>
     public bool Intervals { get; internal init; }
 
-    /// <summary>Whether with their quality factors.</summary>
+    /// <summary>True if they are given with their quality factors.</summary>
     public bool QualityFactors { get; internal init; }
 
-    /// <summary>Whether with |Z| there.</summary>
+    /// <summary>True if they are given with |Z|.</summary>
     public bool Magnitudes { get; internal init; }
 
-    /// <summary>Whether with how each follows every parameter of the study.</summary>
+    /// <summary>True if each is given with its derivative with every parameter of the study.</summary>
     public bool Gradients { get; internal init; }
 
     /// <summary>Whether with the indicators of <see cref="AirColumn.Resonances.QualityIndicators"/>.</summary>

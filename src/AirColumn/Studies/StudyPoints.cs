@@ -2,7 +2,7 @@ using System.Numerics;
 
 namespace AirColumn.Studies;
 
-/// <summary>How a study places the points that it draws. Immutable, equal by value.</summary>
+/// <summary>The points that a study draws. Immutable, equal by value.</summary>
 /// <param name="Kind">By which rule.</param>
 /// <param name="Count">How many points, for each combination of the values in steps.</param>
 /// <param name="Seed">
@@ -36,7 +36,7 @@ public sealed record StudyPoints(StudyPointKind Kind, long Count, long? Seed)
         Philox.Word(seed, stream, index, dimension) >> (64 - SobolSequence.Bits);
 }
 
-/// <summary>By which rule points are placed.</summary>
+/// <summary>The rule by which points are placed.</summary>
 public enum StudyPointKind
 {
     /// <summary>Independent of each other: Philox4x64-10 (salmon2011), a function of seed and number.</summary>

@@ -18,7 +18,7 @@ public sealed class StudyRow
         (Wavefronts, Warnings, Error) = (wavefronts, warnings, error);
     }
 
-    /// <summary>Which item: 0 is the first.</summary>
+    /// <summary>The number of the item: 0 is the first.</summary>
     public long Item { get; }
 
     /// <summary>

@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace AirColumn.Acoustics;
 
-/// <summary>How the column is excited: at an end that the lips or a reed close, or that an air jet leaves open.</summary>
+/// <summary>The excitation of the column: at an end that the lips or a reed close, or that an air jet leaves open.</summary>
 public sealed record BlownEnd
 {
     private BlownEnd(bool isOpen, double correctionMetres, OpenEnd? free = null)

@@ -42,7 +42,7 @@ public sealed record ColumnOptions
     }
 
     /// <summary>
-    /// Which tone holes are open; all by default. A fingering hole by hole must be for as many as the bore has.
+    /// The open tone holes; all by default. A fingering hole by hole must be for as many as the bore has.
     /// </summary>
     public Fingering Fingering
     {
@@ -50,14 +50,14 @@ public sealed record ColumnOptions
         init => fingering = value ?? throw new ArgumentNullException(nameof(Fingering));
     }
 
-    /// <summary>How the far end radiates; exactly by default.</summary>
+    /// <summary>The radiation of the far end; exact by default.</summary>
     public RadiationModel Radiation
     {
         get => radiation;
         init => radiation = value ?? throw new ArgumentNullException(nameof(Radiation));
     }
 
-    /// <summary>How the column is excited; closed by default.</summary>
+    /// <summary>The excitation of the column; a closed end by default.</summary>
     public BlownEnd BlownEnd
     {
         get => blownEnd;

@@ -2,7 +2,7 @@ using AirColumn.Bores;
 
 namespace AirColumn.Acoustics;
 
-/// <summary>Which tone holes are open, in order from the blown end. Immutable, equal by value.</summary>
+/// <summary>The open tone holes, in order from the blown end. Immutable, equal by value.</summary>
 public sealed record Fingering
 {
     private readonly EquatableArray<bool>? open; // null: all alike
@@ -20,7 +20,7 @@ public sealed record Fingering
     /// <summary>Every hole closed, however many there are.</summary>
     public static Fingering AllClosed { get; } = new(null, false);
 
-    /// <summary>For how many holes it is; null where it is for any number.</summary>
+    /// <summary>The number of holes it is for; null if it is for any number.</summary>
     public int? Count => open?.Count;
 
     /// <summary>A fingering hole by hole.</summary>

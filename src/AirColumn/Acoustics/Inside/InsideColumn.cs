@@ -80,7 +80,7 @@ public static class InsideColumn
         );
     }
 
-    /// <summary>Where the power goes that is sent into the column.</summary>
+    /// <summary>The balance of the power that is sent into the column.</summary>
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>

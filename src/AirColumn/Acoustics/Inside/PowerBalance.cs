@@ -5,7 +5,7 @@ using UnitsNet;
 namespace AirColumn.Acoustics;
 
 /// <summary>
-/// Where the power goes that a source of 1 sends into a column at one frequency: mean power for amplitudes, in W per (m³/s)² at
+/// The balance of the power that a source of 1 sends into a column at one frequency: mean power for amplitudes, in W per (m³/s)² at
 /// a closed blown end, W per Pa² at an open one (see <see cref="StandingWave"/>). Immutable.
 /// </summary>
 /// <remarks>

@@ -39,7 +39,7 @@ public sealed class StandingWave : IJsonAnswer
     /// <summary>The frequency.</summary>
     public Frequency Frequency { get; }
 
-    /// <summary>How many positions there are.</summary>
+    /// <summary>The number of positions.</summary>
     public int Count => positions.Length;
 
     /// <summary>Distances from the blown end along the axis, m.</summary>

@@ -1,6 +1,6 @@
 namespace AirColumn.Acoustics;
 
-/// <summary>Which model of friction and heat conduction at the bore wall is used.</summary>
+/// <summary>The model of friction and heat conduction at the bore wall.</summary>
 public enum WallLosses
 {
     /// <summary>

@@ -6,7 +6,7 @@ using UnitsNet;
 namespace AirColumn.Acoustics;
 
 /// <summary>
-/// How the open far end of a column radiates: exactly, by one of the published approximations (for comparison, or to reproduce
+/// The radiation of an open far end: exact, by one of the published approximations (for comparison, or to reproduce
 /// a calculation made with it), or as an impedance of one's own. Immutable.
 /// </summary>
 /// <remarks>Holes and branches radiate by the exact values whatever the model.</remarks>

@@ -2,7 +2,7 @@ using AirColumn.Acoustics.Sensitivity;
 
 namespace AirColumn.Acoustics;
 
-/// <summary>How the impedance of a column changes with its dimensions and its air.</summary>
+/// <summary>Gradients of the impedance of a column with its dimensions and its air.</summary>
 public static class ImpedanceGradients
 {
     /// <summary>
