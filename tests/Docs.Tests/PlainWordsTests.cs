@@ -37,7 +37,8 @@ public partial class PlainWordsTests
     [GeneratedRegex(
         @"\bMind:|\btimes of \d|\btimes of (twenty|forty)|\bis sure to\b|What changes what|"
             + @"fewest there can be|""a good guess""|give or take|uncleaned|nothing is known of it|\boff at most\b|it stands out \{|"
-            + @"values are examples|\(an example\)|for the resonance on the note"
+            + @"values are examples|\(an example\)|for the resonance on the note|"
+            + @"loses its footing|to be had as|read as ever|some tenths|, where the `using` lines are|given up otherwise"
     )]
     private static partial Regex Stumbles();
 }
