@@ -153,6 +153,17 @@ public partial class RemadeTubeTests
             }
         }
 
+        // In the picture the pipe, too, ends before the step in the fitting where a gap is left, and at it where none is.
+        var joints = page.Split("<svg")
+            .Where(svg => svg.Contains("and the reducer<", StringComparison.Ordinal))
+            .ToList();
+        Assert.Equal(2, joints.Count);
+        foreach (var (joint, gap) in joints.Zip([tube.GapBefore, tube.GapAfter]))
+        {
+            var step = Across(joint, "part").Distinct().Order().ElementAt(1);
+            Assert.Equal(gap > 0, Across(joint, "bore").Min(x => Math.Abs(x - step)) > 1);
+        }
+
         // A gap is named in its picture as well, and nowhere else.
         var gaps = new[] { tube.GapBefore, tube.GapAfter }.Where(gap => gap > 0).ToList();
         Assert.Equal(gaps, Left().Matches(page).Select(match => Number(match.Groups[1].Value)).ToList());
@@ -227,6 +238,14 @@ public partial class RemadeTubeTests
                 ),
         ];
 
+    // Of the corners of the shapes of a kind, how far to the right they are.
+    private static IEnumerable<double> Across(string svg, string kind) =>
+        Shape()
+            .Matches(svg[..svg.IndexOf("</svg", StringComparison.Ordinal)])
+            .Where(shape => shape.Value.Contains($"class=\"{kind}\"", StringComparison.Ordinal))
+            .SelectMany(shape => Corner().Matches(shape.Value))
+            .Select(corner => Number(corner.Groups[1].Value));
+
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
     private static string Plain(string page) =>
@@ -245,6 +264,12 @@ public partial class RemadeTubeTests
 
     [GeneratedRegex(@">([0-9.]+)(?: |\u00a0|&#160;)mm left<")]
     private static partial Regex Left();
+
+    [GeneratedRegex("<(path|polygon|polyline)[^>]*>")]
+    private static partial Regex Shape();
+
+    [GeneratedRegex(@"([0-9.]+),[0-9.]+")]
+    private static partial Regex Corner();
 
     [GeneratedRegex("<[^>]*>")]
     private static partial Regex Mark();
