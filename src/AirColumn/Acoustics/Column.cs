@@ -383,4 +383,8 @@ public sealed class Column
 
     private void RequireRadiation(double hertz, string parameter) =>
         FrequencyLimits.Require(hertz, LowestHertz, HighestHertz, parameter);
+
+    /// <summary>The bore and the air.</summary>
+    /// <returns>The text.</returns>
+    public override string ToString() => $"{Bore}; {AirProfile}";
 }

@@ -97,4 +97,11 @@ public sealed class FrequencyGrid
 
         Require.InRange(points, 2, 10_000_000, "");
     }
+
+    /// <summary>The number of frequencies, the lowest and the highest.</summary>
+    /// <returns>The text.</returns>
+    public override string ToString() =>
+        Count == 1
+            ? $"1 frequency, {Require.Show(hertz[0], "Hz")}"
+            : $"{Count} frequencies, {Require.Show(hertz[0], "Hz")} to {Require.Show(hertz[^1], "Hz")}";
 }

@@ -78,4 +78,8 @@ public sealed class ImpedanceCurve : IJsonAnswer
         json.Number("interpolationError", InterpolationError);
         json.Texts("warnings", Warnings);
     }
+
+    /// <summary>The quantity and its frequencies.</summary>
+    /// <returns>The text.</returns>
+    public override string ToString() => $"Input impedance at {Grid}";
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using AirColumn.Acoustics;
@@ -62,4 +63,9 @@ public sealed class ResonanceGradient : IJsonAnswer
             }
         );
     }
+
+    /// <summary>The resonance, and how many cents each parameter moves it.</summary>
+    /// <returns>The text.</returns>
+    public override string ToString() =>
+        $"{Resonance}: {string.Join("; ", Parameters.Select((parameter, i) => string.Create(CultureInfo.InvariantCulture, $"{parameter} {CentsPerUnit(i):G4} cents{(parameter.Unit.Length > 0 ? $"/{parameter.Unit}" : "")}")))}";
 }

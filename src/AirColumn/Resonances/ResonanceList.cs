@@ -56,4 +56,8 @@ public sealed class ResonanceList : IReadOnlyList<Resonance>, IJsonAnswer
         json.Objects("resonances", items, item => ((IJsonAnswer)item).WriteMembers(json));
         json.Texts("warnings", Warnings);
     }
+
+    /// <summary>The resonances, from the lowest.</summary>
+    /// <returns>The text.</returns>
+    public override string ToString() => string.Join("; ", items.Select(resonance => resonance.ToString()));
 }

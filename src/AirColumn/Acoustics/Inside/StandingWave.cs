@@ -64,4 +64,9 @@ public sealed class StandingWave : IJsonAnswer
         json.Numbers("flowImM3PerSPerSource", Flow, u => u.Imaginary);
         json.Texts("warnings", Warnings);
     }
+
+    /// <summary>The frequency and the number of positions.</summary>
+    /// <returns>The text.</returns>
+    public override string ToString() =>
+        $"Standing wave at {Require.Show(Frequency.Hertz, "Hz")}, {Count} positions";
 }

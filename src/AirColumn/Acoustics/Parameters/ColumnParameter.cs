@@ -228,6 +228,29 @@ public sealed record ColumnParameter
         return Of(column.Parts);
     }
 
+    /// <summary>A column with other values of several parameters, set one after the other; what stays the same is shared with the first.</summary>
+    /// <param name="column">The column to begin with; it is not changed.</param>
+    /// <param name="values">The parameters, each with its value in its <see cref="Unit"/>.</param>
+    /// <returns>A column with these values.</returns>
+    /// <exception cref="ArgumentException">The column lacks a parameter, or what the values make does not fit.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is out of the range that the column's parts allow.</exception>
+    public static Column WithAll(
+        Column column,
+        params IEnumerable<(ColumnParameter Parameter, double Value)> values
+    )
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        ArgumentNullException.ThrowIfNull(values);
+        var parts = column.Parts;
+        foreach (var (parameter, value) in values)
+        {
+            ArgumentNullException.ThrowIfNull(parameter);
+            parts = parameter.With(parts, value);
+        }
+
+        return column.With(parts);
+    }
+
     /// <summary>A column with another value of it; what stays the same is shared with the first.</summary>
     /// <param name="column">The column to begin with; it is not changed.</param>
     /// <param name="value">The value, in <see cref="Unit"/>.</param>

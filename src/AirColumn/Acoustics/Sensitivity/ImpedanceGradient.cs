@@ -63,4 +63,9 @@ public sealed class ImpedanceGradient
 
     private int Index(int parameter) =>
         (int)Require.InRange(parameter, 0, Parameters.Count - 1, "", nameof(parameter));
+
+    /// <summary>The number of parameters and the frequencies.</summary>
+    /// <returns>The text.</returns>
+    public override string ToString() =>
+        $"Derivatives of input impedance by {Parameters.Count} parameters at {Grid}";
 }
