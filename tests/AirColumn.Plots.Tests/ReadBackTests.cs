@@ -106,8 +106,7 @@ public class ReadBackTests
         );
         foreach (var (part, bar) in expected.Zip(bars))
         {
-            // Shares are told from steps of the quantity: some hundredths are lost.
-            Assert.Equal(100 * part, scale.At(bar.Max(p => p.X)), 3.0);
+            Assert.Equal(100 * part, scale.At(bar.Max(p => p.X)), 0.3);
             Assert.True(picture.Has($"{Math.Round(scale.At(bar.Max(p => p.X)))} %"));
         }
     }

@@ -12,7 +12,8 @@ public static class StudyShares
     /// </summary>
     /// <remarks>
     /// Items are grouped by the value of the parameter, and the variance of the means of the groups is compared with that of all, less what the
-    /// means vary by chance (after plischke2013). Off by some hundredths for a thousand items, less for more; what comes out negative is 0.
+    /// means vary by chance (after plischke2013). For drawn values it is off by some hundredths for a thousand items, less for more; what comes out
+    /// negative is 0. For values in steps it is exact, since a study computes every combination of them.
     /// </remarks>
     /// <param name="parameter">Its values.</param>
     /// <param name="answer">The answers, in the same order; where one of the two is NaN, both are left out.</param>
@@ -42,14 +43,19 @@ public static class StudyShares
             return double.NaN;
         }
 
-        // Equal values stay in one group, as those of steps do.
         items.Sort((one, other) => one.Parameter.CompareTo(other.Parameter));
-        var size = Math.Max(LeastOfGroup, items.Count / Math.Min(MostGroups, (int)Math.Sqrt(items.Count)));
+        var values =
+            1 + items.Zip(items.Skip(1)).Count(pair => pair.First.Parameter != pair.Second.Parameter);
+        var isInSteps = values * LeastOfGroup <= items.Count;
+        var size = isInSteps
+            ? 1
+            : Math.Max(LeastOfGroup, items.Count / Math.Min(MostGroups, (int)Math.Sqrt(items.Count)));
         var mean = items.Average(item => item.Answer);
         var total = items.Sum(item => Square(item.Answer - mean));
         var (between, within, groups) = (0.0, 0.0, 0);
         for (var begin = 0; begin < items.Count; groups++)
         {
+            // Equal values stay in one group.
             var end = Math.Min(begin + size, items.Count);
             while (end < items.Count && items[end].Parameter == items[end - 1].Parameter)
             {
@@ -63,8 +69,9 @@ public static class StudyShares
             begin = end;
         }
 
-        // Of the sum between groups as many times the variance within them is chance as there are groups but one.
-        var chance = items.Count > groups ? (groups - 1) * within / (items.Count - groups) : 0;
+        // Of the sum between groups as many times the variance within them is chance as there are groups but one. Not in steps: at each of these all
+        // others take the same values.
+        var chance = !isInSteps && items.Count > groups ? (groups - 1) * within / (items.Count - groups) : 0;
         return total > 0 ? Math.Clamp((between - chance) / total, 0, 1) : double.NaN;
     }
 

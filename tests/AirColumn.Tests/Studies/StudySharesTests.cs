@@ -33,6 +33,19 @@ public class StudySharesTests
         Assert.Equal(0, StudyShares.FirstOrder(x[2], y), within);
     }
 
+    // A whole grid: answer = 2a + b of a in 40 and b in 25 equal steps, shares as of the variances of both.
+    [Fact]
+    public void Shares_of_a_grid_are_exact()
+    {
+        double[] a = [.. Enumerable.Range(0, 1000).Select(i => (double)(i % 40))];
+        double[] b = [.. Enumerable.Range(0, 1000).Select(i => (double)(i / 40))];
+        double[] answer = [.. a.Zip(b, (x, y) => 2 * x + y)];
+        // Of n equal steps the variance is (n² − 1)/12.
+        var (ofA, ofB) = (4 * (40 * 40 - 1) / 12.0, (25 * 25 - 1) / 12.0);
+        Assert.Equal(ofA / (ofA + ofB), StudyShares.FirstOrder(a, answer), 1e-12);
+        Assert.Equal(ofB / (ofA + ofB), StudyShares.FirstOrder(b, answer), 1e-12);
+    }
+
     [Fact]
     public void Steps_are_groups_and_what_is_missing_is_left_out()
     {
