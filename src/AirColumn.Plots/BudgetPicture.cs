@@ -43,42 +43,19 @@ public static class BudgetPicture
 
     private static void Draw(Page page, List<Contribution> rows, string heading, string below)
     {
-        var look = page.Look;
         page.Begin(heading, below);
-        var room = page.Height - look.Top - Around * look.Text;
-        var shown = rows.Take(Math.Max(1, (int)(room / (2.2f * look.Text) + 0.01))).ToList();
-        var values = shown.Select(c => $"{Numbers.Fixed(c.StandardDeviationCents, 2)}   {Share(c)}").ToList();
-        var valueRoom = values.Max(v => Page.TextWidth(v, look.Text));
-        var most = shown.Max(c => c.StandardDeviationCents);
-        var area = new Bounds(
-            look.Margin,
-            look.Top + 0.6f * look.Text,
-            page.Width - look.Margin - valueRoom - look.Text,
-            page.Height - 4.2f * look.Text
-        ).AtLeast(3 * look.Text);
-        var across = Axis.Linear(
-            0,
-            most > 0 ? 1.02 * most : 1,
-            (int)Math.Clamp(area.Width / (6 * look.Text), 2, 8)
+        NamedBars.Draw(
+            page,
+            "Standard deviation from each alone, cents",
+            [
+                .. rows.Select(c => new NamedBar(
+                    c.Tolerance.ToString(),
+                    c.StandardDeviationCents,
+                    $"{Numbers.Fixed(c.StandardDeviationCents, 2)}   {Share(c)}"
+                )),
+            ],
+            most => most > 0 ? 1.02 * most : 1,
+            ""
         );
-        using var chart = new Chart(page, area, across, new Axis(shown.Count + 0.65, 0.5, []));
-        chart.Draw("Standard deviation from each alone, cents");
-        for (var i = 0; i < shown.Count; i++)
-        {
-            var baseline = chart.Y(i + 1) - 0.1f * look.Text;
-            page.Text(
-                area.Left,
-                baseline,
-                shown[i].Tolerance.ToString(),
-                Anchor.Start,
-                Palette.Ink,
-                look.Text,
-                room: area.Width
-            );
-            var (top, bottom) = (baseline + 0.45f * look.Text, baseline + 1.05f * look.Text);
-            var to = Math.Max(chart.X(shown[i].StandardDeviationCents), area.Left + look.Thin);
-            page.Shape([(area.Left, top), (to, top), (to, bottom), (area.Left, bottom)], Palette.Blue);
-            page.Text(page.Width - look.Margin, bottom, values[i], Anchor.End, Palette.Quiet, look.Text);
-        }
     }
 }

@@ -111,6 +111,23 @@ public class ColumnToolAnswerTests
         Sample
             .ColumnTool(IdealTube.Open, "fit", "-", "--tolerance", "length of section 2 ± 20 mm")
             .Refused(2, "--resonance or --impedance must be given, what was measured, and not both.");
+        Sample
+            .ColumnTool(
+                IdealTube.Open,
+                "fit",
+                "-",
+                "--tolerance",
+                "length of section 2 ± 20 mm",
+                "--resonance",
+                "1 at 99 kHz ± 1 cents"
+            )
+            .Refused(
+                2,
+                FormattableString.Invariant(
+                    // The first radial mode: its cut-on is at ka = 3.8317060, the first zero of J₁ (DLMF 10.21, from memory).
+                    $"--resonance goes up to 99000 Hz; the column answers up to {3.8317060 * IdealTube.SpeedOfSound / (2 * Math.PI * 0.02):0.0} Hz. Leave out what lies above."
+                )
+            );
 
         void Fits(params string[] measured)
         {

@@ -38,7 +38,7 @@ internal static class FitVerb
         {
             Name = "fit",
             Summary =
-                "Which bore was measured: the column as it is believed to be, with the dimensions that are uncertain, so that it fits a measured impedance or measured resonances; how sure each dimension then is, which is off, and what the measurement cannot tell.",
+                "Finds the bore that fits a measured impedance or measured resonances, from the column as it is believed to be and the dimensions that are uncertain. It says how sure each dimension is afterwards, which are off, and what the measurement cannot tell.",
             Own = [Tolerances.Needed, Resonance, Impedance, Noise],
             Members =
             [
@@ -105,12 +105,24 @@ internal static class FitVerb
                 }
 
                 var column = arguments.Column;
+                var measured = Measurement(arguments);
+                if (measured.HighestFrequency > column.HighestFrequency)
+                {
+                    throw arguments.Wrong(
+                        arguments.Has(Resonance) ? Resonance : Impedance,
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"goes up to {measured.HighestFrequency.Hertz:0.#} Hz; the column answers up to {column.HighestFrequency.Hertz:0.#} Hz. Leave out what lies above."
+                        )
+                    );
+                }
+
                 var fit = arguments.Blame(
                     Tolerances.Needed,
                     () =>
                         BoreFit.Solve(
                             column,
-                            Measurement(arguments),
+                            measured,
                             arguments.Get(Tolerances.Needed),
                             cancellationToken: arguments.Token
                         )

@@ -1,5 +1,6 @@
 using AirColumn.Acoustics;
 using MathNet.Numerics.LinearAlgebra;
+using UnitsNet;
 
 namespace AirColumn.Design;
 
@@ -10,7 +11,10 @@ public abstract class BoreMeasurement
 {
     private protected BoreMeasurement() { }
 
-    /// <summary>The highest frequency measured, Hz.</summary>
+    /// <summary>The highest frequency measured; a column that is fitted must answer up to it.</summary>
+    public Frequency HighestFrequency => Frequency.FromHertz(HighestHertz);
+
+    /// <summary>The same in Hz.</summary>
     internal abstract double HighestHertz { get; }
 
     /// <summary>How much of it is fitted, one after another: the last is all.</summary>
