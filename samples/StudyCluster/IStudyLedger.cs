@@ -19,7 +19,7 @@ internal interface IStudyLedger : IGrainWithStringKey
 /// <summary>How far a study is.</summary>
 /// <param name="Parts">How many parts it has.</param>
 /// <param name="Kept">How many are in the folder.</param>
-/// <param name="Silos">How many silos compute one.</param>
+/// <param name="Silos">How many living silos have claimed a part: not how many hold one, since that falls to none between two parts.</param>
 [GenerateSerializer, Immutable]
 internal sealed record StudyState(
     [property: Id(0)] long Parts,

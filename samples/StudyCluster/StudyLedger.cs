@@ -10,6 +10,7 @@ internal sealed class StudyLedger(StudyJob job, ISiloStatusOracle silos) : Grain
 {
     private readonly SortedSet<long> free = [];
     private readonly Dictionary<long, SiloAddress> claimed = [];
+    private readonly HashSet<SiloAddress> working = [];
     private long parts;
 
     public override Task OnActivateAsync(CancellationToken cancellationToken)
@@ -30,6 +31,7 @@ internal sealed class StudyLedger(StudyJob job, ISiloStatusOracle silos) : Grain
         var part = free.Min;
         free.Remove(part);
         claimed[part] = silo;
+        working.Add(silo);
         return Task.FromResult<long?>(part);
     }
 
@@ -54,7 +56,7 @@ internal sealed class StudyLedger(StudyJob job, ISiloStatusOracle silos) : Grain
     {
         FreeWhatTheDeadHad();
         return Task.FromResult(
-            new StudyState(parts, parts - free.Count - claimed.Count, claimed.Values.Distinct().Count())
+            new StudyState(parts, parts - free.Count - claimed.Count, working.Count)
         );
     }
 
@@ -62,11 +64,16 @@ internal sealed class StudyLedger(StudyJob job, ISiloStatusOracle silos) : Grain
     {
         foreach (var (part, silo) in claimed.ToList())
         {
-            if (silos.GetApproximateSiloStatus(silo) is SiloStatus.Dead or SiloStatus.None)
+            if (IsDead(silo))
             {
                 claimed.Remove(part);
                 free.Add(part);
             }
         }
+
+        working.RemoveWhere(IsDead);
     }
+
+    private bool IsDead(SiloAddress silo) =>
+        silos.GetApproximateSiloStatus(silo) is SiloStatus.Dead or SiloStatus.None;
 }

@@ -42,8 +42,7 @@ public sealed class ClusterTests : IDisposable
         await using var cluster = builder.Build();
         await cluster.DeployAsync();
         var ledger = cluster.GrainFactory.GetGrain<IStudyLedger>(Study.Sha256());
-        await Until(state => state.Kept >= 20);
-        Assert.Equal(2, (await ledger.State()).Silos);
+        await Until(state => state.Kept >= 20 && state.Silos == 2);
 
         var before = await ledger.State();
         await cluster.KillSiloAsync(cluster.SecondarySilos[0]);
