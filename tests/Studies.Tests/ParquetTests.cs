@@ -4,12 +4,12 @@ using Shared.Studies;
 
 namespace Studies.Tests;
 
-/// <summary>Parquet files are read by an independent library, Parquet.Net.</summary>
+/// <summary>A Parquet file, read back, has every value of the rows.</summary>
 public class ParquetTests
 {
     // More than one group of rows, some without numbers, some with errors.
     [Fact]
-    public async Task Another_reader_finds_every_value()
+    public async Task Every_value_is_found_in_the_file()
     {
         const int Count = 10_500;
         const int Some = 137;

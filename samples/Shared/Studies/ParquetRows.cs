@@ -1,49 +1,43 @@
-using System.Buffers.Binary;
-using System.Text;
 using AirColumn.Studies;
+using Parquet;
+using Parquet.Schema;
 
 namespace Shared.Studies;
 
 /// <summary>
-/// Rows as Apache Parquet, version 1 of the format (parquet-format 2.10): the item as a 64-bit number, others as doubles that may be null, and
-/// texts, each column of a row group in one page, plain and not compressed.
+/// Rows as Apache Parquet: the item as a 64-bit number, the other numbers as doubles that may be null, and texts.
 /// </summary>
-/// <remarks>Packages that write it bring native code, or more than a compiler ahead of time can see through. The tests read it with one of them.</remarks>
+/// <remarks>The package only writes asynchronously; what is waited for here goes into a file or into memory.</remarks>
 internal sealed class ParquetRows : IRowWriter
 {
-    private const int Together = 10_000; // rows of a group, whatever the parts are: so the same rows make the same bytes
+    // Whatever the size of the parts: so the same rows make the same bytes.
+    private const int RowsOfGroup = 10_000;
 
-    private static ReadOnlySpan<byte> Magic => "PAR1"u8;
+    private static readonly ParquetOptions Options = new() { CompressionMethod = CompressionMethod.Snappy };
 
-    private readonly Stream stream;
-    private readonly ParquetColumn[] columns;
+    private readonly DataField item = new DataField<long>("item");
+    private readonly DataField[] numbers;
+    private readonly (DataField Field, Func<StudyRow, string> Of)[] texts =
+    [
+        (Text("wavefronts"), row => row.Wavefronts),
+        (Text("warnings"), row => row.Warnings),
+        (Text("error"), row => row.Error),
+    ];
+
+    private readonly ParquetWriter writer;
     private readonly List<StudyRow> rows = [];
-    private readonly List<(int Rows, List<(long At, int Size)> Pages)> groups = [];
-    private long position;
-    private long count;
 
     public ParquetRows(Stream stream, Study study)
     {
-        this.stream = stream;
-        columns =
-        [
-            new("item", ParquetType.Int64, Items),
-            .. study.Fields.Select(
-                (field, i) =>
-                    new ParquetColumn(field.Name, ParquetType.Double, (some, page) => Numbers(some, i, page))
-            ),
-            new("wavefronts", ParquetType.Text, (some, page) => Texts(some, row => row.Wavefronts, page)),
-            new("warnings", ParquetType.Text, (some, page) => Texts(some, row => row.Warnings, page)),
-            new("error", ParquetType.Text, (some, page) => Texts(some, row => row.Error, page)),
-        ];
-        Put(Magic);
+        numbers = [.. study.Fields.Select(field => new DataField<double?>(field.Name))];
+        var schema = new ParquetSchema([item, .. numbers, .. texts.Select(text => text.Field)]);
+        writer = Result(ParquetWriter.CreateAsync(schema, stream, Options));
     }
 
     public void Add(StudyRow row)
     {
         rows.Add(row);
-        count++;
-        if (rows.Count == Together)
+        if (rows.Count == RowsOfGroup)
         {
             WriteGroup();
         }
@@ -56,108 +50,35 @@ internal sealed class ParquetRows : IRowWriter
             WriteGroup();
         }
 
-        var footer = ParquetFooter.Of(columns, groups, count);
-        Put(footer);
-        Span<byte> length = stackalloc byte[4];
-        BinaryPrimitives.WriteInt32LittleEndian(length, footer.Length);
-        Put(length);
-        Put(Magic);
-        stream.Flush();
+        writer.DisposeAsync().AsTask().GetAwaiter().GetResult();
     }
 
     public void Dispose() => rows.Clear();
 
     private void WriteGroup()
     {
-        var pages = new List<(long, int)>();
-        foreach (var column in columns)
+        using var group = writer.CreateRowGroup();
+        Write(group.WriteAsync<long>(item, rows.Select(row => row.Item).ToArray()));
+        for (var i = 0; i < numbers.Length; i++)
         {
-            using var page = new MemoryStream();
-            column.Write(rows, page);
-            var header = ParquetFooter.PageHeader((int)page.Length, rows.Count);
-            pages.Add((position, header.Length + (int)page.Length));
-            Put(header);
-            Put(page.GetBuffer().AsSpan(0, (int)page.Length));
+            Write(group.WriteAsync<double>(numbers[i], rows.Select(row => Number(row, i)).ToArray()));
         }
 
-        groups.Add((rows.Count, pages));
+        foreach (var (field, of) in texts)
+        {
+            Write(group.WriteAsync(field, rows.ConvertAll(row => of(row))));
+        }
+
+        group.CompleteValidate();
         rows.Clear();
     }
 
-    private void Put(ReadOnlySpan<byte> bytes)
-    {
-        stream.Write(bytes);
-        position += bytes.Length;
-    }
+    private static double? Number(StudyRow row, int field) =>
+        row.Numbers[field] is var number && double.IsNaN(number) ? null : number;
 
-    private static void Items(List<StudyRow> rows, MemoryStream page)
-    {
-        Span<byte> bytes = stackalloc byte[8];
-        foreach (var row in rows)
-        {
-            BinaryPrimitives.WriteInt64LittleEndian(bytes, row.Item);
-            page.Write(bytes);
-        }
-    }
+    private static DataField<string> Text(string name) => new(name, nullable: false);
 
-    // First which of them there are: runs of equal ones, each its length times two and then 1 or 0; before them how many bytes that takes.
-    private static void Numbers(List<StudyRow> rows, int field, MemoryStream page)
-    {
-        Span<byte> bytes = stackalloc byte[8];
-        page.Write(bytes[..4]);
-        for (var i = 0; i < rows.Count; )
-        {
-            var isThere = !double.IsNaN(rows[i].Numbers[field]);
-            var begin = i;
-            while (i < rows.Count && !double.IsNaN(rows[i].Numbers[field]) == isThere)
-            {
-                i++;
-            }
+    private static void Write(Task task) => task.GetAwaiter().GetResult();
 
-            ThriftWriter.Varint(page, (ulong)(i - begin) << 1);
-            page.WriteByte(isThere ? (byte)1 : (byte)0);
-        }
-
-        BinaryPrimitives.WriteInt32LittleEndian(page.GetBuffer(), (int)page.Length - 4);
-        foreach (var row in rows)
-        {
-            if (row.Numbers[field] is var number && !double.IsNaN(number))
-            {
-                BinaryPrimitives.WriteDoubleLittleEndian(bytes, number);
-                page.Write(bytes);
-            }
-        }
-    }
-
-    private static void Texts(List<StudyRow> rows, Func<StudyRow, string> text, MemoryStream page)
-    {
-        Span<byte> length = stackalloc byte[4];
-        foreach (var row in rows)
-        {
-            var bytes = Encoding.UTF8.GetBytes(text(row));
-            BinaryPrimitives.WriteInt32LittleEndian(length, bytes.Length);
-            page.Write(length);
-            page.Write(bytes);
-        }
-    }
+    private static T Result<T>(Task<T> task) => task.GetAwaiter().GetResult();
 }
-
-/// <summary>The types of Parquet that are used here, by the numbers of the format.</summary>
-internal enum ParquetType
-{
-    /// <summary>A whole number.</summary>
-    Int64 = 2,
-
-    /// <summary>A number that there may not be.</summary>
-    Double = 5,
-
-    /// <summary>UTF-8.</summary>
-    Text = 6,
-}
-
-/// <summary>A column, and how its values of some rows are written into a page.</summary>
-internal sealed record ParquetColumn(
-    string Name,
-    ParquetType Type,
-    Action<List<StudyRow>, MemoryStream> Write
-);
