@@ -1,7 +1,6 @@
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Tests;
 using AirColumn.Tests.Acoustics;
 using UnitsNet;

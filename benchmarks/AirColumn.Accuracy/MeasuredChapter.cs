@@ -2,7 +2,6 @@ using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Gases;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Tests.Resonances;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;

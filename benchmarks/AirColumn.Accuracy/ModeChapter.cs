@@ -4,7 +4,6 @@ using AirColumn.Acoustics.Multimodal;
 using AirColumn.Acoustics.Radiation;
 using AirColumn.Bores;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Tests;
 using AirColumn.Tests.Acoustics;
 using UnitsNet;
@@ -142,7 +141,7 @@ internal static class ModeChapter
                 {
                     Wavefronts = Wavefronts.Plane,
                     Losses = losses,
-                    Tolerance = 1e-13,
+                    RelativeTolerance = 1e-13,
                 }
             )
             from share in Shares

@@ -27,7 +27,7 @@ internal static class SectionChapter
     ];
 
     private const double Finest = 1e-13;
-    private static readonly double Default = new ColumnOptions().Tolerance;
+    private static readonly double Default = new ColumnOptions().RelativeTolerance;
 
     public static Chapter Make()
     {
@@ -72,7 +72,7 @@ internal static class SectionChapter
             "Losses and sections",
             "How well the one-dimensional equations are solved, not how true they are. Friction and heat conduction in a circular "
                 + "duct of any width; the walls are smooth, rigid and isothermal, and roughness, porosity and bends of the wall are not in "
-                + "the losses. `ColumnOptions.Tolerance` sets the error of tapers: 1e-13, the finest, where nothing else is said; the default is 1e-10.",
+                + "the losses. `ColumnOptions.RelativeTolerance` sets the error of tapers: 1e-13, the finest, where nothing else is said; the default is 1e-10.",
             quantities,
             [
                 new Plot(
@@ -228,7 +228,7 @@ internal static class SectionChapter
                 new ClosedEnd()
             );
             var (real, imaginary) = (new double[1], new double[1]);
-            new Column(bore, TableAir, new ColumnOptions { Tolerance = tolerance }).Impedance(
+            new Column(bore, TableAir, new ColumnOptions { RelativeTolerance = tolerance }).Impedance(
                 [row["frequency_hz"]],
                 real,
                 imaginary
@@ -252,7 +252,7 @@ internal static class SectionChapter
         {
             Losses = losses,
             Wavefronts = Wavefronts.Plane,
-            Tolerance = tolerance,
+            RelativeTolerance = tolerance,
         };
         var bore = new Bore([section], new ClosedEnd());
         var (a, b, c, d) = TwoPort.Of(new Column(bore, TableAir, options).Model, 2 * Math.PI * hertz);

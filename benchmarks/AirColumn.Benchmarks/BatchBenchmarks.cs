@@ -1,7 +1,6 @@
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Documents;
-using AirColumn.Resonances;
 using BenchmarkDotNet.Attributes;
 
 namespace AirColumn.Benchmarks;

@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
-using AirColumn.Resonances;
+using AirColumn.Acoustics;
 using AirColumn.Studies;
 using Shared.Studies;
 

@@ -2,7 +2,6 @@ using System.Text;
 using AirColumn.Acoustics;
 using AirColumn.Pitches;
 using AirColumn.Recordings;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Measurements;
 using Shared;
 using UnitsNet;

@@ -2,7 +2,6 @@ using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Gases;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using UnitsNet;
 
 var air = Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50));

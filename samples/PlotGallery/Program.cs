@@ -3,7 +3,6 @@ using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Gases;
 using AirColumn.Plots;
-using AirColumn.Resonances;
 using UnitsNet;
 
 // One picture of each kind, or those named, into a folder; docs/plots.md has two of them.

@@ -1,13 +1,10 @@
 #:project ../../src/AirColumn/AirColumn.csproj
-using System.Globalization;
+#:property InvariantGlobalization=true
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Gases;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using UnitsNet;
-
-CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 
 var air = Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50));
 var bore = Bore.Build()

@@ -1,13 +1,11 @@
 #:project ../../src/AirColumn/AirColumn.csproj
-using System.Globalization;
+#:property InvariantGlobalization=true
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Gases;
 using AirColumn.Pitches;
 using UnitsNet;
-
-CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 
 var air = Air.At(Temperature.FromDegreesCelsius(18), RelativeHumidity.FromPercent(60));
 var tube = new Column(
@@ -30,7 +28,7 @@ foreach (
 {
     var (drone, overblown) = (answer.Resonances[0], answer.Resonances[1]);
     Console.WriteLine(
-        $"40 to {answer.Outlet.Millimeters:F0} mm: {answer.Length.Length.Millimeters:F1} mm long, overblown {answer.IntervalCents:F0} cents "
+        $"40 to {answer.Outlet.Millimeters:F0} mm: {answer.Solution.Length.Millimeters:F1} mm long, overblown {answer.IntervalCents:F0} cents "
             + $"above the drone, Q {drone.QualityFactor:F0} and {overblown.QualityFactor:F0}"
     );
 }

@@ -1,13 +1,11 @@
 #:project ../../src/AirColumn/AirColumn.csproj
-using System.Globalization;
+#:property InvariantGlobalization=true
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Gases;
 using AirColumn.Pitches;
 using UnitsNet;
-
-CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 
 var air = Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50));
 var tube = new Column(

@@ -1,13 +1,11 @@
 #:project ../../src/AirColumn/AirColumn.csproj
-using System.Globalization;
+#:property InvariantGlobalization=true
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Gases;
 using AirColumn.Pitches;
 using UnitsNet;
-
-CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 
 var air = Air.At(Temperature.FromDegreesCelsius(23), RelativeHumidity.FromPercent(55));
 
@@ -25,6 +23,6 @@ foreach (
 )
 {
     Console.WriteLine(
-        $"{tube.Note, -3} {tube.Length.Length.Millimeters, 6:F1} mm  {tube.Length.CentsPerMillimetre:F1} cents per mm"
+        $"{tube.Note, -3} {tube.Solution.Length.Millimeters, 6:F1} mm  {tube.Solution.CentsPerMillimetre:F1} cents per mm"
     );
 }

@@ -55,9 +55,7 @@ internal sealed class StudyLedger(StudyJob job, ISiloStatusOracle silos) : Grain
     public Task<StudyState> State()
     {
         FreeWhatTheDeadHad();
-        return Task.FromResult(
-            new StudyState(parts, parts - free.Count - claimed.Count, working.Count)
-        );
+        return Task.FromResult(new StudyState(parts, parts - free.Count - claimed.Count, working.Count));
     }
 
     private void FreeWhatTheDeadHad()

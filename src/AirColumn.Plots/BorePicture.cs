@@ -62,20 +62,20 @@ public static class BorePicture
             : $", drawn {Numbers.Plain(scale, 2)} times as large as lengths";
         var across = Axis.Linear(0, shape.Length, (int)Math.Clamp(area.Width / (5 * look.Text), 2, 10));
         using var chart = new Chart(page, area, across, up);
-        chart.Draw("Distance from the blown end, mm", $"Inside diameter, mm{times}");
+        chart.Draw("Distance from the blown end, mm", $"Inside radius, mm{times}");
         shape.Draw(page, chart.X, chart.Y);
     }
 
-    // Diameters are marked above the axis of the bore and below it.
+    // Radii, above the axis of the bore and below it.
     private static Axis UpAxis(BoreShape shape)
     {
-        var whole = Axis.Linear(0, shape.Widest, 2).Ticks;
+        var whole = Axis.Linear(0, shape.Widest / 2, 2).Ticks;
         return new Axis(
             -1.25 * shape.Below,
             1.15 * shape.Above,
             [
-                .. whole.Where(t => t.At > 0).Reverse().Select(t => (-t.At / 2, t.Label)),
-                .. whole.Select(t => (t.At / 2, t.Label)),
+                .. whole.Where(t => t.At > 0).Reverse().Select(t => (-t.At, t.Label)),
+                .. whole.Select(t => (t.At, t.Label)),
             ]
         );
     }

@@ -1,3 +1,4 @@
+using AirColumn.Acoustics;
 using AirColumn.Design;
 using AirColumn.Pitches;
 using AirColumn.Plots.Drawing;

@@ -72,6 +72,38 @@ public static class ImpedancePicture
         return new Picture(shown.Scene());
     }
 
+    /// <summary>
+    /// Several curves over the same axes, each as a level over the characteristic impedance at its blown end: one tube in different airs, or a tube before
+    /// and after a change.
+    /// </summary>
+    /// <param name="curves">One to four curves, each with a name that is not empty.</param>
+    /// <returns>The picture.</returns>
+    /// <exception cref="ArgumentException">There are none or more than four, or one has no name or fewer than two frequencies.</exception>
+    public static Picture Compare(params IReadOnlyList<(string Name, ImpedanceCurve Curve)> curves)
+    {
+        ArgumentNullException.ThrowIfNull(curves);
+        if (curves.Count == 0 || curves.Count > CurveComparison.Most)
+        {
+            throw new ArgumentException(
+                $"There are {curves.Count} curves; allowed is 1 to {CurveComparison.Most}.",
+                nameof(curves)
+            );
+        }
+
+        foreach (var (name, curve) in curves)
+        {
+            if (string.IsNullOrWhiteSpace(name) || curve is not { Count: >= 2 })
+            {
+                throw new ArgumentException(
+                    $"The curve '{name}' needs a name and at least 2 frequencies.",
+                    nameof(curves)
+                );
+            }
+        }
+
+        return new Picture(new CurveComparison(curves).Scene());
+    }
+
     internal static void RequireOrder(
         double from,
         double to,

@@ -26,7 +26,7 @@ public sealed record TubeResponse
     private const double Slap = 0.006;
 
     private TubeResponse(
-        IReadOnlyList<MeasuredResonance> resonances,
+        IReadOnlyList<RecordedResonance> resonances,
         string? reason,
         IReadOnlyList<string> warnings
     )
@@ -35,7 +35,7 @@ public sealed record TubeResponse
     }
 
     /// <summary>The resonances that were heard, in order.</summary>
-    public IReadOnlyList<MeasuredResonance> Resonances { get; }
+    public IReadOnlyList<RecordedResonance> Resonances { get; }
 
     /// <summary>Why there are none, as a sentence; null where there are some.</summary>
     public string? Reason { get; }
@@ -182,9 +182,9 @@ public sealed record TubeResponse
     }
 
     // The strongest of those that are nearer to this resonance than to any other, and within two semitones.
-    private MeasuredResonance? Nearest(List<Resonance> computed, int i)
+    private RecordedResonance? Nearest(List<Resonance> computed, int i)
     {
-        double Distance(MeasuredResonance measured, Resonance resonance) =>
+        double Distance(RecordedResonance measured, Resonance resonance) =>
             Math.Abs(Math.Log2(measured.Frequency.Hertz / resonance.Pole.Real));
         var near = Resonances
             .Where(m =>
@@ -261,7 +261,7 @@ public sealed record TubeResponse
         }
 
         /// <summary>None of the modes if the strongest is a tone that is held.</summary>
-        public IReadOnlyList<MeasuredResonance> UnlessHeld(IReadOnlyList<MeasuredResonance> found)
+        public IReadOnlyList<RecordedResonance> UnlessHeld(IReadOnlyList<RecordedResonance> found)
         {
             isHeld =
                 found.Count > 0
@@ -271,7 +271,7 @@ public sealed record TubeResponse
         }
 
         /// <summary>The modes of what rings on after each impulse of a sound.</summary>
-        public IReadOnlyList<MeasuredResonance> Ringing(double[] sound, double lowest)
+        public IReadOnlyList<RecordedResonance> Ringing(double[] sound, double lowest)
         {
             var pieces = new List<double[]>();
             var held = 0;
@@ -297,7 +297,7 @@ public sealed record TubeResponse
             return isHeld ? [] : RingingModes.Of(pieces, Rate, lowest, Highest, Listening, cancellationToken);
         }
 
-        public TubeResponse Told(IReadOnlyList<MeasuredResonance> found, string otherwise) =>
+        public TubeResponse Told(IReadOnlyList<RecordedResonance> found, string otherwise) =>
             new(
                 found,
                 scan.IsSilent ? "The recording is silent."

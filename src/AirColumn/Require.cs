@@ -65,6 +65,28 @@ internal static class Require
         return value;
     }
 
+    /// <summary>Returns the index if there is a thing of that index; throws otherwise, naming how many there are.</summary>
+    public static int Index(
+        int index,
+        int count,
+        string what,
+        [CallerArgumentExpression(nameof(index))] string parameter = ""
+    )
+    {
+        if (index < 0 || index >= count)
+        {
+            throw new ArgumentOutOfRangeException(
+                parameter,
+                index,
+                count == 1
+                    ? $"{parameter} is {Show(index, "")}; this bore has 1 {what}, so the only index is 0."
+                    : $"{parameter} is {Show(index, "")}; this bore has {Show(count, "")} {what}s, so allowed is 0 to {Show(count - 1, "")}."
+            );
+        }
+
+        return index;
+    }
+
     /// <summary>Returns <paramref name="value"/> if it is a member of its enumeration; throws otherwise.</summary>
     public static T Named<T>(T value, [CallerArgumentExpression(nameof(value))] string parameter = "")
         where T : struct, Enum =>

@@ -1,5 +1,5 @@
+using AirColumn.Acoustics;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using UnitsNet;
 using static AirColumn.Plots.Tests.Columns;
 
@@ -42,6 +42,20 @@ public class ContentTests
         Assert.Contains("Phase of Z, degrees", drawn.Texts);
         // A line in the magnitude and one in the phase for each note.
         Assert.Equal(16, drawn.Named("path").Count(p => (string?)p.Attribute("fill") == Green));
+    }
+
+    [Fact]
+    public void Curves_are_compared_by_name()
+    {
+        var grid = FrequencyGrid.Linear(50, 500, 200);
+        var drawn = new Drawn(
+            ImpedancePicture.Compare(("horn", Horn.Impedance(grid)), ("flute", Flute.Impedance(grid)))
+        );
+        Assert.Contains("horn", drawn.Texts);
+        Assert.Contains("flute", drawn.Texts);
+        Assert.Contains("Level over the characteristic impedance, dB", drawn.Texts);
+        Assert.Throws<ArgumentException>(() => ImpedancePicture.Compare());
+        Assert.Throws<ArgumentException>(() => ImpedancePicture.Compare(("", Horn.Impedance(grid))));
     }
 
     [Fact]

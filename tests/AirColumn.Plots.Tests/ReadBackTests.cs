@@ -2,7 +2,6 @@ using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using FsCheck;
 using FsCheck.Fluent;
 using UnitsNet;

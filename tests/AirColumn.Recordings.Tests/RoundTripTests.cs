@@ -3,7 +3,6 @@ using AirColumn.Bores;
 using AirColumn.Gases;
 using AirColumn.Pitches;
 using AirColumn.Recordings.Previews;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace AirColumn.Recordings.Tests;

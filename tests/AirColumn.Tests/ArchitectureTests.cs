@@ -16,6 +16,10 @@ public class ArchitectureTests
         .LoadAssemblies(typeof(AirColumn.Acoustics.Column).Assembly)
         .Build();
 
+    // Extension methods of Column that lie in the folders of upper layers; FolderTests watches what they name.
+    private const string QuestionsOfUpperLayers =
+        @"^AirColumn\.Acoustics\.(ColumnResonances|ResonanceGradients|QualityIndicators|Uncertainty)(\W|$)";
+
     public static TheoryData<string, string> Forbidden
     {
         get
@@ -51,9 +55,27 @@ public class ArchitectureTests
         Types()
             .That()
             .ResideInNamespaceMatching(Inside(layer))
+            .And()
+            .DoNotHaveFullNameMatching(QuestionsOfUpperLayers)
             .Should()
             .NotDependOnAny(Types().That().ResideInNamespaceMatching(Inside(other)))
             .Check(House);
+
+    // So that a program finds them where it found Column.
+    [Fact]
+    public void What_extends_a_column_is_in_its_namespace() =>
+        Assert.All(
+            typeof(AirColumn.Acoustics.Column)
+                .Assembly.GetExportedTypes()
+                .Where(type =>
+                    type.GetMethods(BindingFlags.Static | BindingFlags.Public)
+                        .Any(method =>
+                            method.IsDefined(typeof(ExtensionAttribute))
+                            && method.GetParameters()[0].ParameterType == typeof(AirColumn.Acoustics.Column)
+                        )
+                ),
+            type => Assert.Equal("AirColumn.Acoustics", type.Namespace)
+        );
 
     // A rule over nothing passes nothing: every layer must be there.
     [Theory]

@@ -81,7 +81,7 @@ public class CancellationTests
                         [new(ColumnParameter.SectionLength(0), Mm(300), Mm(700))],
                         [ShapeTarget.Resonance(1, Frequency.FromHertz(150))],
                         new ShapeOptions { Starts = 1, Steps = 4 },
-                        token
+                        cancellationToken: token
                     )
                     .Values.Select(value => value.Value),
             ]),
@@ -96,7 +96,7 @@ public class CancellationTests
                         new(ColumnParameter.OutletDiameter(1), Mm(30), Mm(50)),
                     ],
                     new ShapeOptions { Starts = 1, Steps = 3 },
-                    token
+                    cancellationToken: token
                 )
                 .Explanation,
         ["sleeve"] = (column, token) =>
@@ -111,7 +111,7 @@ public class CancellationTests
             Text([
                 .. TubeSet
                     .Over(column, 0, Tuning, [Pitch.Parse("C3"), Pitch.Parse("D3")], cancellationToken: token)
-                    .Select(tube => tube.Length.Length.Meters),
+                    .Select(tube => tube.Solution.Length.Meters),
             ]),
         ["tapers"] = (column, token) =>
             Text([

@@ -1,6 +1,5 @@
 using AirColumn.Acoustics;
 using AirColumn.Documents;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace Docs.Tests;
@@ -22,13 +21,19 @@ public class EmbeddingCodeTests
         var (real, imaginary) = (new double[500], new double[500]);
         column.Impedance(hertz, real, imaginary);
 
-        // Many columns on all cores, each answer as soon as it is there, until it is cancelled.
+        // Many columns on all cores. Nothing runs until the answers are read; each comes as soon as it is ready.
         var lowest = Batch.Map(
             Enumerable.Range(0, 20).Select(i => Length.FromMillimeters(900 + 10 * i)),
             (length, token) =>
                 column.WithBore(column.Bore.WithSectionLength(0, length)).FirstResonances(1, token)[0],
             cancellationToken: cancellation
         );
+        foreach (var answer in lowest)
+        {
+            Console.WriteLine(
+                answer.Error is { } error ? error.Message : $"{answer.Question}: {answer.Answer}"
+            );
+        }
 
         var before = GC.GetAllocatedBytesForCurrentThread();
         column.Impedance(hertz, real, imaginary);

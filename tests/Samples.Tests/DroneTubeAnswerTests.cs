@@ -4,7 +4,6 @@ using System.Text.RegularExpressions;
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Gases;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace Samples.Tests;

@@ -4,7 +4,6 @@ using AirColumn.Bores;
 using AirColumn.Gases;
 using AirColumn.Recordings;
 using AirColumn.Recordings.Previews;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace Samples.Tests;

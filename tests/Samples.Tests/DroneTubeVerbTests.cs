@@ -3,7 +3,6 @@ using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Documents;
 using AirColumn.Gases;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace Samples.Tests;

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using AirColumn.Acoustics;
 using AirColumn.Documents;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace Samples.Tests;

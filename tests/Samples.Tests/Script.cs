@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Reflection;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
@@ -19,6 +20,13 @@ internal static class Script
     public static string TextOf(string script) =>
         File.ReadAllText(Path.Combine(ShownPage.Scripts, script)).ReplaceLineEndings("\n");
 
+    /// <summary>Its text without the lines for the SDK, which begin with "#:".</summary>
+    public static string CodeOf(string script) =>
+        string.Join(
+            '\n',
+            TextOf(script).Split('\n').SkipWhile(line => line.StartsWith("#:", StringComparison.Ordinal))
+        );
+
     /// <summary>What it prints.</summary>
     public static string Output(string script)
     {
@@ -31,11 +39,14 @@ internal static class Script
             Console.SetOut(output);
             try
             {
-                // A thread of its own, whose culture it may set.
+                // A thread of its own, in the culture that the script asks of the SDK.
                 Exception? thrown = null;
                 var thread = new Thread(() =>
                     thrown = Record.Exception(() => entry.Invoke(null, [Array.Empty<string>()]))
-                );
+                )
+                {
+                    CurrentCulture = CultureInfo.InvariantCulture,
+                };
                 thread.Start();
                 thread.Join();
                 Assert.Null(thrown);
@@ -51,17 +62,13 @@ internal static class Script
 
     private static MethodInfo Compiled(string script)
     {
-        // Lines that begin with "#:" are for the SDK.
-        var code = string.Join(
-            '\n',
-            TextOf(script)
-                .Split('\n')
-                .Select(line => line.StartsWith("#:", StringComparison.Ordinal) ? "" : line)
-        );
         var options = new CSharpParseOptions(LanguageVersion.Preview);
         var compilation = CSharpCompilation.Create(
             Path.GetFileNameWithoutExtension(script),
-            [CSharpSyntaxTree.ParseText(code, options), CSharpSyntaxTree.ParseText(Usings, options)],
+            [
+                CSharpSyntaxTree.ParseText(CodeOf(script), options),
+                CSharpSyntaxTree.ParseText(Usings, options),
+            ],
             ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!)
                 .Split(Path.PathSeparator)
                 .Select(file => MetadataReference.CreateFromFile(file)),

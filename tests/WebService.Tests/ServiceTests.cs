@@ -5,7 +5,6 @@ using System.Text;
 using System.Text.Json;
 using AirColumn.Acoustics;
 using AirColumn.Documents;
-using AirColumn.Resonances;
 using Microsoft.AspNetCore.Mvc.Testing;
 
 namespace WebService.Tests;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using AirColumn.Acoustics;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
 using AirColumn.Workshop;

@@ -1,5 +1,5 @@
+using AirColumn.Acoustics;
 using AirColumn.Design;
-using AirColumn.Resonances;
 using ColumnTool.Answers;
 using ColumnTool.Questions;
 using Shared;

@@ -1,3 +1,4 @@
+using AirColumn.Acoustics;
 using AirColumn.Resonances;
 using ColumnTool.Answers;
 using ColumnTool.Questions;

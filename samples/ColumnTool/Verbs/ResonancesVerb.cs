@@ -1,3 +1,4 @@
+using AirColumn.Acoustics;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
 using ColumnTool.Answers;

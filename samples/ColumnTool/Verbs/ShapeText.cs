@@ -11,23 +11,23 @@ namespace ColumnTool.Verbs;
 /// <summary>What a shape may choose and what it is to reach, in words.</summary>
 internal static partial class ShapeText
 {
-    public const string UnknownExample = "length of section 1, 900 mm to 1100 mm";
+    public const string VariableExample = "length of section 1, 900 mm to 1100 mm";
 
     public const string TargetExample = "resonance 1 on 65.4 Hz";
 
     /// <summary>A parameter and its bounds, as answers write it.</summary>
-    public static Unknown Unknown(string text)
+    public static DesignVariable Variable(string text)
     {
         var match = Bounds().Match(text);
         if (!match.Success)
         {
             throw new FormatException(
-                $"'{text}' does not say what may be chosen; write it like \"{UnknownExample}\"."
+                $"'{text}' does not say what may be chosen; write it like \"{VariableExample}\"."
             );
         }
 
         var parameter = ColumnParameter.Parse(match.Groups[1].Value);
-        return new Unknown(
+        return new DesignVariable(
             parameter,
             ParameterText.Value(parameter, match.Groups[2].Value),
             ParameterText.Value(parameter, match.Groups[3].Value)

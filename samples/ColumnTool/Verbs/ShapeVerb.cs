@@ -1,6 +1,6 @@
+using AirColumn.Acoustics;
 using AirColumn.Design;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using ColumnTool.Answers;
 using ColumnTool.Questions;
 
@@ -9,9 +9,9 @@ namespace ColumnTool.Verbs;
 /// <summary>shape: diameters, lengths and holes that reach several targets at once.</summary>
 internal static class ShapeVerb
 {
-    private static readonly Parameter<Unknown[]> Choose = new(
+    private static readonly Parameter<DesignVariable[]> Choose = new(
         "choose",
-        Kinds.Many(new TextKind<Unknown>(ShapeText.Unknown, ShapeText.UnknownExample)),
+        Kinds.Many(new TextKind<DesignVariable>(ShapeText.Variable, ShapeText.VariableExample)),
         "what may be chosen and between which bounds, such as `length of section 1, 900 mm to 1100 mm`; on the command line the option again for each",
         Parameter.Required
     );
@@ -88,13 +88,13 @@ internal static class ShapeVerb
             Fields<ChosenValue>.Text(
                 "parameter",
                 "of what, sections and holes counted from 1",
-                one => one.Unknown.Parameter.ToString()
+                one => one.Variable.Parameter.ToString()
             ),
             Fields<ChosenValue>.Number("value", "see unit", "what was chosen", one => one.Value),
             Fields<ChosenValue>.Text(
                 "unit",
                 "the unit of the value; empty for a fraction",
-                one => one.Unknown.Parameter.Unit
+                one => one.Variable.Parameter.Unit
             ),
             Fields<ChosenValue>.Flag(
                 "isAtBound",
@@ -150,7 +150,14 @@ internal static class ShapeVerb
         };
         var found = arguments.Blame(
             Choose,
-            () => ShapeSearch.Solve(column, arguments.Get(Choose), targets, options, arguments.Token)
+            () =>
+                ShapeSearch.Solve(
+                    column,
+                    arguments.Get(Choose),
+                    targets,
+                    options,
+                    cancellationToken: arguments.Token
+                )
         );
         return Told(found, arguments);
     }

@@ -8,7 +8,7 @@ namespace ColumnTool.Verbs;
 /// <summary>transfer: what arrives at the far end.</summary>
 internal static class TransferVerb
 {
-    private readonly record struct Row(double Hertz, EndTransfer Transfer);
+    private readonly record struct Row(double Hertz, TransferFunction Transfer);
 
     public static Verb Create() =>
         new Verb<Row[]>

@@ -3,7 +3,6 @@ using System.Security.Cryptography;
 using AirColumn.Acoustics;
 using AirColumn.Pitches;
 using AirColumn.Recordings;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Measurements;
 using UnitsNet;
 

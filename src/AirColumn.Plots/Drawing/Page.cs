@@ -98,10 +98,22 @@ internal sealed class Page(
         return font.MeasureText(text);
     }
 
-    public void Line(float x1, float y1, float x2, float y2, Color color, float stroke, bool dashed = false)
+    public void Line(
+        float x1,
+        float y1,
+        float x2,
+        float y2,
+        Color color,
+        float stroke,
+        bool dashed = false
+    ) => Line(x1, y1, x2, y2, color, stroke, dashed ? [3, 3] : []);
+
+    /// <summary>A line with dashes and gaps in turn, in widths of the line; without a gap if there are none.</summary>
+    public void Line(float x1, float y1, float x2, float y2, Color color, float stroke, float[] dashes)
     {
         GoOn();
-        using var dash = dashed ? SKPathEffect.CreateDash([3 * stroke, 3 * stroke], 0) : null;
+        using var dash =
+            dashes.Length > 0 ? SKPathEffect.CreateDash([.. dashes.Select(d => d * stroke)], 0) : null;
         using var paint = new SKPaint
         {
             Color = color.ToSKColor(),

@@ -1,5 +1,4 @@
 using AirColumn.Acoustics;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace AirColumn.Recordings.Previews;

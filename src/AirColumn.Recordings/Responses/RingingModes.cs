@@ -34,7 +34,7 @@ internal static class RingingModes
     }
 
     /// <summary>The modes that most pieces show.</summary>
-    public static IReadOnlyList<MeasuredResonance> Of(
+    public static IReadOnlyList<RecordedResonance> Of(
         IReadOnlyList<double[]> pieces,
         double rate,
         double lowest,
@@ -47,7 +47,7 @@ internal static class RingingModes
     /// The modes that a decay shows and most of the parts that it is the mean of show too, each with more noise: their scatter is the
     /// uncertainty.
     /// </summary>
-    public static IReadOnlyList<MeasuredResonance> Of(
+    public static IReadOnlyList<RecordedResonance> Of(
         double[] whole,
         IReadOnlyList<double[]> parts,
         double rate,
@@ -137,7 +137,7 @@ internal static class RingingModes
         ];
     }
 
-    private static List<MeasuredResonance> Told(List<(List<DampedSine> Group, double Scatter)> modes)
+    private static List<RecordedResonance> Told(List<(List<DampedSine> Group, double Scatter)> modes)
     {
         var strongest = modes.Count == 0 ? 1 : modes.Max(mode => Median(mode.Group, m => m.Amplitude));
         return
@@ -145,7 +145,7 @@ internal static class RingingModes
             .. modes.Select(mode =>
             {
                 var hertz = Median(mode.Group, m => m.Hertz);
-                return new MeasuredResonance(
+                return new RecordedResonance(
                     Frequency.FromHertz(hertz),
                     1200 / Math.Log(2) * mode.Scatter / hertz,
                     Median(mode.Group, m => m.Q),

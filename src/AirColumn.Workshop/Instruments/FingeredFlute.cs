@@ -3,7 +3,6 @@ using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Gases;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Words;
 using UnitsNet;
 

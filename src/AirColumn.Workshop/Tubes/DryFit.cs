@@ -1,6 +1,6 @@
+using AirColumn.Acoustics;
 using AirColumn.Gases;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;

@@ -59,6 +59,11 @@ public sealed class PartsFile
 
     private static PartsFile Read(PartsObject file, Catalogue catalogue)
     {
+        if (!file.Has("tube"))
+        {
+            throw new FormatException("tube is missing; write \"tube\": 1, the version of the format.");
+        }
+
         if (file.Number("tube") is not 1)
         {
             throw file.Wrong("tube", "it must be 1, the version of this format");

@@ -81,6 +81,10 @@ internal sealed class PartsObject
         }
     }
 
+    /// <summary>Whether the member is there, or one with a slip in its name.</summary>
+    public bool Has(string key) =>
+        members.ContainsKey(key) || members.Keys.Any(written => Nearest.IfNear(written, [key]) is not null);
+
     public PartsObject? ObjectIfAny(string key)
     {
         asked.Add(key);

@@ -1,7 +1,6 @@
 using AirColumn.Acoustics;
 using AirColumn.Gases;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Words;
 using UnitsNet;
 

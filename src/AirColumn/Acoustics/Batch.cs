@@ -8,26 +8,25 @@ public static class Batch
     // Ahead of the reader, for each thread: enough that a slow question does not hold up the others.
     private const int AheadForEachThread = 16;
 
-    /// <summary>Answers questions side by side and hands each answer out as soon as it is there.</summary>
+    /// <summary>Answers questions in parallel and returns each answer as soon as it is ready. Nothing runs until the answers are enumerated.</summary>
     /// <remarks>
     /// <para>
-    /// A question that fails has an <see cref="BatchAnswer{TQuestion,TAnswer}.Error"/> in its answer; the others go on. Nothing starts
-    /// before the first answer is asked for. Questions are taken, and answers kept, only some way ahead of what has been read, so that
-    /// memory does not grow with their number. Leaving early, such as by a break, cancels the questions that have begun and waits for them.
+    /// If a question throws, its answer holds the <see cref="BatchAnswer{TQuestion,TAnswer}.Error"/> and the others go on. Questions are read only a
+    /// little ahead of the answers taken, so memory does not grow with their number. Leaving the loop early, by a break, cancels the questions that have
+    /// begun and waits for them to end.
     /// </para>
     /// <para>
-    /// In a browser, and with a <see cref="BatchOptions.DegreeOfParallelism"/> of 1, the questions are answered one after the other on the
-    /// thread that reads, each when its answer is asked for.
+    /// In a browser, and with a <see cref="BatchOptions.DegreeOfParallelism"/> of 1, the thread that reads the answers computes them one after the other.
     /// </para>
     /// </remarks>
-    /// <typeparam name="TQuestion">What is asked about, such as a bore or the name of a file.</typeparam>
-    /// <typeparam name="TAnswer">What is answered, such as a list of resonances.</typeparam>
-    /// <param name="questions">Taken one after the other on the thread that reads; what they throw ends the batch.</param>
+    /// <typeparam name="TQuestion">The type of a question, such as a bore or the name of a file.</typeparam>
+    /// <typeparam name="TAnswer">The type of an answer, such as a list of resonances.</typeparam>
+    /// <param name="questions">The questions, read one after the other on the thread that reads the answers. An exception from them ends the batch.</param>
     /// <param name="answer">
     /// Called on several threads at once; a <see cref="Column"/> may be shared between them. Pass its token on to what it calls, so that
     /// a question in progress ends too when the batch ends.
     /// </param>
-    /// <param name="options">How many at once, and in which order; the defaults if left out.</param>
+    /// <param name="options">The number of threads and the order. Default: one thread for each processor, in any order.</param>
     /// <param name="progress">Is told after each answer how many have been handed out, on the thread that reads.</param>
     /// <param name="cancellationToken">Ends the batch with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The answers, each with the number of its question.</returns>

@@ -22,7 +22,7 @@ public sealed class BatchAnswer<TQuestion, TAnswer>
     /// <summary>The question.</summary>
     public TQuestion Question { get; }
 
-    /// <summary>The answer; where there is an <see cref="Error"/>, reading it throws that.</summary>
+    /// <summary>The answer. If there is an <see cref="Error"/>, reading the answer throws that exception.</summary>
     public TAnswer Answer
     {
         get

@@ -12,12 +12,13 @@ namespace AirColumn.Acoustics;
 /// <summary>An air column: a bore filled with air, compiled once, that answers at any frequency.</summary>
 /// <remarks>
 /// <para>
-/// Model: one-dimensional waves in a bore of circular cross-section (source: chaigne2016, ch. 7), their fronts as
-/// <see cref="ColumnOptions.Wavefronts"/> says, or several radial modes (pagneux1996), wall losses as <see cref="ColumnOptions.Losses"/> says,
-/// the air mass at sudden changes of diameter (kergomard1987), radiation as <see cref="ColumnOptions.Radiation"/> says. Holes and branches
-/// must be small against the wavelength where they join the bore. The sound they send each other outside and the vibration of the wall are
-/// not modelled.
-/// Valid below <see cref="CutOn"/>.
+/// The bore has a circular cross-section. <see cref="ColumnOptions"/> sets the model: one-dimensional waves with plane or curved fronts (source:
+/// chaigne2016, ch. 7) or several radial modes (pagneux1996), the losses at the wall, the radiation of the far end. Sudden changes of diameter have
+/// the air mass of kergomard1987. Holes and branches must be small against the wavelength where they join the bore. The sound they send each other
+/// outside and the vibration of the wall are not modelled. Valid below <see cref="CutOn"/>.
+/// </para>
+/// <para>
+/// Questions about resonances, uncertainty, standing waves and power are extension methods in this namespace: <c>column.FirstResonances(4)</c>.
 /// </para>
 /// <para>Immutable; safe to share between threads.</para>
 /// </remarks>
@@ -33,7 +34,7 @@ public sealed class Column
     /// <summary>Compiles a column.</summary>
     /// <param name="bore">Its shape.</param>
     /// <param name="air">The air in it: one <see cref="Gases.Air"/>, or a profile along the bore.</param>
-    /// <param name="options">Losses, wave fronts, blown end, tolerance; the defaults if left out.</param>
+    /// <param name="options">Losses, wave fronts, blown end, tolerance. Default: those of a new <see cref="ColumnOptions"/>.</param>
     /// <exception cref="ArgumentNullException">The bore or the air is null.</exception>
     /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
     public Column(Bore bore, AirProfile air, ColumnOptions? options = null)
@@ -180,7 +181,7 @@ public sealed class Column
         answers
         ?? Interlocked.CompareExchange(
             ref answers,
-            new Answers(Wave(cancellationToken), Options.Tolerance),
+            new Answers(Wave(cancellationToken), Options.RelativeTolerance),
             null
         )
         ?? answers;

@@ -5,6 +5,8 @@ namespace AirColumn.Acoustics;
 /// <summary>What a user should know of a column's answers.</summary>
 internal static class ColumnWarnings
 {
+    private const double ShortestOverWidest = 0.1;
+
     /// <summary>Up to a frequency in Hz.</summary>
     public static IReadOnlyList<string> Of(ColumnModel column, double hertz)
     {
@@ -15,6 +17,16 @@ internal static class ColumnWarnings
         if (column.WavefrontWarning is { } fronts)
         {
             warnings.Add(fronts);
+        }
+
+        // Nearly always two arguments in the wrong order.
+        var (length, widest) = (1000 * column.Bore.LengthMetres, 2000 * column.Bore.LargestRadius);
+        if (length < ShortestOverWidest * widest)
+        {
+            warnings.Add(
+                $"The bore is {Require.Show(Math.Round(length, 3), "mm")} long and {Require.Show(Math.Round(widest, 3), "mm")} wide: too short for waves "
+                    + "along its axis. Check whether a length and a diameter were swapped."
+            );
         }
 
         if (hertz > column.CutOnHertz)

@@ -40,10 +40,10 @@ public sealed class ImpedanceCurve : IJsonAnswer
     /// <summary>The number of frequencies.</summary>
     public int Count => real.Length;
 
-    /// <summary>Acoustic resistance Re Z at each frequency, Pa·s/m³.</summary>
+    /// <summary>Acoustic resistance Re Z at each frequency, Pa·s/m³: a span, so write <c>Real.ToArray()</c> for LINQ.</summary>
     public ReadOnlySpan<double> Real => real;
 
-    /// <summary>Acoustic reactance Im Z at each frequency, Pa·s/m³.</summary>
+    /// <summary>Acoustic reactance Im Z at each frequency, Pa·s/m³: a span, as <see cref="Real"/> is.</summary>
     public ReadOnlySpan<double> Imaginary => imaginary;
 
     /// <summary>

@@ -126,7 +126,10 @@ public sealed record Bore
             .Concat(branches.Select(branch => branch.Bore.LargestRadius))
             .Max();
 
-    /// <summary>Begins a bore at its blown end.</summary>
+    /// <summary>
+    /// Begins a bore at its blown end. Add its sections in order; <see cref="BoreBuilder.OpenEnd"/>, <see cref="BoreBuilder.ClosedEnd"/> or another far
+    /// end completes it.
+    /// </summary>
     /// <returns>A builder without sections.</returns>
     public static BoreBuilder Build() => BoreBuilder.Empty;
 
@@ -345,17 +348,7 @@ public sealed record Bore
     // A hole or a branch; told in words only where it does not fit.
     private readonly record struct Opening(double Position, double Radius, object What, string From);
 
-    private void RequireIndex(int index)
-    {
-        if (index < 0 || index >= sections.Count)
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(index),
-                index,
-                $"index is {index}; this bore has {sections.Count} sections, so allowed is 0 to {sections.Count - 1}."
-            );
-        }
-    }
+    private void RequireIndex(int index) => Require.Index(index, sections.Count, "section");
 
     /// <summary>
     /// The sections from the blown end, the far end, and holes and branches where there are any, in the invariant culture.

@@ -30,7 +30,7 @@ public sealed class BoreBuilder
         return new BoreBuilder([.. sections, section], holes, branches);
     }
 
-    /// <summary>Adds a cylinder.</summary>
+    /// <summary>Adds a cylinder. Name the arguments: two lengths are easily swapped.</summary>
     /// <inheritdoc cref="CylinderSection(Length, Length)"/>
     public BoreBuilder Cylinder(Length diameter, Length length) => Add(new CylinderSection(diameter, length));
 
@@ -60,6 +60,11 @@ public sealed class BoreBuilder
     /// <inheritdoc cref="HornSection(HornLaw, Length, Length, Length)"/>
     public BoreBuilder Horn(HornLaw law, Length from, Length to, Length length) =>
         Add(new HornSection(law, from, to, length));
+
+    /// <summary>Adds a Bessel horn.</summary>
+    /// <inheritdoc cref="HornSection(Length, Length, Length, double)"/>
+    public BoreBuilder Horn(Length from, Length to, Length length, double exponent) =>
+        Add(new HornSection(from, to, length, exponent));
 
     /// <summary>Adds a measured profile joined by straight walls.</summary>
     /// <inheritdoc cref="ProfileSection(IReadOnlyList{ProfilePoint})"/>

@@ -24,6 +24,19 @@ internal static class Dimension
         [CallerArgumentExpression(nameof(diameter))] string parameter = ""
     ) => InRange(diameter, SmallestDiameter, LargestDiameter, parameter) / 2;
 
+    /// <summary>The same for one diameter of several in an argument, called by name in the message.</summary>
+    public static double RadiusOf(Length diameter, string name, string parameter)
+    {
+        var (mm, least, most) = (diameter.Millimeters, SmallestDiameter * 1000, LargestDiameter * 1000);
+        return mm >= least && mm <= most
+            ? diameter.Meters / 2
+            : throw new ArgumentOutOfRangeException(
+                parameter,
+                mm,
+                $"{name} is {Require.Show(mm, "mm")}; allowed is {Require.Show(least, "mm")} to {Require.Show(most, "mm")}."
+            );
+    }
+
     /// <summary>A thickness or a correction in metres, 0 to 10 m.</summary>
     public static double ZeroOrMore(
         Length length,

@@ -6,12 +6,12 @@ namespace AirColumn.Bores;
 public sealed record HornSection : Section
 {
     /// <summary>Makes a horn.</summary>
-    /// <param name="law">How the radius grows; for a Bessel horn use the constructor that takes its exponent.</param>
+    /// <param name="law">The law by which the radius grows. For a Bessel horn use the constructor that takes its exponent.</param>
     /// <param name="from">Inside diameter nearer the blown end: 0.01 mm to 10 m.</param>
     /// <param name="to">Inside diameter nearer the far end: 0.01 mm to 10 m, not equal to <paramref name="from"/>.</param>
     /// <param name="length">Axial length: 1 µm to 1 km.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number, or the law unknown.</exception>
-    /// <exception cref="ArgumentException">The diameters are equal, or the law is that of a Bessel horn.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number, or the law is not a defined value.</exception>
+    /// <exception cref="ArgumentException">The diameters are equal, or the law is Bessel.</exception>
     public HornSection(HornLaw law, Length from, Length to, Length length)
         : this(law, from, to, length, null) { }
 
@@ -19,7 +19,7 @@ public sealed record HornSection : Section
     /// <param name="from">Inside diameter nearer the blown end: 0.01 mm to 10 m.</param>
     /// <param name="to">Inside diameter nearer the far end: 0.01 mm to 10 m, not equal to <paramref name="from"/>.</param>
     /// <param name="length">Axial length: 1 µm to 1 km.</param>
-    /// <param name="exponent">The exponent of the law: 0.1 to 10; larger flares earlier.</param>
+    /// <param name="exponent">The exponent, 0.1 to 10. With a larger exponent the horn flares nearer to its wide end. No <c>ColumnParameter</c> varies it.</param>
     /// <exception cref="ArgumentOutOfRangeException">A dimension or the exponent is outside its range or not a number.</exception>
     /// <exception cref="ArgumentException">The diameters are equal.</exception>
     public HornSection(Length from, Length to, Length length, double exponent)
@@ -34,7 +34,7 @@ public sealed record HornSection : Section
         if ((law == HornLaw.Bessel) != exponent.HasValue)
         {
             throw new ArgumentException(
-                "A Bessel horn needs its exponent; use that constructor.",
+                "A Bessel horn needs its exponent: use new HornSection(from, to, length, exponent) or Bore.Build().Horn(from, to, length, exponent).",
                 nameof(law)
             );
         }

@@ -14,7 +14,7 @@ public sealed record ProfileSection : Section
     /// At least two points, the first at position 0, positions strictly increasing by at least 1 µm, diameters
     /// 0.01 mm to 10 m.
     /// </param>
-    /// <exception cref="ArgumentException">Too few points, the first is not at 0, or positions do not increase.</exception>
+    /// <exception cref="ArgumentException">There are fewer than two points, the first is not at position 0, or positions do not increase.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number.</exception>
     public ProfileSection(params IReadOnlyList<ProfilePoint> points)
         : this(points, ProfileJoin.Straight) { }
@@ -25,8 +25,8 @@ public sealed record ProfileSection : Section
     /// 0.01 mm to 10 m.
     /// </param>
     /// <param name="join">The course of the wall between the points.</param>
-    /// <exception cref="ArgumentException">Too few points, the first is not at 0, or positions do not increase.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number, or the join unknown.</exception>
+    /// <exception cref="ArgumentException">There are fewer than two points, the first is not at position 0, or positions do not increase.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number, or the join is not a defined value.</exception>
     public ProfileSection(IReadOnlyList<ProfilePoint> points, ProfileJoin join)
         : this(Require.Named(join), Places(points), Cones(points)) { }
 
@@ -74,11 +74,11 @@ public sealed record ProfileSection : Section
     }
 
     /// <summary>This profile with one point replaced.</summary>
-    /// <param name="index">Which point: 0 is the inlet.</param>
-    /// <param name="point">What takes its place.</param>
+    /// <param name="index">The index of the point: 0 is the inlet.</param>
+    /// <param name="point">The new point.</param>
     /// <returns>The new profile.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no point of that index, or a dimension is out of range.</exception>
-    /// <exception cref="ArgumentException">The first is not at 0, or positions do not increase.</exception>
+    /// <exception cref="ArgumentException">The first point is not at position 0, or positions do not increase.</exception>
     public ProfileSection WithPoint(int index, ProfilePoint point)
     {
         Require.InRange(index, 0, positions.Count - 1, "");
@@ -164,6 +164,11 @@ public sealed record ProfileSection : Section
                     + "positions are measured from the section's inlet, so it must be at 0 mm.",
                 nameof(points)
             );
+        }
+
+        for (var i = 0; i < points.Count; i++)
+        {
+            Dimension.RadiusOf(points[i].Diameter, $"Diameter of profile point {i + 1}", nameof(points));
         }
 
         var cones = new ConeSection[points.Count - 1];

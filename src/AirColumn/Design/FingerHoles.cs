@@ -89,7 +89,7 @@ public static class FingerHoles
         );
         return ShapeSearch.Solve(
             column,
-            Unknowns(column),
+            Variables(column),
             Targets(lowest, notes),
             cancellationToken: cancellationToken
         );
@@ -130,13 +130,13 @@ public static class FingerHoles
         return holes;
     }
 
-    private static List<Unknown> Unknowns(Column column)
+    private static List<DesignVariable> Variables(Column column)
     {
         var places = column
             .Bore.Holes.Select(hole => hole.PositionMetres)
             .Append(column.Bore.LengthMetres)
             .ToList();
-        var unknowns = new List<Unknown>
+        var variables = new List<DesignVariable>
         {
             new(ColumnParameter.SectionLength(0), 0.9 * places[^1], 1.1 * places[^1]),
         };
@@ -144,10 +144,10 @@ public static class FingerHoles
         {
             var before = Freedom * (i == 0 ? places[1] - places[0] : places[i] - places[i - 1]);
             var after = Freedom * (places[i + 1] - places[i]);
-            unknowns.Add(new(ColumnParameter.HolePosition(i), places[i] - before, places[i] + after));
+            variables.Add(new(ColumnParameter.HolePosition(i), places[i] - before, places[i] + after));
         }
 
-        return unknowns;
+        return variables;
     }
 
     private static List<ShapeTarget> Targets(Frequency lowest, List<Frequency> notes)

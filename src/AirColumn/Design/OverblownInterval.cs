@@ -5,39 +5,42 @@ using UnitsNet;
 namespace AirColumn.Design;
 
 /// <summary>
-/// Shapes a tube so that its first overblown note lies a wanted interval above the drone: a plain closed pipe gives about a twelfth,
-/// a widening bore less, down to the octave of a cone.
+/// Shapes a tube so that its first overblown note is a wanted interval above the drone. A plain closed pipe gives about a twelfth. A widening bore gives
+/// less, down to the octave of a cone.
 /// </summary>
 public static class OverblownInterval
 {
     private const double WidestOverInlet = 6;
     private const double LongestOverPresent = 6;
 
-    /// <summary>Chooses the unknowns so that the drone lies on a note and the first overblown one the interval above it.</summary>
+    /// <summary>Chooses the variables so that the drone has the wanted frequency and the first overblown note is the interval above it.</summary>
     /// <param name="column">The tube to begin with.</param>
-    /// <param name="drone">The frequency at which the drone is wanted.</param>
+    /// <param name="drone">The wanted frequency of the drone.</param>
     /// <param name="cents">
     /// The interval from the first resonance to the second: <see cref="Cents.Octave"/>, <see cref="Cents.MajorTenth"/>,
     /// <see cref="Cents.Twelfth"/> or any between 0 and 12 000.
     /// </param>
-    /// <param name="unknowns">What may be chosen: at least two things.</param>
-    /// <param name="options">How to search; the defaults if left out.</param>
+    /// <param name="variables">The parameters to choose and their bounds; at least two.</param>
+    /// <param name="options">The options of the search. Default: those of a new <see cref="ShapeOptions"/>.</param>
+    /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The shape, with by how much each target is missed.</returns>
-    /// <exception cref="ArgumentException">There is no unknown, or the column does not have one.</exception>
+    /// <returns>The shape, and the amount by which it misses each target.</returns>
+    /// <exception cref="ArgumentException">There is no variable, or the column does not have one.</exception>
     public static ShapeSolution Solve(
         Column column,
         Frequency drone,
         double cents,
-        IReadOnlyList<Unknown> unknowns,
+        IReadOnlyList<DesignVariable> variables,
         ShapeOptions? options = null,
+        IProgress<double>? progress = null,
         CancellationToken cancellationToken = default
     ) =>
         ShapeSearch.Solve(
             column,
-            unknowns,
+            variables,
             [ShapeTarget.Resonance(1, drone), ShapeTarget.Interval(1, 2, cents)],
             options,
+            progress,
             cancellationToken
         );
 
@@ -45,12 +48,13 @@ public static class OverblownInterval
     /// Chooses the length of a pipe and the length and the wide end of the flare behind it.
     /// </summary>
     /// <param name="column">The tube to begin with; its last section is the flare.</param>
-    /// <param name="pipe">Which section is the pipe, not the last: 0 is at the blown end.</param>
-    /// <param name="drone">The frequency at which the drone is wanted.</param>
+    /// <param name="pipe">The index of the section that is the pipe, not the last: 0 is at the blown end.</param>
+    /// <param name="drone">The wanted frequency of the drone.</param>
     /// <param name="cents">The interval from the first resonance to the second, as above.</param>
+    /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
-    /// The shape, with by how much each target is missed: the pipe and the flare from a sixth to six times as long as they are, the flare's end
+    /// The shape, and the amount by which it misses each target. Bounds: the pipe and the flare from a sixth to six times as long as they are, the flare's end
     /// from its beginning to six times as wide, and nowhere narrowing.
     /// </returns>
     /// <exception cref="ArgumentException">The bore has one section only.</exception>
@@ -60,6 +64,7 @@ public static class OverblownInterval
         int pipe,
         Frequency drone,
         double cents,
+        IProgress<double>? progress = null,
         CancellationToken cancellationToken = default
     )
     {
@@ -87,10 +92,11 @@ public static class OverblownInterval
                 ShapeTarget.Interval(1, 2, cents),
                 ShapeTarget.Widening(flare, flare),
             ],
+            progress: progress,
             cancellationToken: cancellationToken
         );
 
-        Unknown Within(ColumnParameter length) =>
+        DesignVariable Within(ColumnParameter length) =>
             new(length, length.Of(column) / LongestOverPresent, length.Of(column) * LongestOverPresent);
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using AirColumn.Resonances;
@@ -17,7 +18,7 @@ public sealed record ResonanceBudget : IJsonAnswer
     /// <summary>Its standard deviation, cents: to first order in the tolerances.</summary>
     public required double StandardDeviationCents { get; init; }
 
-    /// <summary>Half its 95 % range, cents: as likely within as 19 to 1, by the distribution of the sum of all contributions.</summary>
+    /// <summary>Half its 95 % range, cents, from the distribution of the sum of all contributions.</summary>
     public required double PlusMinusCents { get; init; }
 
     /// <summary>The lower end of the 95 % range.</summary>
@@ -29,7 +30,7 @@ public sealed record ResonanceBudget : IJsonAnswer
     /// <summary>The contributions, the largest first.</summary>
     public required IReadOnlyList<Contribution> Contributions { get; init; }
 
-    /// <summary>Whether the resonance follows all parameters to the ends of their tolerances nearly enough in proportion.</summary>
+    /// <summary>True if the resonance moves nearly in proportion to every parameter, up to the ends of its tolerance.</summary>
     public bool IsLinear => Remark is null;
 
     /// <summary>A sentence about the second order if it is more than a twentieth of the range; otherwise null.</summary>
@@ -56,16 +57,30 @@ public sealed record ResonanceBudget : IJsonAnswer
         );
         json.WriteString("remark", Remark);
     }
+
+    /// <summary>The resonance, half its 95 % range and the share of each tolerance, in the invariant culture.</summary>
+    /// <returns>The budget, as text.</returns>
+    public override string ToString() =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Resonance.Frequency.Hertz:F2} Hz ± {PlusMinusCents:0.0} cents (95 %): "
+        ) + string.Join("; ", Contributions);
 }
 
 /// <summary>The contribution of one tolerance to the uncertainty of a resonance.</summary>
 /// <param name="Tolerance">The parameter and its limits.</param>
-/// <param name="CentsPerUnit">By how much the resonance follows, cents per unit of the parameter.</param>
-/// <param name="StandardDeviationCents">Standard deviation of the resonance from this alone.</param>
+/// <param name="CentsPerUnit">The change of the resonance, cents per unit of the parameter.</param>
+/// <param name="StandardDeviationCents">Standard deviation of the resonance due to this tolerance alone, cents.</param>
 /// <param name="Share">Its share of the variance, 0 to 1.</param>
 public readonly record struct Contribution(
     Tolerance Tolerance,
     double CentsPerUnit,
     double StandardDeviationCents,
     double Share
-);
+)
+{
+    /// <summary>The tolerance and its share of the variance, in the invariant culture.</summary>
+    /// <returns>Tolerance and share, as text.</returns>
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{Tolerance}, {100 * Share:0.#} %");
+}

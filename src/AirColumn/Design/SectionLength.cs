@@ -82,16 +82,6 @@ public static class SectionLength
             );
     }
 
-    private static void RequireSection(Column column, int section, string parameter)
-    {
-        var sections = column.Bore.Sections.Count;
-        if (section < 0 || section >= sections)
-        {
-            throw new ArgumentOutOfRangeException(
-                parameter,
-                section,
-                $"{parameter} is {section}; this bore has {sections} sections, so allowed is 0 to {sections - 1}."
-            );
-        }
-    }
+    internal static void RequireSection(Column column, int section, string parameter) =>
+        Require.Index(section, column.Bore.Sections.Count, "section", parameter);
 }

@@ -7,7 +7,7 @@ using MathNet.Numerics.LinearAlgebra;
 namespace AirColumn.Design;
 
 /// <summary>
-/// Targets as residuals over unknowns between 0 and 1: residuals in cents, tenths of a decibel and tenths of a millimetre, times weights.
+/// Targets as residuals over variables between 0 and 1: residuals in cents, tenths of a decibel and tenths of a millimetre, times weights.
 /// </summary>
 internal sealed class ShapeProblem
 {
@@ -24,22 +24,22 @@ internal sealed class ShapeProblem
 
     public ShapeProblem(
         Column column,
-        IReadOnlyList<Unknown> unknowns,
+        IReadOnlyList<DesignVariable> variables,
         IReadOnlyList<ShapeTarget> targets,
         CancellationToken cancellationToken
     )
     {
         this.cancellationToken = cancellationToken;
-        if (unknowns.Count == 0 || targets.Count == 0)
+        if (variables.Count == 0 || targets.Count == 0)
         {
             throw new ArgumentException(
-                $"There are {unknowns.Count} unknowns and {targets.Count} targets; give at least one of each.",
-                unknowns.Count == 0 ? nameof(unknowns) : nameof(targets)
+                $"There are {variables.Count} variables and {targets.Count} targets; give at least one of each.",
+                variables.Count == 0 ? nameof(variables) : nameof(targets)
             );
         }
 
-        (Column, Unknowns, Targets) = (column, [.. unknowns], [.. targets]);
-        parameters = [.. Unknowns.Select(unknown => unknown.Parameter)];
+        (Column, Variables, Targets) = (column, [.. variables], [.. targets]);
+        parameters = [.. Variables.Select(variable => variable.Parameter)];
         fingerings =
         [
             .. Targets
@@ -56,13 +56,13 @@ internal sealed class ShapeProblem
             }
         }
 
-        Present = [.. Unknowns.Select(unknown => Share(unknown, unknown.Parameter.Of(column)))];
+        Present = [.. Variables.Select(variable => Share(variable, variable.Parameter.Of(column)))];
         Residuals = Targets.Sum(Count);
     }
 
     public Column Column { get; }
 
-    public IReadOnlyList<Unknown> Unknowns { get; }
+    public IReadOnlyList<DesignVariable> Variables { get; }
 
     public IReadOnlyList<ShapeTarget> Targets { get; }
 
@@ -86,10 +86,10 @@ internal sealed class ShapeProblem
         return last;
     }
 
-    /// <summary>[residual, unknown].</summary>
+    /// <summary>[residual, variable].</summary>
     public double[,] Jacobian(ShapePoint point)
     {
-        var jacobian = new double[Residuals, Unknowns.Count];
+        var jacobian = new double[Residuals, Variables.Count];
         if (point.Column is null)
         {
             return jacobian;
@@ -120,17 +120,17 @@ internal sealed class ShapeProblem
             target.Kind is ShapeTargetKind.TotalLength or ShapeTargetKind.Widening
         );
         var shapes = needsShape
-            ? Unknowns.Select(unknown => ShapeSlopes(point.Column, unknown)).ToList()
+            ? Variables.Select(variable => ShapeSlopes(point.Column, variable)).ToList()
             : [];
         var row = 0;
         foreach (var target in Targets)
         {
             for (var n = 0; n < Count(target); n++, row++)
             {
-                for (var i = 0; i < Unknowns.Count; i++)
+                for (var i = 0; i < Variables.Count; i++)
                 {
                     var slope = Slope(target, n, i);
-                    jacobian[row, i] = target.Weight * slope * (Unknowns[i].To - Unknowns[i].From);
+                    jacobian[row, i] = target.Weight * slope * (Variables[i].To - Variables[i].From);
                 }
             }
         }
@@ -201,11 +201,11 @@ internal sealed class ShapeProblem
     /// <summary>The values at a place; those of the column as it is where they make none.</summary>
     public ChosenValue[] Values(ShapePoint point) =>
         [
-            .. Unknowns.Select(
-                (unknown, i) =>
+            .. Variables.Select(
+                (variable, i) =>
                 {
                     var share = point.Column is null ? Present[i] : point.Place[i];
-                    return new ChosenValue(unknown, Value(unknown, share), share is < 2e-3 or > 1 - 2e-3);
+                    return new ChosenValue(variable, Value(variable, share), share is < 2e-3 or > 1 - 2e-3);
                 }
             ),
         ];
@@ -213,11 +213,11 @@ internal sealed class ShapeProblem
     private static int Count(ShapeTarget target) =>
         target.Kind == ShapeTargetKind.Widening ? 2 * (target.Second - target.First) + 1 : 1;
 
-    private static double Share(Unknown unknown, double value) =>
-        (value - unknown.From) / (unknown.To - unknown.From);
+    private static double Share(DesignVariable variable, double value) =>
+        (value - variable.From) / (variable.To - variable.From);
 
-    private static double Value(Unknown unknown, double share) =>
-        unknown.From + share * (unknown.To - unknown.From);
+    private static double Value(DesignVariable variable, double share) =>
+        variable.From + share * (variable.To - variable.From);
 
     private ShapePoint Evaluate(Vector<double> place)
     {
@@ -230,9 +230,9 @@ internal sealed class ShapeProblem
         try
         {
             var parts = Column.Parts;
-            for (var i = 0; i < Unknowns.Count; i++)
+            for (var i = 0; i < Variables.Count; i++)
             {
-                parts = parameters[i].With(parts, Value(Unknowns[i], place[i]));
+                parts = parameters[i].With(parts, Value(Variables[i], place[i]));
             }
 
             column = Column.With(parts);
@@ -317,16 +317,16 @@ internal sealed class ShapeProblem
     }
 
     // Lengths and diameters change in proportion to the parameters, or smoothly; at an end of what is possible, to the other side.
-    private static (double Length, double[] Diameters) ShapeSlopes(Column column, Unknown unknown)
+    private static (double Length, double[] Diameters) ShapeSlopes(Column column, DesignVariable variable)
     {
         var parts = column.Parts;
-        var (value, step) = (unknown.Parameter.Of(parts), 1e-3 * unknown.Parameter.StepAt(parts));
+        var (value, step) = (variable.Parameter.Of(parts), 1e-3 * variable.Parameter.StepAt(parts));
         var before = Diameters(column.Bore);
         foreach (var change in new[] { step, -step })
         {
             try
             {
-                var other = unknown.Parameter.With(parts, value + change).Bore;
+                var other = variable.Parameter.With(parts, value + change).Bore;
                 var after = Diameters(other);
                 return (
                     (other.LengthMetres - column.Bore.LengthMetres) / change,
@@ -351,7 +351,7 @@ internal sealed class ShapeProblem
         ];
 }
 
-/// <summary>A place among the unknowns and what the column does there; no column where the values make none.</summary>
+/// <summary>A place among the variables and what the column does there; no column where the values make none.</summary>
 internal sealed record ShapePoint(
     Vector<double> Place,
     Column? Column,

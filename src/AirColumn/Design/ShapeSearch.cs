@@ -1,59 +1,81 @@
 using System.Globalization;
 using AirColumn.Acoustics;
+using AirColumn.Bores;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.Optimization;
 
 namespace AirColumn.Design;
 
-/// <summary>Which shape: diameters, lengths and holes chosen between bounds so that targets are reached.</summary>
+/// <summary>Searches for a shape: chooses diameters, lengths and holes between bounds so that targets are met.</summary>
+/// <remarks>
+/// A search takes minutes where <see cref="Wavefronts.Automatic"/> chooses radial modes, as for wide flares, and about a second with
+/// <see cref="Wavefronts.Curved"/>. Search with curved fronts first; then search again with automatic fronts from the column found, or check it with them.
+/// </remarks>
 public static class ShapeSearch
 {
     // Inside the bounds, where the change of variables that keeps it between them has a slope.
     private const double Margin = 1e-3;
 
-    /// <summary>Chooses the unknowns so that the targets are met as nearly as possible, in the sense of least squares.</summary>
+    /// <summary>Chooses the variables so that the targets are met as nearly as possible, in the sense of least squares.</summary>
     /// <remarks>
     /// Levenberg–Marquardt steps with the exact gradients of the resonances, from the column as it is and from random places between the
-    /// bounds. Which minimum is found from where is not known beforehand; that no start met the targets does not prove that none could.
+    /// bounds. If no start meets the targets, that does not prove that no shape does. The exponent of a Bessel horn is not a parameter: to vary how a
+    /// flare opens, take a <see cref="ProfileSection"/> or several cones.
     /// </remarks>
     /// <param name="column">The column to begin with; it is not changed.</param>
-    /// <param name="unknowns">What may be chosen, at least one, and between which bounds.</param>
-    /// <param name="targets">What is to be reached, at least one.</param>
-    /// <param name="options">How to search; the defaults if left out.</param>
+    /// <param name="variables">The parameters to choose and their bounds; at least one.</param>
+    /// <param name="targets">The targets; at least one.</param>
+    /// <param name="options">The options of the search. Default: those of a new <see cref="ShapeOptions"/>.</param>
+    /// <param name="progress">Is told the share of all starts and steps that is done, 0 to 1; it jumps to 1 when the targets are met early.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The best shape found, with by how much each target is missed.</returns>
+    /// <returns>The best shape found, and the amount by which it misses each target.</returns>
     /// <exception cref="ArgumentException">
-    /// There is no unknown or no target, the column does not have a parameter, or a fingering is for another number of holes.
+    /// There is no variable or no target, the column does not have a parameter, or a fingering is for another number of holes.
     /// </exception>
     public static ShapeSolution Solve(
         Column column,
-        IReadOnlyList<Unknown> unknowns,
+        IReadOnlyList<DesignVariable> variables,
         IReadOnlyList<ShapeTarget> targets,
         ShapeOptions? options = null,
+        IProgress<double>? progress = null,
         CancellationToken cancellationToken = default
     )
     {
         ArgumentNullException.ThrowIfNull(column);
-        ArgumentNullException.ThrowIfNull(unknowns);
+        ArgumentNullException.ThrowIfNull(variables);
         ArgumentNullException.ThrowIfNull(targets);
-        return FrontsOfSearch.Keep(
+        var done = 0.0;
+        var solution = FrontsOfSearch.Keep(
             column,
             from =>
                 new Search(
-                    new ShapeProblem(from, unknowns, targets, cancellationToken),
-                    options ?? new ShapeOptions()
+                    new ShapeProblem(from, variables, targets, cancellationToken),
+                    options ?? new ShapeOptions(),
+                    Report
                 ).Run(),
             solution => solution.Column,
             (solution, same) => solution with { Column = same },
             cancellationToken
         );
+        Report(1);
+        return solution;
+
+        // A search that begins again with other wave fronts does not go back.
+        void Report(double share)
+        {
+            if (share > done)
+            {
+                progress?.Report(done = share);
+            }
+        }
     }
 
-    private sealed class Search(ShapeProblem problem, ShapeOptions options)
+    private sealed class Search(ShapeProblem problem, ShapeOptions options, Action<double> report)
     {
         private readonly List<ShapeStart> starts = [];
         private ShapePoint? best;
         private bool bestConverged;
+        private int before; // evaluations of the starts that are done
 
         public ShapeSolution Run()
         {
@@ -63,7 +85,7 @@ public static class ShapeSearch
                 var from =
                     i == 0 && options.FromColumn
                         ? problem.Present
-                        : [.. Enumerable.Range(0, problem.Unknowns.Count).Select(_ => random.NextDouble())];
+                        : [.. Enumerable.Range(0, problem.Variables.Count).Select(_ => random.NextDouble())];
                 if (Descend(from) && !options.AllStarts)
                 {
                     break;
@@ -76,7 +98,7 @@ public static class ShapeSearch
         // Whether the targets are met.
         private bool Descend(double[] from)
         {
-            var before = problem.Evaluations;
+            before = problem.Evaluations;
             var start = Vector<double>.Build.Dense([.. from.Select(x => Math.Clamp(x, Margin, 1 - Margin))]);
             var count = problem.Residuals;
             var model = ObjectiveFunction.NonlinearModel(
@@ -118,7 +140,11 @@ public static class ShapeSearch
 
         private ShapePoint At(Vector<double> point)
         {
-            return problem.At(point);
+            var here = problem.At(point);
+            // Each step asks for one shape, or a few where it has to be shortened.
+            var share = Math.Min((double)(problem.Evaluations - before) / (options.Steps + 1), 1);
+            report(0.99 * (starts.Count + share) / options.Starts);
+            return here;
         }
 
         private bool IsSolved(ShapePoint point) => problem.LargestError(point) <= options.Within;
@@ -168,17 +194,17 @@ public static class ShapeSearch
 
             var worst = errors.MaxBy(error => Math.Abs(error.Error * error.Target.Weight));
             var bounds = string.Join(
-                ", ",
-                values.Where(value => value.IsAtBound).Select(value => value.Unknown.Parameter.ToString())
+                "; ",
+                values.Where(value => value.IsAtBound).Select(value => value.Variable.ToString())
             );
             return string.Create(
                     CultureInfo.InvariantCulture,
                     $"{starts} met all targets: the best misses the {worst.Target} by {Math.Abs(worst.Error):0.###} {worst.Target.ErrorUnit}."
                 )
                 + (
-                    bounds.Length > 0 ? $" At its bounds: {bounds}; wider bounds may help."
+                    bounds.Length > 0 ? $" At a bound: {bounds}. Wider bounds may help."
                     : status == SolveStatus.NotConverged ? " It was still on its way; more steps may help."
-                    : " Another unknown may be needed."
+                    : " Another variable may be needed."
                 );
         }
     }

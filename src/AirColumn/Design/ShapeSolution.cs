@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using AirColumn.Acoustics;
@@ -16,10 +17,10 @@ public sealed record ShapeSolution : IJsonAnswer
     /// <summary>True if all targets are met.</summary>
     public bool IsSolved => Status == SolveStatus.Solved;
 
-    /// <summary>The column of that shape; the one to begin with where no values that were tried make a bore.</summary>
+    /// <summary>The column of that shape. If none of the values tried make a bore: the column that the search began with.</summary>
     public required Column Column { get; init; }
 
-    /// <summary>The unknowns, each with the chosen value in the unit of its parameter.</summary>
+    /// <summary>The variables, each with the chosen value in the unit of its parameter.</summary>
     public required IReadOnlyList<ChosenValue> Values { get; init; }
 
     /// <summary>
@@ -46,8 +47,8 @@ public sealed record ShapeSolution : IJsonAnswer
             Values,
             chosen =>
             {
-                json.WriteString("parameter", chosen.Unknown.Parameter.ToString());
-                json.WriteString("unit", chosen.Unknown.Parameter.Unit);
+                json.WriteString("parameter", chosen.Variable.Parameter.ToString());
+                json.WriteString("unit", chosen.Variable.Parameter.Unit);
                 json.Number("value", chosen.Value);
                 json.WriteBoolean("isAtBound", chosen.IsAtBound);
             }
@@ -70,15 +71,32 @@ public sealed record ShapeSolution : IJsonAnswer
 }
 
 /// <summary>A value that a search chose.</summary>
-/// <param name="Unknown">The unknown that was left to choose.</param>
+/// <param name="Variable">The variable and its bounds.</param>
 /// <param name="Value">The chosen value, in the unit of its parameter.</param>
-/// <param name="IsAtBound">True if it lies on one of its bounds, within two thousandths of the distance between them.</param>
-public readonly record struct ChosenValue(Unknown Unknown, double Value, bool IsAtBound);
+/// <param name="IsAtBound">True if the value is at one of its bounds, to within two thousandths of the distance between them.</param>
+public readonly record struct ChosenValue(DesignVariable Variable, double Value, bool IsAtBound)
+{
+    /// <summary>The parameter and its value with a unit, in the invariant culture.</summary>
+    /// <returns>Parameter and value, as text.</returns>
+    public override string ToString() =>
+        $"{Variable.Parameter} {Variable.Parameter.ShowRounded(Value)}{(IsAtBound ? " (at its bound)" : "")}";
+}
 
 /// <summary>The amount by which a target was missed.</summary>
 /// <param name="Target">The target.</param>
 /// <param name="Error">Reached less wanted: cents, tenths of a decibel or tenths of a millimetre.</param>
-public readonly record struct TargetError(ShapeTarget Target, double Error);
+public readonly record struct TargetError(ShapeTarget Target, double Error)
+{
+    /// <summary>The target and the amount by which it was missed, in the invariant culture.</summary>
+    /// <returns>Target and error, as text.</returns>
+    public override string ToString() =>
+        double.IsNaN(Error)
+            ? $"{Target}: no such resonance"
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Target}: missed by {Math.Round(Math.Abs(Error), 3)} {Target.ErrorUnit}"
+            );
+}
 
 /// <summary>The outcome of the search from one start.</summary>
 /// <param name="IsSolved">True if it met all targets.</param>

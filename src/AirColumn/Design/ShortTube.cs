@@ -84,7 +84,7 @@ public static class ShortTube
         );
         return ShapeSearch.Solve(
             column.WithBore(narrowed),
-            [new Unknown(ColumnParameter.Diameter(bore.Sections.Count), NarrowestOverEnd * end, end)],
+            [new DesignVariable(ColumnParameter.Diameter(bore.Sections.Count), NarrowestOverEnd * end, end)],
             [ShapeTarget.Resonance(1, target)],
             cancellationToken: cancellationToken
         );

@@ -1,6 +1,5 @@
 using AirColumn.Acoustics;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace AirColumn.Design;

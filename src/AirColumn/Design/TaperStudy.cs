@@ -69,12 +69,12 @@ public static class TaperStudy
 
 /// <summary>A taper on a note.</summary>
 /// <param name="Outlet">Diameter at the far end of the section.</param>
-/// <param name="Length">How long the section must be, if it can.</param>
+/// <param name="Solution">The length of the section, or the reason why no length reaches the note.</param>
 /// <param name="Resonances">Drone and first overblown note, with how strong and how sharp they are.</param>
 /// <param name="IntervalCents">The interval from the drone to the overblown note; NaN if there is none.</param>
 public sealed record TaperAnswer(
     Length Outlet,
-    LengthSolution Length,
+    LengthSolution Solution,
     ResonanceList Resonances,
     double IntervalCents
 );

@@ -1,4 +1,5 @@
 using AirColumn.Acoustics;
+using MathNet.Numerics.Distributions;
 using UnitsNet;
 
 namespace AirColumn.Design;
@@ -11,9 +12,9 @@ namespace AirColumn.Design;
 /// </remarks>
 public sealed record Tolerance
 {
-    /// <summary>Gives a parameter limits to either side.</summary>
+    /// <summary>Gives a parameter limits to either side, in SI units. For a length in millimetres use the overload that takes <see cref="Length"/>.</summary>
     /// <param name="parameter">The parameter.</param>
-    /// <param name="plusMinus">Half the distance of the limits, in the parameter's unit; above 0.</param>
+    /// <param name="plusMinus">Half the distance between the limits, in the parameter's unit (metres for a length); above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">The half width is not a finite number above 0.</exception>
     public Tolerance(ColumnParameter parameter, double plusMinus)
     {
@@ -24,21 +25,21 @@ public sealed record Tolerance
 
     /// <summary>Gives a length or a diameter limits to either side.</summary>
     /// <param name="parameter">A parameter that is a length.</param>
-    /// <param name="plusMinus">Half the distance of the limits; above 0.</param>
+    /// <param name="plusMinus">Half the distance between the limits; above 0.</param>
     /// <exception cref="ArgumentException">The parameter is not a length.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The half width is not above 0.</exception>
     public Tolerance(ColumnParameter parameter, Length plusMinus)
-        : this(Unknown.OfUnit(parameter, "m"), plusMinus.Meters) { }
+        : this(DesignVariable.OfUnit(parameter, "m"), plusMinus.Meters) { }
 
     /// <summary>The parameter.</summary>
     public ColumnParameter Parameter { get; }
 
-    /// <summary>Half the distance of the limits, in the parameter's unit; where <see cref="IsNormal"/> of the 95 % range.</summary>
+    /// <summary>Half the distance between the limits, in the parameter's unit. If <see cref="IsNormal"/>, the limits hold 95 % of all values.</summary>
     public double PlusMinus { get; }
 
     /// <summary>
-    /// Whether values are normally distributed and the limits hold 95 % of them, as of repeated measurements; false by default: equally
-    /// likely between the limits, never beyond.
+    /// True if values are normally distributed and the limits hold 95 % of them, as for repeated measurements. False, the default, means that all values
+    /// between the limits are equally likely and none lie beyond.
     /// </summary>
     public bool IsNormal { get; init; }
 
@@ -46,16 +47,22 @@ public sealed record Tolerance
     public double StandardDeviation => PlusMinus / (IsNormal ? Coverage.OfNormal : Math.Sqrt(3));
 
     /// <summary>Limits for the temperature of the air.</summary>
-    /// <param name="plusMinus">Half the distance of the limits; above 0.</param>
+    /// <param name="plusMinus">Half the distance between the limits; above 0.</param>
     /// <returns>The tolerance.</returns>
     public static Tolerance Temperature(TemperatureDelta plusMinus) =>
         new(ColumnParameter.Temperature, plusMinus.Kelvins);
 
     /// <summary>Limits for the relative humidity of the air.</summary>
-    /// <param name="plusMinus">Half the distance of the limits, as a part of saturation; above 0.</param>
+    /// <param name="plusMinus">Half the distance between the limits, as a part of saturation; above 0.</param>
     /// <returns>The tolerance.</returns>
     public static Tolerance Humidity(Ratio plusMinus) =>
         new(ColumnParameter.Humidity, plusMinus.DecimalFractions);
+
+    /// <summary>A deviation from the assumed value, drawn at random.</summary>
+    internal double Draw(Random random) =>
+        IsNormal
+            ? Normal.InvCDF(0, StandardDeviation, Math.Max(random.NextDouble(), double.Epsilon))
+            : PlusMinus * (2 * random.NextDouble() - 1);
 
     /// <summary>Parameter and limits, in the invariant culture.</summary>
     /// <returns>Parameter and limits, as text.</returns>

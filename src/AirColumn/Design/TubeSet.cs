@@ -3,19 +3,19 @@ using AirColumn.Pitches;
 
 namespace AirColumn.Design;
 
-/// <summary>A set of tubes from the same pipe, one for each note: pan pipes, chimes of drones.</summary>
+/// <summary>A set of tubes from the same pipe, one for each note, such as pan pipes.</summary>
 public static class TubeSet
 {
-    /// <summary>For each note the length of the section that puts the first resonance on it.</summary>
+    /// <summary>Finds, for each note, the length of a section that puts the first resonance on that note.</summary>
     /// <param name="column">One of the tubes, of any length, in the air in which the set is played.</param>
-    /// <param name="section">Which section is the pipe: 0 is at the blown end.</param>
+    /// <param name="section">The index of the section that is the pipe: 0 is at the blown end.</param>
     /// <param name="tuning">The tuning that gives the notes their frequencies.</param>
     /// <param name="notes">The notes.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>For each note its tube, or why there is none.</returns>
+    /// <returns>The tubes, in the order of the notes.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a note lies beyond plane-wave theory.</exception>
-    public static IReadOnlyList<TubeOfSet> Over(
+    public static IReadOnlyList<TunedTube> Over(
         Column column,
         int section,
         Tuning tuning,
@@ -27,11 +27,12 @@ public static class TubeSet
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(tuning);
         ArgumentNullException.ThrowIfNull(notes);
-        var tubes = new TubeOfSet[notes.Count];
+        SectionLength.RequireSection(column, section, nameof(section));
+        var tubes = new TunedTube[notes.Count];
         for (var i = 0; i < tubes.Length; i++)
         {
             var target = tuning.FrequencyOf(notes[i]);
-            tubes[i] = new TubeOfSet(
+            tubes[i] = new TunedTube(
                 notes[i],
                 SectionLength.Solve(column, section, target, cancellationToken)
             );
@@ -42,7 +43,7 @@ public static class TubeSet
     }
 }
 
-/// <summary>A tube of a set.</summary>
-/// <param name="Note">Its note.</param>
-/// <param name="Length">How long its pipe is, or why there is none.</param>
-public sealed record TubeOfSet(Pitch Note, LengthSolution Length);
+/// <summary>A tube of a set, cut for its note.</summary>
+/// <param name="Note">The note.</param>
+/// <param name="Solution">The length of its pipe, or the reason why no length reaches the note.</param>
+public sealed record TunedTube(Pitch Note, LengthSolution Solution);

@@ -1,9 +1,9 @@
 using System.Globalization;
-using AirColumn.Acoustics;
+using AirColumn.Design;
 using AirColumn.Pitches;
 using AirColumn.Resonances;
 
-namespace AirColumn.Design;
+namespace AirColumn.Acoustics;
 
 /// <summary>The uncertainty of computed resonances, given tolerances.</summary>
 public static class Uncertainty
@@ -17,13 +17,12 @@ public static class Uncertainty
     // Cents: nobody hears less, and rounding is not far below.
     private const double Inaudible = 1e-3;
 
-    /// <summary>For each resonance its standard deviation, 95 % range and a ranked budget of what contributes.</summary>
+    /// <summary>Computes for each resonance its standard deviation, its 95 % range and the contribution of each tolerance.</summary>
     /// <returns>One budget for each resonance, in their order.</returns>
     /// <remarks>
     /// First order in the tolerances, by the exact gradients (source: jcgm100, 5.1). The column at both ends of each tolerance tells whether
-    /// that is enough; where not, <see cref="ResonanceBudget.Remark"/> says what it leaves out. A column of several radial modes is taken to move
-    /// as its
-    /// one-dimensional waves do, which is so to a few hundredths of what it moves by.
+    /// that is enough; if not, <see cref="ResonanceBudget.Remark"/> states what it leaves out. The resonances of a column with radial modes are taken to
+    /// move as those of its one-dimensional waves do; the difference is a few hundredths of the movement.
     /// </remarks>
     /// <param name="column">The column.</param>
     /// <param name="resonances">Resonances of that column.</param>
@@ -43,6 +42,7 @@ public static class Uncertainty
     {
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(resonances);
+        ArgumentNullException.ThrowIfNull(tolerances);
         var (moving, counterparts) = Moving(column, resonances, cancellationToken);
         var budgets = FirstOrder(moving, counterparts, resonances, tolerances, cancellationToken);
         var numbers = Numbers(moving, counterparts, cancellationToken);
@@ -64,6 +64,64 @@ public static class Uncertainty
                     }
             ),
         ];
+    }
+
+    /// <summary>Draws columns at random: each parameter with a tolerance takes a value from its distribution, independently of the others.</summary>
+    /// <remarks>
+    /// For what first order cannot tell, such as a distribution that is not symmetric. The same seed gives the same columns. Give the columns to
+    /// <see cref="Batch"/>, which computes them on all cores.
+    /// </remarks>
+    /// <param name="column">The column; it is not changed.</param>
+    /// <param name="tolerances">At least one tolerance; no parameter twice.</param>
+    /// <param name="count">The number of columns: 1 to 10 000 000.</param>
+    /// <param name="seed">The seed of the random numbers. Default: 1.</param>
+    /// <returns>The columns, each made when it is asked for.</returns>
+    /// <exception cref="ArgumentException">
+    /// There is no tolerance, a parameter has two, or the column does not have it. While the columns are read: a drawn value is one that no column can
+    /// have, such as a negative length.
+    /// </exception>
+    /// <exception cref="ArgumentOutOfRangeException">The count is out of range.</exception>
+    public static IEnumerable<Column> RandomColumns(
+        this Column column,
+        IReadOnlyList<Tolerance> tolerances,
+        int count,
+        int seed = 1
+    )
+    {
+        ArgumentNullException.ThrowIfNull(column);
+        RequireEachOnce(tolerances);
+        Require.InRange(count, 1, 10_000_000, "");
+        var values = tolerances.Select(tolerance => tolerance.Parameter.Of(column)).ToArray();
+        return Drawn();
+
+        IEnumerable<Column> Drawn()
+        {
+            var random = new Random(seed);
+            for (var i = 0; i < count; i++)
+            {
+                yield return ColumnParameter.WithAll(
+                    column,
+                    [
+                        .. tolerances.Select(
+                            (tolerance, n) => (tolerance.Parameter, values[n] + tolerance.Draw(random))
+                        ),
+                    ]
+                );
+            }
+        }
+    }
+
+    private static void RequireEachOnce(IReadOnlyList<Tolerance> tolerances)
+    {
+        ArgumentNullException.ThrowIfNull(tolerances);
+        var parameters = tolerances.DistinctBy(tolerance => tolerance.Parameter).Count();
+        if (tolerances.Count == 0 || parameters != tolerances.Count)
+        {
+            throw new ArgumentException(
+                $"There are {tolerances.Count} tolerances of {parameters} parameters; give at least one, and no parameter two.",
+                nameof(tolerances)
+            );
+        }
     }
 
     // What tells how the resonances move: the column itself, or for one of several modes its one-dimensional waves, and which of their resonances
@@ -112,16 +170,7 @@ public static class Uncertainty
         CancellationToken cancellationToken
     )
     {
-        ArgumentNullException.ThrowIfNull(tolerances);
-        if (tolerances.Count == 0 || tolerances.DistinctBy(t => t.Parameter).Count() != tolerances.Count)
-        {
-            throw new ArgumentException(
-                $"There are {tolerances.Count} tolerances of {tolerances.DistinctBy(t => t.Parameter).Count()} parameters; give at least "
-                    + "one, and none for a parameter that has one.",
-                nameof(tolerances)
-            );
-        }
-
+        RequireEachOnce(tolerances);
         var gradients = moving.Gradients(
             counterparts,
             [.. tolerances.Select(t => t.Parameter)],

@@ -55,6 +55,17 @@ public sealed record ColumnDocument
         DocumentLimits.RequireHeld(bore, Options, name, this.fingerings);
     }
 
+    /// <summary>Makes the document of a column, without a name and without named fingerings.</summary>
+    /// <param name="column">The column.</param>
+    /// <exception cref="ArgumentNullException">The column is null.</exception>
+    /// <exception cref="ArgumentException">The radiation is a function or has no formula for the far end, or the bore has too many parts.</exception>
+    public ColumnDocument(Column column)
+        : this(
+            (column ?? throw new ArgumentNullException(nameof(column))).Bore,
+            column.AirProfile,
+            column.Options
+        ) { }
+
     /// <summary>Its name for people; null if it has none.</summary>
     public string? Name { get; }
 

@@ -74,7 +74,7 @@ internal static class DocumentWriter
         }
 
         json.WriteString("radiation", Vocabulary.Radiation.For(options.Radiation));
-        json.WriteNumber("tolerance", options.Tolerance);
+        json.WriteNumber("tolerance", options.RelativeTolerance);
         var end = options.BlownEnd;
         json.WriteString(
             "blownEnd",

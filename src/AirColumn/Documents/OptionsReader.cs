@@ -11,7 +11,7 @@ internal static class OptionsReader
     public static ColumnOptions Read(DocumentObject document, int holes)
     {
         var standard = new ColumnOptions();
-        var tolerance = document.Optional("tolerance")?.Number() ?? standard.Tolerance;
+        var tolerance = document.Optional("tolerance")?.Number() ?? standard.RelativeTolerance;
         var options = new ColumnOptions
         {
             Losses = Word(document, "losses", Vocabulary.Losses, WallLosses.Full),
@@ -25,8 +25,8 @@ internal static class OptionsReader
         };
         return Checked.Make(
             document,
-            () => options with { Tolerance = tolerance },
-            (nameof(ColumnOptions.Tolerance), document.PathOf("tolerance"))
+            () => options with { RelativeTolerance = tolerance },
+            (nameof(ColumnOptions.RelativeTolerance), document.PathOf("tolerance"))
         );
     }
 

@@ -1,7 +1,7 @@
-using AirColumn.Acoustics;
+using AirColumn.Resonances;
 using UnitsNet;
 
-namespace AirColumn.Resonances;
+namespace AirColumn.Acoustics;
 
 /// <summary>
 /// Finds the resonances of a column: the maxima of |Z| where the blown end is closed, its minima where it is open.

@@ -12,7 +12,7 @@ namespace AirColumn.Resonances;
 [JsonConverter(typeof(JsonAnswerConverter<Harmonicity>))]
 public readonly record struct Harmonicity(Resonance Resonance, int Harmonic, double Cents) : IJsonAnswer
 {
-    /// <summary>The deviation in the invariant culture, such as "3rd of the fundamental −12.1 cents".</summary>
+    /// <summary>The deviation in the invariant culture, such as "3 × fundamental -12.1 cents".</summary>
     /// <returns>The deviation, as text.</returns>
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"{Harmonic} × fundamental {Cents:+0.0;-0.0;0.0} cents");

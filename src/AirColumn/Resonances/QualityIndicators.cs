@@ -1,8 +1,8 @@
-using AirColumn.Acoustics;
+using AirColumn.Resonances;
 using MathNet.Numerics.Integration;
 using UnitsNet;
 
-namespace AirColumn.Resonances;
+namespace AirColumn.Acoustics;
 
 /// <summary>Numbers that published tests have linked to how players rank instruments. Indicators, not verdicts.</summary>
 public static class QualityIndicators

@@ -1,10 +1,10 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Propagation;
 using AirColumn.Acoustics.Sensitivity;
 using AirColumn.Acoustics.Vectors;
+using AirColumn.Resonances;
 
-namespace AirColumn.Resonances;
+namespace AirColumn.Acoustics;
 
 /// <summary>Gradients of resonances with dimensions and air.</summary>
 public static class ResonanceGradients
@@ -58,7 +58,7 @@ public static class ResonanceGradients
         var gradients = new ResonanceGradient[around.Length];
         for (var from = 0; from < around.Length; )
         {
-            var end = EndOfGroup(around, from, out var band, column.Options.Tolerance);
+            var end = EndOfGroup(around, from, out var band, column.Options.RelativeTolerance);
             var sensitivities = sensitivity.Prepare(
                 band with
                 {

@@ -1,4 +1,5 @@
 using System.Collections;
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
@@ -42,14 +43,34 @@ public sealed class ResonanceList : IReadOnlyList<Resonance>, IJsonAnswer
     /// <summary>The number found.</summary>
     public int Count => items.Length;
 
-    /// <summary>One of them.</summary>
-    /// <param name="index">0 is the lowest.</param>
+    /// <summary>The resonance of an index.</summary>
+    /// <param name="index">The index: 0 is the lowest resonance.</param>
     public Resonance this[int index] => items[index];
 
     /// <inheritdoc/>
     public IEnumerator<Resonance> GetEnumerator() => ((IEnumerable<Resonance>)items).GetEnumerator();
 
     IEnumerator IEnumerable.GetEnumerator() => items.GetEnumerator();
+
+    /// <summary>
+    /// Writes the resonances as CSV: a heading, then number, frequency in Hz, |Z| in Pa·s/m³ and quality factor, to all digits and in the invariant
+    /// culture.
+    /// </summary>
+    /// <param name="writer">Receives the text.</param>
+    public void WriteCsv(TextWriter writer)
+    {
+        ArgumentNullException.ThrowIfNull(writer);
+        writer.Write("number,frequency_hz,magnitude,quality_factor\n");
+        for (var i = 0; i < items.Length; i++)
+        {
+            writer.Write(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{i + 1},{items[i].Frequency.Hertz:R},{items[i].Magnitude:R},{items[i].QualityFactor:R}\n"
+                )
+            );
+        }
+    }
 
     void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
     {

@@ -1,6 +1,5 @@
 using AirColumn.Acoustics;
 using AirColumn.Documents;
-using AirColumn.Resonances;
 
 namespace AirColumn.Studies;
 

@@ -22,7 +22,7 @@ public sealed record StudyAnswers
     /// <summary>True if each is given with its derivative with every parameter of the study.</summary>
     public bool Gradients { get; internal init; }
 
-    /// <summary>Whether with the indicators of <see cref="AirColumn.Resonances.QualityIndicators"/>.</summary>
+    /// <summary>True if the answers include the indicators of <see cref="AirColumn.Acoustics.QualityIndicators"/>.</summary>
     public bool Indicators { get; internal init; }
 
     /// <summary>At which frequencies the input impedance is asked for, Hz, rising; empty for none.</summary>

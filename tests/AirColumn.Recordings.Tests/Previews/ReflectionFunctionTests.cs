@@ -3,7 +3,6 @@ using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Gases;
 using AirColumn.Recordings.Previews;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace AirColumn.Recordings.Tests.Previews;

@@ -39,7 +39,7 @@ internal static class Tubes
     public static Length Mm(double millimetres) => Length.FromMillimeters(millimetres);
 
     public static double Hertz(Column column, int register) =>
-        AirColumn.Resonances.ColumnResonances.FirstResonances(column, register)[register - 1].Frequency.Hertz;
+        AirColumn.Acoustics.ColumnResonances.FirstResonances(column, register)[register - 1].Frequency.Hertz;
 
     public static double Cents(double from, double to) => 1200 * Math.Log2(to / from);
 

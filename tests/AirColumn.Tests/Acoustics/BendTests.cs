@@ -1,7 +1,6 @@
 using System.Numerics;
 using AirColumn.Acoustics;
 using AirColumn.Bores;
-using AirColumn.Resonances;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

@@ -2,7 +2,6 @@ using System.Numerics;
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Gases;
-using AirColumn.Resonances;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
@@ -199,8 +198,10 @@ public class ColumnEdgeTests
     public void Options_refuse_what_is_not_allowed()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => new ColumnOptions { Losses = (WallLosses)9 });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new ColumnOptions { Tolerance = 0 });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new ColumnOptions { Tolerance = double.NaN });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new ColumnOptions { RelativeTolerance = 0 });
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            new ColumnOptions { RelativeTolerance = double.NaN }
+        );
         Assert.Throws<ArgumentOutOfRangeException>(() => BlownEnd.Open(Mm(-1)));
     }
 }

@@ -3,7 +3,6 @@ using AirColumn.Acoustics;
 using AirColumn.Acoustics.Propagation;
 using AirColumn.Bores;
 using AirColumn.Gases;
-using AirColumn.Resonances;
 using FsCheck.Xunit;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
@@ -66,7 +65,7 @@ public class ColumnProperties
             TableAir,
             OneDimensional with
             {
-                Tolerance = 1e-13,
+                RelativeTolerance = 1e-13,
             }
         );
         var m = column.TransferMatrixAt(

@@ -24,7 +24,7 @@ internal static class GradientColumns
                     .Cone(Mm(62), Mm(75), Mm(120))
                     .OpenEnd(Mm(3)),
                 Room,
-                new ColumnOptions { Tolerance = 1e-13 }
+                new ColumnOptions { RelativeTolerance = 1e-13 }
             ),
             "flute" => new(
                 new Bore(
@@ -39,7 +39,7 @@ internal static class GradientColumns
                 Room,
                 new ColumnOptions
                 {
-                    Tolerance = 1e-13,
+                    RelativeTolerance = 1e-13,
                     BlownEnd = BlownEnd.Open(Mm(8)),
                     Fingering = Fingering.Parse("oxo"),
                 }
@@ -65,7 +65,7 @@ internal static class GradientColumns
                     new AirState(Temperature.FromDegreesCelsius(29.4), RelativeHumidity.FromPercent(80)),
                     Room.State!
                 ),
-                new ColumnOptions { Tolerance = 1e-13, Wavefronts = Wavefronts.Curved }
+                new ColumnOptions { RelativeTolerance = 1e-13, Wavefronts = Wavefronts.Curved }
             ),
             "couplings" => new(
                 Bore.Build()
@@ -76,19 +76,19 @@ internal static class GradientColumns
                     .Cone(Mm(52), Mm(54), Mm(200))
                     .OpenEnd(Mm(2)),
                 Room,
-                new ColumnOptions { Tolerance = 1e-13, Wavefronts = Wavefronts.Curved }
+                new ColumnOptions { RelativeTolerance = 1e-13, Wavefronts = Wavefronts.Curved }
             ),
             "capillary" => new(
                 Bore.Build().Cone(Mm(1.2), Mm(1.6), Mm(300)).Cylinder(Mm(1), Mm(100)).OpenEnd(Mm(1)),
                 Room,
-                new ColumnOptions { Tolerance = 1e-13, BlownEnd = BlownEnd.FreeOpen(Mm(1)) }
+                new ColumnOptions { RelativeTolerance = 1e-13, BlownEnd = BlownEnd.FreeOpen(Mm(1)) }
             ),
             "large-tube losses" => new(
                 Bore.Build().Cone(Mm(30), Mm(60), Mm(900)).IdealOpenEnd(),
                 Room,
                 new ColumnOptions
                 {
-                    Tolerance = 1e-13,
+                    RelativeTolerance = 1e-13,
                     Losses = WallLosses.LargeTube,
                     Wavefronts = Wavefronts.Sloped,
                 }
@@ -105,12 +105,12 @@ internal static class GradientColumns
                     .Cone(Mm(55), Mm(66), Mm(140))
                     .OpenEnd(Mm(3)),
                 Room,
-                new ColumnOptions { Tolerance = 1e-13 }
+                new ColumnOptions { RelativeTolerance = 1e-13 }
             ),
             "no losses" => new(
                 Bore.Build().Cone(Mm(30), Mm(60), Mm(900)).Cylinder(Mm(40), Mm(100)).IdealOpenEnd(),
                 Room,
-                new ColumnOptions { Tolerance = 1e-13, Losses = WallLosses.None }
+                new ColumnOptions { RelativeTolerance = 1e-13, Losses = WallLosses.None }
             ),
             _ => throw new ArgumentOutOfRangeException(nameof(name), name, "no such column"),
         };

@@ -78,7 +78,7 @@ public class InsideColumnTests
     [Fact]
     public void Field_meets_the_input_impedance_and_the_two_port()
     {
-        var options = OneDimensional with { Tolerance = 1e-13 };
+        var options = OneDimensional with { RelativeTolerance = 1e-13 };
         var column = new Column(RandomBore.From(11, 3e-3), TableAir, options);
         var f = Frequency.FromHertz(0.3 * Math.Min(column.CutOnHertz, column.HighestHertz));
         var wave = column.StandingWaveAt(f, 2);
@@ -110,7 +110,11 @@ public class InsideColumnTests
     public void Power_lost_to_the_walls_and_radiated_is_the_power_sent_in(int seed)
     {
         var random = new Random(~seed);
-        var options = new ColumnOptions { Tolerance = 1e-13, Wavefronts = (Wavefronts)random.Next(3) };
+        var options = new ColumnOptions
+        {
+            RelativeTolerance = 1e-13,
+            Wavefronts = (Wavefronts)random.Next(3),
+        };
         var column = new Column(RandomBore.From(seed), TableAir, options);
         var top = Math.Min(column.CutOnHertz, column.HighestHertz);
         var f = Frequency.FromHertz(1 + Math.Pow(random.NextDouble(), 2) * (Math.Min(top, 5000) - 1));

@@ -34,7 +34,7 @@ public class InterpolationErrorTests
             OneDimensional with
             {
                 Fingering = fingering,
-                Tolerance = 1e-13,
+                RelativeTolerance = 1e-13,
             }
         );
         var top = Math.Min(column.CutOnHertz, column.HighestHertz);
@@ -179,7 +179,7 @@ public class InterpolationErrorTests
             Near.Relative(
                 exact[i],
                 curve[i],
-                allowed + 1e-11 + 5 * column.Options.Tolerance + 1e-12 * steepness,
+                allowed + 1e-11 + 5 * column.Options.RelativeTolerance + 1e-12 * steepness,
                 $"{name}, {grid[i]}"
             );
         }

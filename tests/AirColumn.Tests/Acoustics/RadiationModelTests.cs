@@ -2,7 +2,6 @@ using System.Numerics;
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

@@ -122,7 +122,7 @@ public class SectionReferenceTests
         {
             Losses = losses,
             Wavefronts = Wavefronts.Plane,
-            Tolerance = tolerance,
+            RelativeTolerance = tolerance,
         };
         var (a, b, c, d) = TwoPort.Of(Column(section, new ClosedEnd(), options).Model, 2 * Math.PI * hertz);
         return new TransferMatrix(a, b, c, d);

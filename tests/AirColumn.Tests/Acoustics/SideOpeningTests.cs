@@ -4,7 +4,6 @@ using AirColumn.Acoustics.Junctions;
 using AirColumn.Acoustics.Radiation;
 using AirColumn.Bores;
 using AirColumn.Gases;
-using AirColumn.Resonances;
 using FsCheck.Xunit;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
@@ -321,7 +320,7 @@ public class SideOpeningTests
     public void With_openings_impedance_is_passive_and_the_two_port_reciprocal(int seed)
     {
         var (bore, fingering) = RandomOpenings.From(seed, RandomBore.From(seed, 3e-3));
-        var options = OneDimensional with { Fingering = fingering, Tolerance = 1e-13 };
+        var options = OneDimensional with { Fingering = fingering, RelativeTolerance = 1e-13 };
         var column = new Column(bore, TableAir, options);
         var top = Math.Min(column.CutOnHertz, column.HighestHertz);
         foreach (var share in new[] { 0.001, 0.03, 0.2, 0.5, 0.99 })

@@ -57,7 +57,7 @@ public class ThreePathsTests
     public void Two_ports_states_and_kernel_agree(string name, WallLosses losses)
     {
         var bore = Bores[name];
-        var options = OneDimensional with { Losses = losses, Tolerance = 1e-13 };
+        var options = OneDimensional with { Losses = losses, RelativeTolerance = 1e-13 };
         if (bore.Holes.Count > 0)
         {
             options = options with { Fingering = Fingering.Of(true, false) };

@@ -1,7 +1,6 @@
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

@@ -146,7 +146,7 @@ public class BoreTests
         Assert.Throws<ArgumentNullException>(() => new Bore([null!], new ClosedEnd()));
         var bore = Bore.Build().Cylinder(Mm(30), Mm(25)).OpenEnd();
         Assert.Contains(
-            "allowed is 0 to 0",
+            "the only index is 0",
             Assert.Throws<ArgumentOutOfRangeException>(() => bore.WithSectionLength(1, Mm(3))).Message,
             StringComparison.Ordinal
         );

@@ -198,12 +198,22 @@ public class SectionShapeTests
             () => new ProfileSection(new(Mm(0), Mm(38)), new(Mm(5), Mm(38)), new(Mm(4), Mm(38)))
         );
         Says(
-            "A Bessel horn needs its exponent; use that constructor.",
+            "A Bessel horn needs its exponent: use new HornSection(from, to, length, exponent) or Bore.Build().Horn(from, to, length, exponent).",
             () => new HornSection(HornLaw.Bessel, Mm(40), Mm(50), Mm(100))
         );
         Says(
             "from and to are both 40 mm; a horn changes its diameter. Use a cylinder.",
             () => new HornSection(HornLaw.Exponential, Mm(40), Mm(40), Mm(100))
+        );
+
+        Assert.StartsWith(
+            "Diameter of profile point 2 is 12000 mm; allowed is 0.01 mm to 10000 mm.",
+            Assert
+                .Throws<ArgumentOutOfRangeException>(() =>
+                    new ProfileSection(new ProfilePoint(Mm(0), Mm(38)), new ProfilePoint(Mm(5), Mm(12_000)))
+                )
+                .Message,
+            StringComparison.Ordinal
         );
 
         static void Says(string message, Func<object> make) =>

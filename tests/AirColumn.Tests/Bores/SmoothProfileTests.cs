@@ -1,6 +1,6 @@
+using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
 namespace AirColumn.Tests.Bores;

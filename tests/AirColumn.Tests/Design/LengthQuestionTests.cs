@@ -2,7 +2,6 @@ using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using FsCheck.Xunit;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;

@@ -2,7 +2,6 @@ using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Gases;
-using AirColumn.Resonances;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
 using UnitsNet;

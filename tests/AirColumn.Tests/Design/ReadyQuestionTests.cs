@@ -2,7 +2,6 @@ using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
@@ -40,11 +39,11 @@ public class ReadyQuestionTests
     {
         var tube = new Column(Bore.Build().Cylinder(Mm(30), Mm(1000)).OpenEnd(Mm(3)), TableAir);
         var answers = TaperStudy.Compare(tube, 0, D2, [Mm(30), Mm(60), Mm(120), Mm(240)]);
-        Assert.All(answers, answer => Assert.True(answer.Length.IsSolved, answer.Length.Explanation));
+        Assert.All(answers, answer => Assert.True(answer.Solution.IsSolved, answer.Solution.Explanation));
         Assert.InRange(answers[0].IntervalCents, 1895, 1925);
         for (var i = 1; i < answers.Count; i++)
         {
-            Assert.True(answers[i].Length.Length > answers[i - 1].Length.Length);
+            Assert.True(answers[i].Solution.Length > answers[i - 1].Solution.Length);
             Assert.InRange(answers[i].IntervalCents, 1200, answers[i - 1].IntervalCents - 50);
         }
     }
@@ -94,7 +93,7 @@ public class ReadyQuestionTests
             Assert.Equal(scale[i], set[i].Note);
             Near.Relative(
                 343.37 / (4 * Tuning.Concert.FrequencyOf(scale[i]).Hertz),
-                set[i].Length.Length.Meters,
+                set[i].Solution.Length.Meters,
                 1e-9
             );
         }

@@ -5,7 +5,6 @@ using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Gases;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using FsCheck;
 using FsCheck.Fluent;
 using UnitsNet;

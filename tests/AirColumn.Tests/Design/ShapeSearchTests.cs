@@ -3,7 +3,6 @@ using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Gases;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using MathNet.Numerics.LinearAlgebra;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
@@ -24,7 +23,7 @@ public class ShapeSearchTests
             TableAir
         );
 
-    private static readonly Unknown[] FlaredUnknowns =
+    private static readonly DesignVariable[] FlaredVariables =
     [
         new(ColumnParameter.SectionLength(1), Mm(300), Mm(1500)),
         new(ColumnParameter.JointDiameter(1), Mm(40), Mm(100)),
@@ -47,7 +46,7 @@ public class ShapeSearchTests
     {
         var solution = ShapeSearch.Solve(
             Flared,
-            FlaredUnknowns,
+            FlaredVariables,
             DroneAndOctave,
             new ShapeOptions
             {
@@ -69,11 +68,11 @@ public class ShapeSearchTests
         Near.Absolute(1200, Cents.Between(resonances[0].Frequency, resonances[1].Frequency), 0.01);
         Assert.All(
             solution.Values,
-            chosen => Assert.InRange(chosen.Value, chosen.Unknown.From, chosen.Unknown.To)
+            chosen => Assert.InRange(chosen.Value, chosen.Variable.From, chosen.Variable.To)
         );
         Assert.All(
             solution.Values,
-            chosen => Near.Relative(chosen.Value, chosen.Unknown.Parameter.Of(solution.Column), 1e-12)
+            chosen => Near.Relative(chosen.Value, chosen.Variable.Parameter.Of(solution.Column), 1e-12)
         );
     }
 
@@ -81,9 +80,9 @@ public class ShapeSearchTests
     public void The_same_seed_gives_the_same_shape()
     {
         var options = new ShapeOptions { FromColumn = false, Seed = 7 };
-        var one = ShapeSearch.Solve(Flared, FlaredUnknowns, DroneAndOctave, options);
-        var other = ShapeSearch.Solve(Flared, FlaredUnknowns, DroneAndOctave, options);
-        var third = ShapeSearch.Solve(Flared, FlaredUnknowns, DroneAndOctave, options with { Seed = 8 });
+        var one = ShapeSearch.Solve(Flared, FlaredVariables, DroneAndOctave, options);
+        var other = ShapeSearch.Solve(Flared, FlaredVariables, DroneAndOctave, options);
+        var third = ShapeSearch.Solve(Flared, FlaredVariables, DroneAndOctave, options with { Seed = 8 });
         Assert.Equal(one.Column.Bore, other.Column.Bore);
         Assert.NotEqual(one.Column.Bore, third.Column.Bore);
     }
@@ -101,7 +100,7 @@ public class ShapeSearchTests
             TableAir,
             new ColumnOptions { BlownEnd = BlownEnd.Open(Mm(8)) }
         );
-        Unknown[] unknowns =
+        DesignVariable[] variables =
         [
             new(ColumnParameter.HolePosition(0), Mm(250), Mm(380)),
             new(ColumnParameter.HoleDiameter(1), Mm(3), Mm(9)),
@@ -110,7 +109,7 @@ public class ShapeSearchTests
         ];
         var problem = new ShapeProblem(
             column,
-            unknowns,
+            variables,
             [
                 ShapeTarget.Resonance(1, Frequency.FromHertz(400)) with
                 {
@@ -130,7 +129,7 @@ public class ShapeSearchTests
         var place = Vector<double>.Build.Dense([0.4, 0.5, 0.3, 0.6]);
         var jacobian = problem.Jacobian(problem.At(place));
         const double Step = 1e-3;
-        for (var i = 0; i < unknowns.Length; i++)
+        for (var i = 0; i < variables.Length; i++)
         {
             var (low, high, far, farther) = (At(-1), At(1), At(-2), At(2));
             for (var row = 0; row < problem.Residuals; row++)
@@ -140,7 +139,7 @@ public class ShapeSearchTests
                     expected,
                     jacobian[row, i],
                     1e-5 * Math.Abs(expected) + 1e-5,
-                    $"row {row}, unknown {i}"
+                    $"row {row}, variable {i}"
                 );
             }
 
@@ -154,13 +153,30 @@ public class ShapeSearchTests
     }
 
     [Fact]
+    public void Progress_rises_to_one()
+    {
+        var told = new List<double>();
+        var solution = ShapeSearch.Solve(Flared, FlaredVariables, DroneAndOctave, progress: new Listed(told));
+        Assert.True(solution.IsSolved);
+        Assert.True(told.Count > 3);
+        Assert.Equal(told.Order(), told);
+        Assert.Equal(1, told[^1]);
+        Assert.InRange(told[0], double.Epsilon, 0.5);
+    }
+
+    private sealed class Listed(List<double> told) : IProgress<double>
+    {
+        public void Report(double value) => told.Add(value);
+    }
+
+    [Fact]
     public void Level_and_total_length_are_reached_too()
     {
         var column = Flared;
         var level = 0.8 * column.FirstResonances(1)[0].Magnitude;
         var solution = ShapeSearch.Solve(
             column,
-            FlaredUnknowns,
+            FlaredVariables,
             [ShapeTarget.Resonance(1, D2), ShapeTarget.Level(1, level), ShapeTarget.TotalLength(Mm(1500))],
             new ShapeOptions { Within = 1e-4 }
         );
@@ -181,7 +197,9 @@ public class ShapeSearchTests
         Assert.Equal(SolveStatus.OutOfReach, solution.Status);
         Near.Absolute(1000, solution.Values[0].Value * 1000, 0.5);
         Assert.True(solution.Values[0].IsAtBound);
-        Assert.Contains("At its bounds: length of section 1", solution.Explanation, StringComparison.Ordinal);
+        Assert.Contains("(at its bound)", solution.Values[0].ToString(), StringComparison.Ordinal);
+        Assert.Matches(@"missed by \d+(\.\d+)? cents$", solution.Errors[0].ToString());
+        Assert.Contains("At a bound: length of section 1, ", solution.Explanation, StringComparison.Ordinal);
         Near.Relative(
             Cents.Between(D2, solution.Column.FirstResonances(1)[0].Frequency),
             solution.Errors[0].Error,
@@ -201,18 +219,18 @@ public class ShapeSearchTests
         );
         var first = flute.FirstResonances(1)[0].Frequency;
         foreach (
-            var (unknown, target) in new[]
+            var (variable, target) in new[]
             {
-                (new Unknown(ColumnParameter.Humidity, 0, 1), first * 1.05),
-                (new Unknown(ColumnParameter.CarbonDioxide, 0, 0.1), first * 0.9),
-                (new Unknown(ColumnParameter.HolePosition(0), Mm(300), Mm(497)), first * 0.6),
-                (new Unknown(ColumnParameter.HoleDiameter(0), Mm(1), Mm(19)), first * 1.8),
+                (new DesignVariable(ColumnParameter.Humidity, 0, 1), first * 1.05),
+                (new DesignVariable(ColumnParameter.CarbonDioxide, 0, 0.1), first * 0.9),
+                (new DesignVariable(ColumnParameter.HolePosition(0), Mm(300), Mm(497)), first * 0.6),
+                (new DesignVariable(ColumnParameter.HoleDiameter(0), Mm(1), Mm(19)), first * 1.8),
             }
         )
         {
-            var solution = ShapeSearch.Solve(flute, [unknown], [ShapeTarget.Resonance(1, target)]);
+            var solution = ShapeSearch.Solve(flute, [variable], [ShapeTarget.Resonance(1, target)]);
             Assert.Equal(SolveStatus.OutOfReach, solution.Status);
-            Assert.True(solution.Values[0].IsAtBound, $"{unknown}: {solution.Values[0].Value}");
+            Assert.True(solution.Values[0].IsAtBound, $"{variable}: {solution.Values[0].Value}");
         }
     }
 
@@ -222,7 +240,7 @@ public class ShapeSearchTests
         var tube = new Column(Bore.Build().Cylinder(Mm(40), Mm(1200)).OpenEnd(Mm(3)), TableAir);
         var solution = ShapeSearch.Solve(
             tube,
-            [new Unknown(ColumnParameter.SectionLength(0), Mm(-500), Mm(2000))],
+            [new DesignVariable(ColumnParameter.SectionLength(0), Mm(-500), Mm(2000))],
             [
                 ShapeTarget.Resonance(1, Frequency.FromHertz(68)) with
                 {
@@ -253,7 +271,7 @@ public class ShapeSearchTests
         );
         var solution = ShapeSearch.Solve(
             flute,
-            [new Unknown(ColumnParameter.HolePosition(1), Mm(299), Mm(301))],
+            [new DesignVariable(ColumnParameter.HolePosition(1), Mm(299), Mm(301))],
             [ShapeTarget.Resonance(1, Frequency.FromHertz(400))]
         );
         Assert.Equal(SolveStatus.NoBore, solution.Status);
@@ -286,18 +304,18 @@ public class ShapeSearchTests
         using var source = new CancellationTokenSource();
         source.Cancel();
         Assert.Throws<OperationCanceledException>(() =>
-            ShapeSearch.Solve(Flared, FlaredUnknowns, DroneAndOctave, cancellationToken: source.Token)
+            ShapeSearch.Solve(Flared, FlaredVariables, DroneAndOctave, cancellationToken: source.Token)
         );
         Assert.Throws<ArgumentException>(() => ShapeSearch.Solve(Flared, [], DroneAndOctave));
-        Assert.Throws<ArgumentException>(() => ShapeSearch.Solve(Flared, FlaredUnknowns, []));
+        Assert.Throws<ArgumentException>(() => ShapeSearch.Solve(Flared, FlaredVariables, []));
         Assert.Throws<ArgumentException>(() =>
             ShapeSearch.Solve(Flared, [new(ColumnParameter.HoleDiameter(0), Mm(1), Mm(2))], DroneAndOctave)
         );
         Assert.Throws<ArgumentOutOfRangeException>(() =>
-            ShapeSearch.Solve(Flared, FlaredUnknowns, [ShapeTarget.Widening(0, 3)])
+            ShapeSearch.Solve(Flared, FlaredVariables, [ShapeTarget.Widening(0, 3)])
         );
-        Assert.Throws<ArgumentException>(() => new Unknown(ColumnParameter.Wall, Mm(2), Mm(2)));
-        Assert.Throws<ArgumentException>(() => new Unknown(ColumnParameter.Temperature, Mm(2), Mm(3)));
+        Assert.Throws<ArgumentException>(() => new DesignVariable(ColumnParameter.Wall, Mm(2), Mm(2)));
+        Assert.Throws<ArgumentException>(() => new DesignVariable(ColumnParameter.Temperature, Mm(2), Mm(3)));
         Assert.Throws<ArgumentOutOfRangeException>(() => ShapeTarget.Interval(2, 2, 100));
     }
 }

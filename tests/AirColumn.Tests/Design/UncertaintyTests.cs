@@ -42,6 +42,49 @@ public class UncertaintyTests
         Compare(Tube, resonances, budgets, Workshop);
     }
 
+    // Means and variances of the draws themselves: 20 000 draws know a standard deviation to half a percent.
+    [Fact]
+    public void Random_columns_have_the_distributions_of_their_tolerances()
+    {
+        const int Count = 20_000;
+        var columns = Tube.RandomColumns(Workshop, Count).ToList();
+        Assert.Equal(Count, columns.Count);
+        foreach (var tolerance in Workshop)
+        {
+            var middle = tolerance.Parameter.Of(Tube);
+            var off = columns.Select(column => tolerance.Parameter.Of(column) - middle).ToList();
+            var deviation = Math.Sqrt(off.Average(x => x * x));
+            Near.Absolute(0, off.Average() / tolerance.StandardDeviation, 0.03, tolerance);
+            Near.Relative(tolerance.StandardDeviation, deviation, 0.03);
+            if (!tolerance.IsNormal)
+            {
+                Assert.All(off, x => Assert.InRange(Math.Abs(x), 0, tolerance.PlusMinus * (1 + 1e-9)));
+            }
+        }
+    }
+
+    [Fact]
+    public void The_same_seed_draws_the_same_columns()
+    {
+        Assert.Equal(Bores(1), Bores(1));
+        Assert.NotEqual(Bores(1), Bores(2));
+        Assert.Throws<ArgumentException>(() => Tube.RandomColumns([], 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Tube.RandomColumns(Workshop, 0));
+
+        static List<Bore> Bores(int seed) =>
+            [.. Tube.RandomColumns(Workshop, 3, seed).Select(column => column.Bore)];
+    }
+
+    [Fact]
+    public void A_budget_is_told_in_a_line()
+    {
+        var budget = Tube.Budgets(Tube.FirstResonances(1), [Workshop[0], Workshop[6]])[0];
+        Assert.Matches(
+            @"^\d+\.\d\d Hz ± \d+\.\d cents \(95 %\): temperature of the air ± 3 K, 9\d(\.\d)? %; diameter of section 1 ± 0.3 mm, \d(\.\d)? %$",
+            budget.ToString()
+        );
+    }
+
     // The budget of a column of radial modes is that of its one-dimensional waves: against the gradients of the modes themselves.
     [Fact]
     public void A_column_of_modes_moves_as_its_budget_says()

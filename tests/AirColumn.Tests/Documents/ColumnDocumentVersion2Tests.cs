@@ -52,7 +52,7 @@ public class ColumnDocumentVersion2Tests
             {
                 Wavefronts = Wavefronts.Automatic,
                 Radiation = RadiationModel.Dalmont2001,
-                Tolerance = 1e-9,
+                RelativeTolerance = 1e-9,
                 BlownEnd = BlownEnd.FreeOpen(Mm(2)),
                 Fingering = Fingering.Parse("ox"),
             },

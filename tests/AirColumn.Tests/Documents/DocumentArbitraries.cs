@@ -202,7 +202,7 @@ public static class DocumentArbitraries
                     Wavefronts = wavefronts,
                     Modes = modes > 0 ? modes : null,
                     Radiation = radiation,
-                    Tolerance = Math.Pow(10, tolerance),
+                    RelativeTolerance = Math.Pow(10, tolerance),
                     BlownEnd = blownEnd,
                     Fingering = fingering,
                 },

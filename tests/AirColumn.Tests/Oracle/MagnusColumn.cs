@@ -33,7 +33,7 @@ internal static class MagnusColumn
             model.Way,
             model.End,
             model.Impedance,
-            column.Options.Tolerance,
+            column.Options.RelativeTolerance,
             omega
         );
         return (p + model.Blown.Impedance(omega) * u, u, log);

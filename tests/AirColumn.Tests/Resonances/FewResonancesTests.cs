@@ -1,6 +1,5 @@
 using AirColumn.Acoustics;
 using AirColumn.Bores;
-using AirColumn.Resonances;
 using AirColumn.Tests.Acoustics;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
@@ -45,7 +44,8 @@ public class FewResonancesTests
 
     private static void IsTheBeginning(Bore bore, BlownEnd blown)
     {
-        Column New() => new(bore, TableAir, OneDimensional with { BlownEnd = blown, Tolerance = 1e-9 });
+        Column New() =>
+            new(bore, TableAir, OneDimensional with { BlownEnd = blown, RelativeTolerance = 1e-9 });
         var all = New().FirstResonances(9);
         foreach (var count in new[] { 1, 2, 3, 5 })
         {
@@ -61,5 +61,35 @@ public class FewResonancesTests
         {
             Near.Relative(all[0].Frequency.Hertz, lowest.Frequency.Hertz, 1e-9, $"{bore}, the lowest");
         }
+    }
+
+    [Fact]
+    public void They_are_written_as_csv_to_all_digits()
+    {
+        var found = new Column(
+            Bore.Build().Cylinder(Mm(38), Mm(900)).OpenEnd(Mm(3)),
+            TableAir
+        ).FirstResonances(3);
+        using var text = new StringWriter();
+        found.WriteCsv(text);
+        var lines = text.ToString().Split('\n');
+        Assert.Equal("number,frequency_hz,magnitude,quality_factor", lines[0]);
+        Assert.Equal(
+            found.SelectMany(each => new[] { each.Frequency.Hertz, each.Magnitude, each.QualityFactor }),
+            lines[1..4]
+                .SelectMany(line => line.Split(',').Skip(1))
+                .Select(number => double.Parse(number, System.Globalization.CultureInfo.InvariantCulture))
+        );
+        Assert.Equal("", lines[4]);
+    }
+
+    [Fact]
+    public void A_bore_much_wider_than_long_is_warned_of()
+    {
+        var swapped = new Column(Bore.Build().Cylinder(Mm(1000), Mm(30)).OpenEnd(Mm(3)), TableAir);
+        Assert.Contains(
+            swapped.FirstResonances(1).Warnings,
+            warning => warning.StartsWith("The bore is 30 mm long and 1000 mm wide", StringComparison.Ordinal)
+        );
     }
 }

@@ -1,6 +1,5 @@
 using AirColumn.Acoustics;
 using AirColumn.Bores;
-using AirColumn.Resonances;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

@@ -1,7 +1,6 @@
 using System.Numerics;
 using AirColumn.Acoustics;
 using AirColumn.Bores;
-using AirColumn.Resonances;
 using AirColumn.Tests.Acoustics;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
@@ -153,7 +152,7 @@ public class NoneMissedTests
                     new Column(
                         RandomBore.From(seed, 4e-3, 0.04, 1),
                         TableAir,
-                        seed % 10 == 0 ? OneDimensional : OneDimensional with { Tolerance = 1e-9 }
+                        seed % 10 == 0 ? OneDimensional : OneDimensional with { RelativeTolerance = 1e-9 }
                     ),
                     1200,
                     $"seed {seed}"

@@ -1,6 +1,5 @@
 using AirColumn.Acoustics;
 using AirColumn.Bores;
-using AirColumn.Resonances;
 using AirColumn.Tests.Acoustics;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

@@ -1,6 +1,5 @@
 using System.Numerics;
 using AirColumn.Acoustics;
-using AirColumn.Resonances;
 using AirColumn.Tests.Acoustics;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
@@ -34,7 +33,7 @@ public class ShallowExtremaTests
                     OneDimensional with
                     {
                         BlownEnd = blown,
-                        Tolerance = 1e-9,
+                        RelativeTolerance = 1e-9,
                     }
                 );
                 var top = 0.99 * column.HighestFrequency.Hertz;

@@ -1,5 +1,4 @@
 using AirColumn.Acoustics;
-using AirColumn.Resonances;
 using AirColumn.Studies;
 using FsCheck.Xunit;
 using MathNet.Numerics.Distributions;

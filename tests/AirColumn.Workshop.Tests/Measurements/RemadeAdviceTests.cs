@@ -1,3 +1,4 @@
+using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Pitches;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
-using AirColumn.Design;
+using AirColumn.Acoustics;
 using AirColumn.Pitches;
 using AirColumn.Workshop.Measurements;
 using AirColumn.Workshop.Sheets;

@@ -1,7 +1,6 @@
 using AirColumn.Acoustics;
 using AirColumn.Design;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Measurements;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Stock;

@@ -2,7 +2,6 @@ using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Design;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Tubes;
 using FsCheck.Xunit;

@@ -101,7 +101,7 @@ public class PartsFileTests
     [InlineData("", "The parts file is empty")]
     [InlineData("[1", "not complete JSON")]
     [InlineData("[]", "must be an object")]
-    [InlineData("{}", "tube: it is missing")]
+    [InlineData("{}", "tube is missing; write \"tube\": 1, the version of the format.")]
     [InlineData("""{ "tube": 2, "parts": [] }""", "tube: it must be 1")]
     [InlineData("""{ "tube": 1 }""", "parts: it is missing; write a list")]
     [InlineData("""{ "tube": 1, "parts": [] }""", "no pipe among the parts")]

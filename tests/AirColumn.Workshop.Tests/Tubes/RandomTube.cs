@@ -1,7 +1,6 @@
 using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Gases;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Tubes;
 using FsCheck;
 using FsCheck.Fluent;

@@ -4,7 +4,6 @@ using AirColumn.Acoustics;
 using AirColumn.Bores;
 using AirColumn.Gases;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;

@@ -2,7 +2,6 @@ using AirColumn.Acoustics;
 using AirColumn.Design;
 using AirColumn.Gases;
 using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;

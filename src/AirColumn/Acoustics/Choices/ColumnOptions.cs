@@ -70,9 +70,9 @@ public sealed record ColumnOptions
     /// more beside sharp resonances. The interpolation of a curve adds a hundredth of it, which the curve states.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range or not a number.</exception>
-    public double Tolerance
+    public double RelativeTolerance
     {
         get => tolerance;
-        init => tolerance = Require.InRange(value, 1e-13, 1e-3, "", nameof(Tolerance));
+        init => tolerance = Require.InRange(value, 1e-13, 1e-3, "", nameof(RelativeTolerance));
     }
 }

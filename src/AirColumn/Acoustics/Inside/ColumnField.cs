@@ -25,7 +25,7 @@ internal sealed class ColumnField
     {
         this.model = model;
         Omega = omega;
-        band = new Band(omega, omega, Math.Min(model.Options.Tolerance, Finest));
+        band = new Band(omega, omega, Math.Min(model.Options.RelativeTolerance, Finest));
         var count = model.Way.Length;
         joints = new FieldState[count + 1];
         losses = new List<WallLoss>[count];

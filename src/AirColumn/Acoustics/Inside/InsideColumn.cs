@@ -131,7 +131,7 @@ public static class InsideColumn
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The transfer from the blown end to the far end.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
-    public static EndTransfer TransferAt(
+    public static TransferFunction TransferAt(
         this Column column,
         Frequency frequency,
         CancellationToken cancellationToken = default
@@ -146,7 +146,7 @@ public static class InsideColumn
         var field = new ColumnField(column.Model, column.Omega(frequency), cancellationToken);
         var (near, far) = (field.Joint(0), field.Joint(column.Model.Way.Length));
         var scale = Math.Exp(far.LogScale - near.LogScale);
-        return new EndTransfer(
+        return new TransferFunction(
             far.Pressure / near.Pressure * scale,
             far.Flow / near.Flow * scale,
             far.Pressure / near.Flow * scale,
@@ -164,7 +164,7 @@ public static class InsideColumn
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>One for each frequency, in order.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is out of range.</exception>
-    public static IReadOnlyList<EndTransfer> Transfer(
+    public static IReadOnlyList<TransferFunction> Transfer(
         this Column column,
         FrequencyGrid grid,
         IProgress<double>? progress = null,
@@ -173,7 +173,7 @@ public static class InsideColumn
     {
         ArgumentNullException.ThrowIfNull(column);
         ArgumentNullException.ThrowIfNull(grid);
-        var transfers = new EndTransfer[grid.Count];
+        var transfers = new TransferFunction[grid.Count];
         for (var i = 0; i < transfers.Length; i++)
         {
             transfers[i] = column.TransferAt(Frequency.FromHertz(grid.Hertz[i]), cancellationToken);

@@ -56,7 +56,7 @@ internal static class ModalInside
         return new PowerBalance(frequency, field.Power(0), field.Power(field.Count), viscous, thermal, side);
     }
 
-    public static EndTransfer Transfer(
+    public static TransferFunction Transfer(
         Column column,
         Frequency frequency,
         CancellationToken cancellationToken
@@ -64,7 +64,7 @@ internal static class ModalInside
     {
         var field = FieldAt(column, column.Omega(frequency), cancellationToken);
         var (near, far) = (field.Joint(0), field.Joint(field.Count));
-        return new EndTransfer(
+        return new TransferFunction(
             far.Pressure / near.Pressure,
             far.Flow / near.Flow,
             far.Pressure / near.Flow,

@@ -65,7 +65,7 @@ internal sealed class LineBuilder
         a.Wavefronts == b.Wavefronts
         && a.Losses == b.Losses
         && a.Radiation == b.Radiation
-        && a.Tolerance.Equals(b.Tolerance);
+        && a.RelativeTolerance.Equals(b.RelativeTolerance);
 
     private ColumnLine Run(in ColumnParts parts, ColumnLine? sameOptions)
     {

@@ -43,7 +43,7 @@ internal sealed class ModalBuilder
                     step = mass;
                     break;
                 case SideColumn side:
-                    Put(new SidePiece(side, Gas.Density, column.Options.Tolerance));
+                    Put(new SidePiece(side, Gas.Density, column.Options.RelativeTolerance));
                     break;
                 default:
                     throw new InvalidOperationException($"No modes for {column.Way[i].GetType().Name}.");

@@ -1,3 +1,4 @@
+using System.Globalization;
 using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Parameters;
 using AirColumn.Bores;
@@ -64,7 +65,7 @@ public sealed record ColumnParameter
         new(new DiameterParameter(Index(section, nameof(section)), true, true));
 
     /// <summary>
-    /// Inside diameter where a section ends and the next begins, m: both by the same amount, so that what meets goes on meeting.
+    /// Inside diameter where a section ends and the next begins, m: both by the same amount, so that the two sections still meet.
     /// </summary>
     /// <param name="section">The section that ends there: 0 is at the blown end.</param>
     /// <returns>The parameter.</returns>
@@ -78,11 +79,12 @@ public sealed record ColumnParameter
         new(new LengthParameter(Index(section, nameof(section))));
 
     /// <summary>
-    /// Length of a section, m, its diameters kept; the last holes, so many, keep their distance from the far end, the others from the blown end.
+    /// Length of a section, m, its diameters kept; the last <paramref name="holesFromFarEnd"/> holes keep their distance from the far end,
+    /// the others from the blown end.
     /// </summary>
     /// <param name="section">Which section: 0 is at the blown end.</param>
-    /// <param name="holes">How many holes there are in all.</param>
-    /// <param name="holesFromFarEnd">How many keep their distance from the far end: 0 to all.</param>
+    /// <param name="holes">The number of holes in all.</param>
+    /// <param name="holesFromFarEnd">The number of holes that keep their distance from the far end: 0 to all.</param>
     /// <returns>The parameter.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The number is out of range.</exception>
     public static ColumnParameter SectionLength(int section, int holes, int holesFromFarEnd)
@@ -268,6 +270,18 @@ public sealed record ColumnParameter
         Unit == "m"
             ? Require.Show(Math.Round(value * 1000, 6), "mm")
             : Require.Show(Math.Round(value, 9), Unit);
+
+    /// <summary>The same to a micrometre, or to six digits.</summary>
+    internal string ShowRounded(double value) =>
+        Unit == "m"
+            ? Require.Show(Math.Round(value * 1000, 3), "mm")
+            : Require.Show(
+                double.Parse(
+                    value.ToString("G6", CultureInfo.InvariantCulture),
+                    CultureInfo.InvariantCulture
+                ),
+                Unit
+            );
 
     /// <summary>The name of the parameter, with sections, points and holes counted from 1.</summary>
     /// <returns>The name.</returns>

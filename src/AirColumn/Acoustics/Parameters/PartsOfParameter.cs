@@ -12,7 +12,7 @@ internal static class PartsOfParameter
         index < parts.Bore.Sections.Count
             ? parts.Bore.Sections[index]
             : throw new ArgumentException(
-                $"The column has no {parameter}: its bore has {parts.Bore.Sections.Count} sections.",
+                $"The column has no {parameter}: its bore has {parts.Bore.Sections.Count} {(parts.Bore.Sections.Count == 1 ? "section" : "sections")}.",
                 nameof(parameter)
             );
 }

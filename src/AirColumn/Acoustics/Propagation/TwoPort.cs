@@ -10,7 +10,7 @@ internal static class TwoPort
     /// <summary>p₁ = A·p₂ + B·U₂ and U₁ = C·p₂ + D·U₂ at ω, rad/s; not finite where attenuation exceeds what double holds.</summary>
     public static (Complex A, Complex B, Complex C, Complex D) Of(ColumnModel model, double omega)
     {
-        var band = new Band(omega, omega, model.Options.Tolerance);
+        var band = new Band(omega, omega, model.Options.RelativeTolerance);
         var path = new PlanePath(model.Way, model.End, model.Impedance, band);
         var frequency = FrequencyVector.All(omega);
         var unit = 1 / model.Impedance;

@@ -37,7 +37,7 @@ public static class ImpedanceGradients
         var curve = new GradientCurve(
             column.Answers(cancellationToken).Wave,
             StateSensitivities.Of(column, all, cancellationToken),
-            column.Options.Tolerance,
+            column.Options.RelativeTolerance,
             all.Length,
             column.Wavefronts != Wavefronts.Multimodal,
             grid.Hertz,

@@ -3,7 +3,6 @@ using AirColumn.Acoustics;
 using AirColumn.Acoustics.Multimodal;
 using AirColumn.Acoustics.Vectors;
 using AirColumn.Bores;
-using AirColumn.Resonances;
 using AirColumn.Tests.Oracle;
 using MathNet.Numerics.LinearAlgebra;
 using UnitsNet;
@@ -36,7 +35,7 @@ public class ModalColumnTests
             {
                 Wavefronts = Wavefronts.Plane,
                 Losses = losses,
-                Tolerance = 1e-13,
+                RelativeTolerance = 1e-13,
             }
         );
         foreach (var f in Some(one))

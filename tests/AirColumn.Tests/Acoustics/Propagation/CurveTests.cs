@@ -18,7 +18,7 @@ public class CurveTests
     {
         foreach (var row in ReferenceTable.Read("cones-lossy-34-digits.csv").Rows)
         {
-            var options = new ColumnOptions { Tolerance = tolerance };
+            var options = new ColumnOptions { RelativeTolerance = tolerance };
             var column = new Column(Cones(row.Text("bore")), TableAir, options);
             var expected = new Complex(row["re"], row["im"]);
             var hertz = row["frequency_hz"];
@@ -68,7 +68,7 @@ public class CurveTests
         {
             Losses = (WallLosses)random.Next(3),
             Wavefronts = (Wavefronts)random.Next(3),
-            Tolerance = 1e-13,
+            RelativeTolerance = 1e-13,
             BlownEnd = random.Next(3) switch
             {
                 0 => BlownEnd.Open(Mm(5)),
@@ -147,7 +147,14 @@ public class CurveTests
             }
         }
 
-        var column = new Column(builder.OpenEnd(), TableAir, OneDimensional with { Tolerance = 1e-13 });
+        var column = new Column(
+            builder.OpenEnd(),
+            TableAir,
+            OneDimensional with
+            {
+                RelativeTolerance = 1e-13,
+            }
+        );
         var hertz = FrequencyGrid.Linear(from, to, 300).Hertz.ToArray();
         var (real, imaginary) = Curve(column, hertz);
         for (var i = 0; i < hertz.Length; i += 29)

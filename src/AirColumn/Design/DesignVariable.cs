@@ -3,15 +3,15 @@ using UnitsNet;
 
 namespace AirColumn.Design;
 
-/// <summary>A parameter that a design may choose, and between which values. Immutable, equal by value.</summary>
-public sealed record Unknown
+/// <summary>A design variable: a parameter that a search may choose, with its bounds. Immutable, equal by value.</summary>
+public sealed record DesignVariable
 {
-    /// <summary>Leaves a parameter to be chosen.</summary>
+    /// <summary>Leaves a parameter to be chosen between two numbers in SI units. For a length in millimetres use the overload that takes <see cref="Length"/>.</summary>
     /// <param name="parameter">The parameter.</param>
-    /// <param name="from">The least value, in the parameter's unit.</param>
+    /// <param name="from">The least value, in the parameter's unit: metres for a length.</param>
     /// <param name="to">The greatest value, above the least.</param>
     /// <exception cref="ArgumentException">The greatest is not above the least, or one is not a finite number.</exception>
-    public Unknown(ColumnParameter parameter, double from, double to)
+    public DesignVariable(ColumnParameter parameter, double from, double to)
     {
         ArgumentNullException.ThrowIfNull(parameter);
         if (!(double.IsFinite(from) && double.IsFinite(to) && from < to))
@@ -31,7 +31,7 @@ public sealed record Unknown
     /// <param name="from">The least value.</param>
     /// <param name="to">The greatest value, above the least.</param>
     /// <exception cref="ArgumentException">The greatest is not above the least, or the parameter is not a length.</exception>
-    public Unknown(ColumnParameter parameter, Length from, Length to)
+    public DesignVariable(ColumnParameter parameter, Length from, Length to)
         : this(OfUnit(parameter, "m"), from.Meters, to.Meters) { }
 
     /// <summary>The parameter.</summary>

@@ -9,7 +9,7 @@ namespace AirColumn.Recordings;
 /// </param>
 /// <param name="QualityFactor">π·frequency·(time to fall to 1/e).</param>
 /// <param name="Decibels">Its amplitude at the beginning, against the strongest, dB.</param>
-public readonly record struct MeasuredResonance(
+public readonly record struct RecordedResonance(
     Frequency Frequency,
     double StandardUncertaintyCents,
     double QualityFactor,
