@@ -53,6 +53,7 @@ public class ConsumptionTests(Packed packed)
     // boundary layers as Kirchhoff's first order says, δ/2a·(1 + (γ − 1)/√Pr), with ν = 15.1 mm²/s, γ = 1.4, Pr = 0.71 (handbooks, from
     // memory). What that leaves out is of the order of (δ/a)², 2e-4.
     [Fact]
+    [Trait(Amount.Trait, Amount.Long)]
     public void A_script_finds_the_quarter_wave()
     {
         var folder = packed.Folder("script");

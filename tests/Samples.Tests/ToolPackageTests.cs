@@ -10,6 +10,7 @@ public sealed class ToolPackageTests : IDisposable
     public void Dispose() => Directory.Delete(folder, true);
 
     [Fact]
+    [Trait(Amount.Trait, Amount.Long)]
     public void It_is_installed_and_answers()
     {
         var packages = Path.Combine(folder, "packages");

@@ -110,6 +110,65 @@ public class DryFitTests
         Assert.Throws<ArgumentOutOfRangeException>(() => TubeBuilderTests.Stepped.Dry!.Measured(Mm(100)));
     }
 
+    // What dry takes say together, summed up over both unknowns: what the player adds, and how far the joints are off in all of these takes. A take
+    // scatters by 5 cents besides what the recording is unsure.
+    [Fact]
+    public void Dry_takes_err_together_by_their_joints_and_count_as_sure_as_they_are()
+    {
+        var stepped = TubeBuilderTests.Stepped;
+        var target = Tuning.Concert.FrequencyOf(Pitch.Parse("D2"));
+        var heard = First(stepped.Dry!.Tube);
+        (double Cents, double Unsure)[] takes = [(8, 0.5), (45, 20)];
+        var advice = TrimAdvice.For(
+            stepped,
+            target,
+            Cut,
+            Room,
+            [
+                .. takes.Select(take => new TubeMeasurement(
+                    DateTimeOffset.UnixEpoch,
+                    Cut,
+                    heard * Cents.ToRatio(take.Cents),
+                    take.Unsure,
+                    Room
+                )),
+            ],
+            new PlayingCorrection(20, 15)
+        );
+        var ofTube = advice
+            .Column.Budgets(
+                [advice.Resonance],
+                TubeBuilder.Tolerances(advice.Tube, Room, new BuildOptions())
+            )[0]
+            .StandardDeviationCents;
+        var ofJoints = stepped.Dry.Tuning(Cut, Room, target)!.StandardDeviationCents;
+        static double Off(double cents, double deviation) => cents * cents / (2 * deviation * deviation);
+        var (weights, sum, squares) = (0.0, 0.0, 0.0);
+        for (var adds = -80.0; adds < 120; adds += 0.5)
+        {
+            for (var joints = -60.0; joints < 60; joints += 0.5)
+            {
+                var weight = Math.Exp(
+                    -Off(adds - 20, double.Hypot(15, ofTube))
+                        - Off(joints, ofJoints)
+                        - takes.Sum(take => Off(take.Cents - adds - joints, double.Hypot(5, take.Unsure)))
+                );
+                weights += weight;
+                sum += weight * adds;
+                squares += weight * adds * adds;
+            }
+        }
+
+        var mean = sum / weights;
+        Assert.Equal([8.0, 45.0], advice.DifferencesCents.Select(cents => Math.Round(cents, 4)));
+        Assert.Equal(mean, advice.Correction.MeanCents, 0.01);
+        Assert.Equal(
+            Math.Sqrt(squares / weights - mean * mean),
+            advice.Correction.StandardDeviationCents,
+            0.01
+        );
+    }
+
     // A player who adds 20 cents, in each state of the joints, heard with nothing known before: the drone with the joints home is
     // expected where that player will play it.
     [Theory]

@@ -85,7 +85,7 @@ public class PlainTubeTests
     }
 
     // Any parts a maker could measure and any note that could be asked for: a plan or a reason, never an exception.
-    [Draws(quick: 25, inLong: 300)]
+    [Draws(quick: 15, inLong: 300)]
     public void Every_question_gets_a_plan_or_a_reason(
         ushort pipe,
         ushort wall,

@@ -16,7 +16,8 @@ public sealed class AgreementTests(BenchBrowser browser, ITestOutputHelper outpu
 {
     private static readonly string[] Notes = ["C2", "D2", "D#2", "E2", "F2"];
 
-    // A tube takes the browser many seconds. The first two have all kinds of parts among them.
+    // A tube takes the browser many seconds, one of many parts half a minute. The first two have finger holes and a bell; the tube that the page opens
+    // with has a mouthpiece and a coupling.
     private static readonly int Tubes = Number("AIRCOLUMN_TUBES", Amount.Of(2, 50));
 
     private static readonly Air Room = Air.At(
@@ -24,7 +25,7 @@ public sealed class AgreementTests(BenchBrowser browser, ITestOutputHelper outpu
         RelativeHumidity.FromPercent(50)
     );
 
-    private static readonly int Seed = Number("AIRCOLUMN_SEED", 20);
+    private static readonly int Seed = Number("AIRCOLUMN_SEED", 29);
 
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("tubes");
 

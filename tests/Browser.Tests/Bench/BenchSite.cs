@@ -4,7 +4,7 @@ using System.Net;
 
 namespace Browser.Tests.Bench;
 
-/// <summary>The page, published once and served from a folder as any static host does, compressed where the browser takes it.</summary>
+/// <summary>The page, published once and served from a folder as any static host does, compressed where it is and the browser takes it.</summary>
 public sealed class BenchSite : IDisposable
 {
     private static readonly Dictionary<string, string> Types = new()
@@ -19,8 +19,8 @@ public sealed class BenchSite : IDisposable
         [".webmanifest"] = "application/manifest+json",
     };
 
-    /// <summary>Whether it is compressed as for visitors; it takes half a minute, and most tests look at other things.</summary>
-    public static readonly bool IsSmallest =
+    /// <summary>Whether it is compressed, as for visitors; it takes half a minute, and most tests look at other things.</summary>
+    public static readonly bool IsCompressed =
         Amount.IsLong || Environment.GetEnvironmentVariable("AIRCOLUMN_TIMES") == "write";
 
     private readonly string folder = Directory.CreateTempSubdirectory("bench-page").FullName;
@@ -61,7 +61,8 @@ public sealed class BenchSite : IDisposable
                 "-p:BuildProjectReferences=false",
                 "-c",
                 Programs.Configuration,
-                $"-p:_BlazorBrotliCompressionLevel={(IsSmallest ? "SmallestSize" : "Optimal")}",
+                $"-p:CompressionEnabled={(IsCompressed ? "true" : "false")}",
+                "-p:_BlazorBrotliCompressionLevel=SmallestSize",
                 "-o",
                 folder,
             ]
@@ -120,17 +121,17 @@ public sealed class BenchSite : IDisposable
             return;
         }
 
-        var isCompressed =
+        var isSmall =
             (context.Request.Headers["Accept-Encoding"] ?? "").Contains("br", StringComparison.Ordinal)
             && File.Exists($"{file}.br");
         response.ContentType = Types.GetValueOrDefault(Path.GetExtension(file), "application/octet-stream");
         response.Headers["Cache-Control"] = "no-cache";
-        if (isCompressed)
+        if (isSmall)
         {
             response.Headers["Content-Encoding"] = "br";
         }
 
-        var bytes = await File.ReadAllBytesAsync(isCompressed ? $"{file}.br" : file);
+        var bytes = await File.ReadAllBytesAsync(isSmall ? $"{file}.br" : file);
         Interlocked.Add(ref sent, bytes.Length);
         response.ContentLength64 = bytes.Length;
         await response.OutputStream.WriteAsync(bytes);
