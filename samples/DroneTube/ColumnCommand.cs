@@ -21,12 +21,12 @@ internal static class ColumnCommand
         (note.Required, cut.Required) = (false, false);
         var output = new OutputFile(
             "--out",
-            "Where to write it, as JSON. [default: the standard output]",
+            "The file to write, as JSON. [default: the standard output]",
             ".json"
         );
         var command = new Command(
             "column",
-            "The tube as a column document, for ColumnTool, studies and other programs: cut on a note or to a length."
+            "Writes the tube as a column document for ColumnTool, studies and other programs, with the open pipe cut for a note or to a length you give."
         )
         {
             file.One,

@@ -19,7 +19,7 @@ internal static class CompareCommand
         var json = TableCommand.JsonOption();
         var command = new Command(
             "compare",
-            "Several tubes on one note: length, overblown notes, indicators of ease and loudness, cost."
+            "Compares several tubes on one note: length, overblown notes, indicators of ease and loudness, cost."
         )
         {
             file.Several,

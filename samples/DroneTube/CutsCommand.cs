@@ -20,7 +20,7 @@ internal static class CutsCommand
         var units = UnitsOption.Create();
         var notes = Options.Parsed<Pitch[][]?>(
             "--notes",
-            "The notes, one tube each, such as C2,D2,D2. For several parts files one list for all, or one for each: \"C2,D2; E2\".",
+            "The notes, one tube each, such as C2,D2,D2. For several parts files give one list for all, or one for each: \"C2,D2; E2\".",
             text =>
                 [
                     .. text.Split(';')
@@ -36,13 +36,13 @@ internal static class CutsCommand
         stock.Required = true;
         var kerf = Options.Parsed<Length?>(
             "--kerf",
-            "What the saw takes with each cut. [default: 3 mm]",
+            "The width of the saw cut. [default: 3 mm]",
             text => QuantityText.ParseLength(text)
         );
         var json = TableCommand.JsonOption();
         var command = new Command(
             "cuts",
-            "All pipes of one tube or of a set: which to saw from which length of stock, and how many to buy."
+            "Plans which pipes of one tube or of a set to saw from which length of stock, and how many lengths to buy."
         )
         {
             file.Several,

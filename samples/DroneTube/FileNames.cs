@@ -14,7 +14,9 @@ internal static class FileNames
             $"{Path.GetFileNameWithoutExtension(parts)}-{ending}"
         );
 
-    /// <summary>Where a page is written: where the user says, else beside the parts file, and to the standard output, "-", if that was read from the input.</summary>
+    /// <summary>
+    /// Where a page is written: where the user says, else beside the parts file, and to the standard output, "-", if that was read from the input.
+    /// </summary>
     public static string ForPage(ParseResult parsed, OutputFile output, string parts, string about) =>
         (parsed.GetValue(output.Name), parts) switch
         {

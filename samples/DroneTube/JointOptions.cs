@@ -12,7 +12,7 @@ internal sealed class JointOptions
 {
     private readonly Option<JointState?> joints = Options.Parsed<JointState?>(
         "--joints",
-        "How the tube was put together when it was heard: dry (tapered sockets hold pipes out) or home (pushed in to the stops, as cemented). [default: dry]",
+        "The joints when the tube was heard: dry (tapered sockets stop the pipes short) or home (pushed in to the stops, as when cemented). [default: dry]",
         text =>
             text switch
             {
@@ -24,7 +24,7 @@ internal sealed class JointOptions
 
     private readonly Option<Length?> stopsShort = Options.Parsed<Length?>(
         "--stops-short",
-        "How far all pipes together stop short of home while dry, measured, such as \"16 mm\"; computed from the sockets if left out.",
+        "The measured distance by which all pipes together stop short of home while dry, such as \"16 mm\". [default: computed from the sockets]",
         text => QuantityText.ParseLength(text)
     );
 

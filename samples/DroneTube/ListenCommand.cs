@@ -27,7 +27,7 @@ internal static class ListenCommand
         var history = new Option<string?>("--history")
         {
             Description =
-                "Where this tube's measurements are kept. [default: beside the parts file, ending in -heard.json]",
+                "The file for this tube's measurements. [default: beside the parts file, ending in -heard.json]",
         };
         var forget = new Option<bool>("--forget")
         {
@@ -35,7 +35,7 @@ internal static class ListenCommand
         };
         var joints = new JointOptions();
         var json = TableCommand.JsonOption();
-        var command = new Command("listen", "What a recording sounds, and how far to trim from that.")
+        var command = new Command("listen", "Finds the note in a recording, and how far to trim.")
         {
             file.One,
             note,
@@ -156,7 +156,7 @@ internal static class ListenCommand
             (_, "", _) => throw new BadInputException("--history is empty; name a file."),
             (_, { } path, _) => new HistoryFile(path),
             (_, _, "-") => throw new BadInputException(
-                "The parts come from the standard input, so that there is no name to keep the measurements under; give --history FILE or --forget."
+                "The parts come from the standard input, so there is no name for the file of measurements; give --history FILE or --forget."
             ),
             _ => new HistoryFile(FileNames.Beside(parts, "heard.json")),
         };

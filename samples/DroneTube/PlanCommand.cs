@@ -13,7 +13,7 @@ internal static class PlanCommand
         var json = TableCommand.JsonOption();
         var command = new Command(
             "plan",
-            "How long to cut the pipe for a note, and how much to leave for trimming."
+            "Finds how long to cut the pipe for a note, and how much to leave for trimming."
         )
         {
             json,

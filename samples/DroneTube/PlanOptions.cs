@@ -33,7 +33,7 @@ internal sealed class PlanOptions
 
     private readonly Option<Length?> mouthAdds = Adds(
         "--mouth-adds",
-        "What the mouth fitting adds: the length of tube with it, less the length without it."
+        "The length that the mouth fitting adds: the tube with it minus the tube without it."
     );
     private readonly Option<Length?> mouthDiameter = Inside(
         "--mouth-diameter",
@@ -41,7 +41,7 @@ internal sealed class PlanOptions
     );
     private readonly Option<Length?> endAdds = Adds(
         "--end-adds",
-        "What the far-end fitting adds, measured the same way."
+        "The length that the far-end fitting adds, measured the same way."
     );
     private readonly Option<Length?> endDiameter = Inside(
         "--end-diameter",

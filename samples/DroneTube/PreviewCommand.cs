@@ -33,7 +33,7 @@ internal static class PreviewCommand
         );
         var command = new Command(
             "preview",
-            "Tubes to listen to, by a simple model of lips: shapes side by side."
+            "Writes the sound of tubes, by a simple model of lips, to compare shapes by ear."
         )
         {
             file.Several,
@@ -94,7 +94,7 @@ internal static class PreviewCommand
     private static string Name(string[] files, Pitch note) =>
         files[0] == "-"
             ? throw new BadInputException(
-                "The parts come from the standard input, so that there is no name for the sound; give --out FILE."
+                "The parts come from the standard input, so there is no name for the sound file; give --out FILE."
             )
             : FileNames.Beside(
                 files[0],

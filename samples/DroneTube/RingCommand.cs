@@ -43,7 +43,7 @@ internal static class RingCommand
         var json = TableCommand.JsonOption();
         var command = new Command(
             "ring",
-            "Resonances from a slap, noise or a sweep, beside the computed ones."
+            "Finds resonances from a slap, noise or a sweep, and compares them with the computed ones."
         )
         {
             file.One,
@@ -143,7 +143,7 @@ internal static class RingCommand
                 words.Contains(text)
                     ? text
                     : throw new FormatException(
-                        $"'{text}' is not possible here; write {string.Join(" or ", words)}."
+                        $"'{text}' is not allowed; write {string.Join(" or ", words)}."
                     )
         );
 

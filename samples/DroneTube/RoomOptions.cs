@@ -12,7 +12,7 @@ internal sealed class RoomOptions
 {
     private readonly Option<Temperature?> temperature = Options.Parsed<Temperature?>(
         "--temperature",
-        "Of the air in the tube. [default: 20 °C]",
+        "Temperature of the air in the tube. [default: 20 °C]",
         text => Room(QuantityText.ParseTemperature(text), RelativeHumidity.Zero).State!.Temperature
     );
 

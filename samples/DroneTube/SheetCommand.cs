@@ -17,12 +17,12 @@ internal static class SheetCommand
         var note = TubeFile.Note();
         var output = new OutputFile(
             "--out",
-            "Where to write it, as HTML; a browser prints it, also to PDF. [default: beside the parts file, with the note in its name; - is the standard output]",
+            "The file to write, as HTML; a browser prints it, also to PDF. [default: beside the parts file, with the note in its name; - is the standard output]",
             ".html"
         );
         var command = new Command(
             "sheet",
-            "A build sheet: cuts, drawing, each step with its picture, trim table, cautions; to read on a phone or print from a browser."
+            "Writes a build sheet with the cuts, a drawing, each step with its picture, the trim table and cautions. Read it on a phone or print it."
         )
         {
             file.One,

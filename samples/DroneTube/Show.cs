@@ -37,7 +37,9 @@ internal static partial class Show
     /// <summary>In the units asked for, else both: "14.2 mm (9/16 in)".</summary>
     public static string Both(Length length) => LengthText.Tape(length, Units);
 
-    /// <summary>The largest cut that may be made: in inches it is in whole sixteenths, rounded down, so that inches cut no more than millimetres.</summary>
+    /// <summary>
+    /// The largest cut that may be made: in inches it is in whole sixteenths, rounded down, so that inches cut no more than millimetres.
+    /// </summary>
     public static string AtMost(Length length) => LengthText.AtMost(length, Units);
 
     /// <summary>What is to be left at least: the same, whole sixteenths rounded up.</summary>

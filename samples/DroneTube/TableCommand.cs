@@ -29,7 +29,7 @@ internal static class TableCommand
             text => DroneNote.Parse(text)
         );
         var json = JsonOption();
-        var command = new Command("table", "How long to cut the open pipe for each note of a range.")
+        var command = new Command("table", "Finds how long to cut the open pipe for each note of a range.")
         {
             file.One,
             from,

@@ -21,12 +21,12 @@ internal static class TemplateCommand
         };
         var output = new OutputFile(
             "--out",
-            "Where to write it, as HTML. [default: beside the parts file, with the part in its name; - is the standard output]",
+            "The file to write, as HTML. [default: beside the parts file, with the part in its name; - is the standard output]",
             ".html"
         );
         var command = new Command(
             "template",
-            "A page to print at full size and to wrap round a pipe or lay a bend on: a saw line, finger holes, an arc."
+            "Writes a page to print at full size, to wrap round a pipe or lay a bend on: a saw line, finger holes, an arc."
         )
         {
             file.One,

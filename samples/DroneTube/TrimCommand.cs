@@ -20,7 +20,7 @@ internal static class TrimCommand
         var cut = TubeFile.Cut();
         var heard = Options.Parsed<string?>(
             "--heard",
-            "The drone as it was measured, such as \"71.3 Hz\" or a tuner's \"D2 -26 cents\"; without it the usual guess of what lips add is used.",
+            "The measured drone, such as \"71.3 Hz\" or a tuner's \"D2 -26 cents\"; without it the usual guess of what lips add is used.",
             text =>
             {
                 // At whatever reference, which is known when all options are: what can be read at one can be at all.
@@ -30,7 +30,10 @@ internal static class TrimCommand
         );
         var joints = new JointOptions();
         var json = TableCommand.JsonOption();
-        var command = new Command("trim", "How far to trim the open pipe, from what the tube sounds now.")
+        var command = new Command(
+            "trim",
+            "Finds how far to trim the open pipe, from the note that the tube sounds now."
+        )
         {
             file.One,
             note,

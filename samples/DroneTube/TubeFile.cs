@@ -15,12 +15,12 @@ internal sealed class TubeFile
 {
     private readonly Option<string?> pipes = new("--pipes")
     {
-        Description = "A CSV file of your own pipes, which take the place of those of the same name.",
+        Description = "A CSV file of your own pipes, which replace pipes of the same name.",
     };
 
     private readonly Option<string?> sockets = new("--sockets")
     {
-        Description = "A CSV file of your own sockets, which take the place of those of the same name.",
+        Description = "A CSV file of your own sockets, which replace sockets of the same name.",
     };
 
     /// <summary>One parts file.</summary>
@@ -50,7 +50,7 @@ internal sealed class TubeFile
     {
         var cut = Shared.Options.Parsed<Length?>(
             "--cut",
-            "How long the open pipe is now, such as \"1180 mm\" or \"46 1/2 in\".",
+            "The present length of the open pipe, such as \"1180 mm\" or \"46 1/2 in\".",
             text => new AddedPart("any", QuantityText.ParseLength(text), Length.FromMillimeters(30)).Adds
         );
         cut.Required = true;

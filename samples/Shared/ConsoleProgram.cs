@@ -11,7 +11,8 @@ namespace Shared;
 /// </summary>
 /// <remarks>
 /// Bad input is only what a parser or a <see cref="BadInputException"/> calls so: an exception that nobody expected is a
-/// fault of the program, and must not look like one of the user. A verb computes everything first and writes to <c>InvocationConfiguration.Output</c> last, so that a failed run
+/// fault of the program, and must not look like one of the user. A verb computes everything first and writes to
+/// <c>InvocationConfiguration.Output</c> last, so that a failed run
 /// writes nothing. Both streams are UTF-8 with '\n' on every system.
 /// </remarks>
 internal static class ConsoleProgram

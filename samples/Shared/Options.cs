@@ -45,7 +45,7 @@ internal static class Options
                 Number(text) is { } value && value >= min && value <= max
                     ? value
                     : throw new FormatException(
-                        $"'{text}' is not possible here; write a number from {Show(min, unit)} to {Show(max, unit)}."
+                        $"'{text}' is not allowed; write a number from {Show(min, unit)} to {Show(max, unit)}."
                     )
         );
     }
@@ -62,7 +62,7 @@ internal static class Options
                 && value <= max
                     ? value
                     : throw new FormatException(
-                        $"'{text}' is not possible here; write a whole number from {Show(min, "")} to {Show(max, "")}."
+                        $"'{text}' is not allowed; write a whole number from {Show(min, "")} to {Show(max, "")}."
                     )
         );
     }

@@ -21,8 +21,7 @@ internal sealed class OutputFile
     public Option<string?> Name { get; }
 
     /// <summary>Whether a file that is there is written over.</summary>
-    public Option<bool> Force { get; } =
-        new("--force") { Description = "Write over a file that is there already." };
+    public Option<bool> Force { get; } = new("--force") { Description = "Replace an existing file." };
 
     /// <summary>Checks a name before anything is computed.</summary>
     /// <param name="parsed">The command line.</param>

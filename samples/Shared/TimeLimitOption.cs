@@ -17,7 +17,7 @@ internal sealed class TimeLimitOption : Option<double?>
         this.expensive = expensive;
         Description = string.Create(
             CultureInfo.InvariantCulture,
-            $"How many seconds the computation may take before it is given up. [default: {Usual}]"
+            $"How many seconds the computation may take before it is cancelled. [default: {Usual}]"
         );
         Arity = ArgumentArity.ExactlyOne;
         CustomParser = Options.Number("--time-limit", "", 0.1, 1e6, "s").CustomParser;

@@ -23,25 +23,25 @@ internal static class ClusterCommand
         var file = new Argument<string>("FILE") { Description = "The study document (docs/studies.md)." };
         var folder = new Option<string>("--out")
         {
-            Description = "The folder for the parts, which all silos see.",
+            Description = "The folder for the parts; all silos must see it.",
             Required = true,
         };
-        var port = Options.WholeNumber("--port", "The port of this silo; 11111 if left out.", 1024, 65_000);
+        var port = Options.WholeNumber("--port", "The port of this silo. [default: 11111]", 1024, 65_000);
         var join = Options.WholeNumber("--join", "The port of the first silo, to join it.", 1024, 65_000);
         var part = Options.WholeNumber(
             "--part",
-            "How many items a part has; 1000 if left out.",
+            "The number of items in a part. [default: 1000]",
             1,
             1_000_000
         );
         var threads = Options.WholeNumber(
             "--threads",
-            "How many parts this silo computes at once; as many as there are cores if left out.",
+            "The number of parts that this silo computes at once. [default: one for each core]",
             1,
             256
         );
         var command = new RootCommand(
-            "Computes a study by silos of Microsoft Orleans, which may die and join."
+            "Computes a study on a Microsoft Orleans cluster, whose servers (silos) may die and join."
         )
         {
             file,

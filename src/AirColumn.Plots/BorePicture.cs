@@ -3,7 +3,7 @@ using AirColumn.Plots.Drawing;
 
 namespace AirColumn.Plots;
 
-/// <summary>Pictures of a bore: its side view, lengths and diameters each to their own scale.</summary>
+/// <summary>Pictures of a bore: its side view, with lengths and diameters on separate scales.</summary>
 public static class BorePicture
 {
     private const float Shortest = 8; // of the text, across

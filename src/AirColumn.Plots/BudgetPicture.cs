@@ -5,7 +5,7 @@ using AirColumn.Plots.Drawing;
 
 namespace AirColumn.Plots;
 
-/// <summary>Pictures of what makes a resonance unsure: each tolerance with what it is worth in cents.</summary>
+/// <summary>Pictures of an uncertainty budget: the contribution of each tolerance in cents.</summary>
 public static class BudgetPicture
 {
     private const int MostRows = 20;
@@ -13,8 +13,8 @@ public static class BudgetPicture
     private const float Around = 5.2f;
 
     /// <summary>The contributions to one budget, the largest first, as bars of their standard deviation.</summary>
-    /// <param name="budget">What <see cref="Uncertainty.Budgets"/> found for a resonance.</param>
-    /// <param name="tuning">The tuning that names the note; A4 = 440 Hz in equal temperament if left out.</param>
+    /// <param name="budget">The budget of a resonance, from <see cref="Uncertainty.Budgets"/>.</param>
+    /// <param name="tuning">The tuning that names the note. Default: A4 = 440 Hz, equal temperament.</param>
     /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The resonance is not from 1 Hz to 100 kHz, where notes have names.</exception>
     public static Picture Of(ResonanceBudget budget, Tuning? tuning = null)

@@ -7,8 +7,8 @@ using UnitsNet;
 namespace AirColumn.Plots;
 
 /// <summary>
-/// Pictures of an input impedance: magnitude on a logarithmic scale and phase against frequency, resonances with the cents
-/// they are from a note, and lines where the notes are.
+/// Pictures of an input impedance: magnitude on a logarithmic scale and phase against frequency, resonances with their distance from a note in
+/// cents, and lines at the notes.
 /// </summary>
 public static class ImpedancePicture
 {
@@ -17,7 +17,7 @@ public static class ImpedancePicture
 
     /// <summary>The impedance of a column with its resonances.</summary>
     /// <param name="column">The column.</param>
-    /// <param name="view">What is shown: its first eight resonances with the nearest notes if left out.</param>
+    /// <param name="view">The range and notes to show. Default: the first eight resonances with the nearest notes.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
@@ -56,8 +56,8 @@ public static class ImpedancePicture
 
     /// <summary>A curve of impedance, with resonances if there are some.</summary>
     /// <param name="curve">The curve.</param>
-    /// <param name="resonances">Resonances to mark on it; those outside the view are left out.</param>
-    /// <param name="view">What is shown: the whole curve with the notes nearest to the resonances if left out.</param>
+    /// <param name="resonances">The resonances to mark; those outside the view are not shown.</param>
+    /// <param name="view">The range and notes to show. Default: the whole curve with the notes nearest to the resonances.</param>
     /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The view leaves less than two frequencies of the curve.</exception>
     public static Picture OfCurve(
@@ -73,7 +73,8 @@ public static class ImpedancePicture
     }
 
     /// <summary>
-    /// Several curves over the same axes, each as a level over the characteristic impedance at its blown end: one tube in different airs, or a tube before
+    /// Several curves over the same axes, each as a level over the characteristic impedance at its blown end: one tube in different airs, or a tube
+    /// before
     /// and after a change.
     /// </summary>
     /// <param name="curves">One to four curves, each with a name that is not empty.</param>

@@ -6,10 +6,10 @@ namespace AirColumn.Plots;
 /// <summary>The range, tuning and notes that a picture of an impedance shows. Immutable.</summary>
 public sealed record ImpedanceView
 {
-    /// <summary>The tuning that names notes; A4 = 440 Hz in equal temperament if left out.</summary>
+    /// <summary>The tuning that names notes. Default: A4 = 440 Hz, equal temperament.</summary>
     public Tuning Tuning { get; init; } = Tuning.Concert;
 
-    /// <summary>The lowest frequency, above 0; where it suits the resonances if null. A curve is shown from its first frequency at least.</summary>
+    /// <summary>The lowest frequency, above 0; null to choose it by the resonances. A curve is shown from its first frequency at least.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is not a finite number above 0.</exception>
     public Frequency? From
     {
@@ -17,7 +17,7 @@ public sealed record ImpedanceView
         init => field = Checked(value, nameof(From));
     }
 
-    /// <summary>The highest frequency, above 0; where it suits the resonances if null. A curve is shown to its last frequency at most.</summary>
+    /// <summary>The highest frequency, above 0; null to choose it by the resonances. A curve is shown to its last frequency at most.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is not a finite number above 0.</exception>
     public Frequency? To
     {
@@ -28,7 +28,7 @@ public sealed record ImpedanceView
     /// <summary>True if the phase is shown below the magnitude.</summary>
     public bool HasPhase { get; init; } = true;
 
-    /// <summary>The pitches at which lines stand; the nearest to each resonance if null, none if empty.</summary>
+    /// <summary>The pitches at which lines are drawn; null for the pitch nearest to each resonance, empty for none.</summary>
     public IReadOnlyList<Pitch>? Notes { get; init; }
 
     private static Frequency? Checked(Frequency? value, string parameter)

@@ -26,13 +26,13 @@ public sealed class Picture
     /// <summary>The content of the picture in a sentence or two, for those who cannot see it.</summary>
     public string Description => scene.Description;
 
-    /// <summary>The size it was asked for; <see cref="PictureSize.Screen"/> at first.</summary>
+    /// <summary>The size of the picture; <see cref="PictureSize.Screen"/> at first.</summary>
     public PictureSize Size { get; }
 
     /// <summary>Its width, CSS pixels.</summary>
     public double Width => Size.Width;
 
-    /// <summary>Its height, CSS pixels: as asked for, or what suits this kind of picture.</summary>
+    /// <summary>Its height, CSS pixels: as given, or as suits this kind of picture.</summary>
     public double Height => Size.Height ?? Math.Round(scene.NaturalHeight(new Look(Size)));
 
     /// <summary>Width of the PNG, pixels.</summary>
@@ -81,7 +81,7 @@ public sealed class Picture
         return data.ToArray();
     }
 
-    /// <summary>Writes the picture to a file, over one that is there.</summary>
+    /// <summary>Writes the picture to a file; an existing file is replaced.</summary>
     /// <param name="path">A path that ends in .svg or .png.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>, before anything is written.</param>
     /// <exception cref="ArgumentException">The path ends in neither.</exception>
@@ -98,10 +98,7 @@ public sealed class Picture
                 File.WriteAllBytes(path, Png(cancellationToken));
                 break;
             default:
-                throw new ArgumentException(
-                    $"path is {path}; it has to end in .svg or .png, which says what to write.",
-                    nameof(path)
-                );
+                throw new ArgumentException($"path is {path}; it must end in .svg or .png.", nameof(path));
         }
     }
 

@@ -7,7 +7,7 @@ namespace AirColumn.Plots;
 /// </summary>
 /// <remarks>
 /// Lengths are in CSS pixels, 96 to the inch, which an SVG is drawn in; a PNG has <see cref="Scale"/> times as many pixels
-/// across. Where the height is left open each kind of picture takes what suits it.
+/// across. If no height is given, each kind of picture takes the height that suits it.
 /// </remarks>
 public sealed record PictureSize
 {
@@ -34,7 +34,7 @@ public sealed record PictureSize
     /// <summary>Width, CSS pixels.</summary>
     public double Width { get; }
 
-    /// <summary>Height, CSS pixels; null where each kind of picture takes its own.</summary>
+    /// <summary>Height, CSS pixels; null to let each kind of picture choose.</summary>
     public double? Height { get; }
 
     /// <summary>Size of ordinary text, CSS pixels.</summary>
@@ -45,7 +45,7 @@ public sealed record PictureSize
 
     /// <summary>A size on paper, with text of 8 pt and 300 pixels to the inch.</summary>
     /// <param name="width">Width: 53 to 635 mm.</param>
-    /// <param name="height">Height: 32 to 635 mm; left open if null.</param>
+    /// <param name="height">Height: 32 to 635 mm; null to let each kind of picture choose.</param>
     /// <returns>The size.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A length is outside its range or not a number.</exception>
     public static PictureSize OnPaper(Length width, Length? height = null)
@@ -67,7 +67,7 @@ public sealed record PictureSize
 
     /// <summary>A size on a screen, with text of 14 pixels and a PNG of one pixel for each.</summary>
     /// <param name="width">Width in pixels: 200 to 2400.</param>
-    /// <param name="height">Height in pixels: 120 to 2400; left open if null.</param>
+    /// <param name="height">Height in pixels: 120 to 2400; null to let each kind of picture choose.</param>
     /// <returns>The size.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static PictureSize OnScreen(int width, int? height = null)

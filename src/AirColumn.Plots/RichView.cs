@@ -10,7 +10,7 @@ using AirColumn.Resonances;
 namespace AirColumn.Plots;
 
 /// <summary>
-/// How bores, columns, curves and resonances show themselves in a notebook or on a page of one's own: HTML with pictures in it,
+/// Views of bores, columns, curves and resonances for a notebook or a page of your own: HTML with pictures in it,
 /// no scripts, nothing to load. Notebooks that reference the package use it without a call.
 /// </summary>
 public static class RichView
@@ -38,7 +38,7 @@ public static class RichView
     }
 
     /// <summary>A curve of impedance: magnitude and phase.</summary>
-    /// <param name="curve">The curve; of less than two frequencies at which it is finite and not zero there is only a line of text.</param>
+    /// <param name="curve">The curve; a curve with fewer than two frequencies at which it is finite and not zero becomes a line of text.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The HTML.</returns>
     public static string Of(ImpedanceCurve curve, CancellationToken cancellationToken = default)

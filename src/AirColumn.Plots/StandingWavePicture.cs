@@ -5,12 +5,12 @@ using LinePattern = ScottPlot.LinePattern;
 
 namespace AirColumn.Plots;
 
-/// <summary>Pictures of the sound inside a column: where pressure and flow are large, above the bore itself.</summary>
+/// <summary>Pictures of the sound inside a column: amplitudes of pressure and flow, above a side view of the bore.</summary>
 public static class StandingWavePicture
 {
     private const int Points = 801;
 
-    /// <summary>Amplitudes of pressure and volume flow along a column at one frequency, each as a part of its largest.</summary>
+    /// <summary>Amplitudes of pressure and volume flow along a column at one frequency, each relative to its largest value.</summary>
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>

@@ -3,16 +3,16 @@ using AirColumn.Studies;
 
 namespace AirColumn.Plots;
 
-/// <summary>Pictures of a study: which parameters matter, a map of a design space, what two goals leave to choose from.</summary>
+/// <summary>Pictures of a study: which parameters matter, a map of a design space, the best choices for two goals.</summary>
 public static class StudyPicture
 {
     private const int MostRows = 20;
 
     /// <summary>The share of each parameter alone in the variance of an answer, as bars, the largest first.</summary>
     /// <param name="answer">The answer.</param>
-    /// <param name="parameters">The parameters, at least one, of the same items; twenty are shown.</param>
+    /// <param name="parameters">The parameters, at least one, for the same items; the largest twenty are shown.</param>
     /// <returns>The picture.</returns>
-    /// <exception cref="ArgumentException">There is no parameter, they are not of as many items, or no share can be told.</exception>
+    /// <exception cref="ArgumentException">There is no parameter, the lists differ in length, or no share can be computed.</exception>
     public static Picture Shares(StudyQuantity answer, IReadOnlyList<StudyQuantity> parameters)
     {
         ArgumentNullException.ThrowIfNull(answer);
@@ -40,12 +40,12 @@ public static class StudyPicture
         );
     }
 
-    /// <summary>A map: each item at its values of two quantities, in the colour of a third from light, the least, to dark.</summary>
+    /// <summary>A map: each item at its values of two quantities, in a colour from light (least) to dark (most) of a third.</summary>
     /// <param name="across">Across.</param>
     /// <param name="up">Up.</param>
-    /// <param name="colour">The one that colours tell.</param>
+    /// <param name="colour">The quantity shown by colour.</param>
     /// <returns>The picture.</returns>
-    /// <exception cref="ArgumentException">They are not of as many items, or no item has all three.</exception>
+    /// <exception cref="ArgumentException">The lists differ in length, or no item has all three numbers.</exception>
     public static Picture Map(StudyQuantity across, StudyQuantity up, StudyQuantity colour)
     {
         ArgumentNullException.ThrowIfNull(colour);
@@ -61,13 +61,13 @@ public static class StudyPicture
     }
 
     /// <summary>
-    /// Two goals, both the better the smaller: all items, and in colour the front, the items of which none is better in one and not worse in the
-    /// other.
+    /// All items by two goals, each better if smaller. In colour: the front, the items that no other item beats in one goal without being worse in
+    /// the other.
     /// </summary>
     /// <param name="across">One goal.</param>
     /// <param name="up">The other.</param>
     /// <returns>The picture.</returns>
-    /// <exception cref="ArgumentException">They are not of as many items, or no item has both.</exception>
+    /// <exception cref="ArgumentException">The lists differ in length, or no item has both numbers.</exception>
     public static Picture Front(StudyQuantity across, StudyQuantity up)
     {
         var items = StudyPoint.Of(across, up, null);

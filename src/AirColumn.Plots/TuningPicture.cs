@@ -6,12 +6,12 @@ using AirColumn.Resonances;
 
 namespace AirColumn.Plots;
 
-/// <summary>Pictures of how far resonances are from notes, in cents; with their uncertainty where it is known.</summary>
+/// <summary>Pictures of the distances of resonances from notes, in cents, with their uncertainty if known.</summary>
 public static class TuningPicture
 {
     /// <summary>For each resonance the nearest note and the distance from it.</summary>
-    /// <param name="resonances">The resonances, 1 Hz to 100 kHz; as many as there is room for are shown.</param>
-    /// <param name="tuning">The tuning that names notes; A4 = 440 Hz in equal temperament if left out.</param>
+    /// <param name="resonances">The resonances, 1 Hz to 100 kHz; as many are shown as fit.</param>
+    /// <param name="tuning">The tuning that names notes. Default: A4 = 440 Hz, equal temperament.</param>
     /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A resonance is not from 1 Hz to 100 kHz, where notes have names.</exception>
     public static Picture Of(IReadOnlyList<Resonance> resonances, Tuning? tuning = null)
@@ -22,8 +22,8 @@ public static class TuningPicture
     }
 
     /// <summary>The same with the 95 % range of each resonance as a bar.</summary>
-    /// <param name="budgets">What <see cref="Uncertainty.Budgets"/> found for resonances of one column.</param>
-    /// <param name="tuning">The tuning that names notes; A4 = 440 Hz in equal temperament if left out.</param>
+    /// <param name="budgets">The budgets of resonances of one column, from <see cref="Uncertainty.Budgets"/>.</param>
+    /// <param name="tuning">The tuning that names notes. Default: A4 = 440 Hz, equal temperament.</param>
     /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A resonance is not from 1 Hz to 100 kHz, where notes have names.</exception>
     public static Picture WithUncertainty(IReadOnlyList<ResonanceBudget> budgets, Tuning? tuning = null)

@@ -3,6 +3,6 @@ using UnitsNet;
 namespace AirColumn.Recordings;
 
 /// <summary>The pitch at one time of a recording.</summary>
-/// <param name="Time">From the beginning of the recording.</param>
-/// <param name="Frequency">The fundamental then.</param>
+/// <param name="Time">Time from the beginning of the recording.</param>
+/// <param name="Frequency">The fundamental at that time.</param>
 public readonly record struct PitchPoint(Duration Time, Frequency Frequency);

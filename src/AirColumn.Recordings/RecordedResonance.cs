@@ -2,13 +2,13 @@ using UnitsNet;
 
 namespace AirColumn.Recordings;
 
-/// <summary>A resonance of a tube as it was heard ringing.</summary>
-/// <param name="Frequency">At which it rings while it dies away: the real part of its pole.</param>
+/// <summary>A resonance heard in the ringing of a tube.</summary>
+/// <param name="Frequency">The frequency at which the tube rings: the real part of the pole.</param>
 /// <param name="StandardUncertaintyCents">
-/// Of the frequency, cents: from how it differs between parts of the recording. Draughts, warming and the hand are not in it.
+/// Standard uncertainty of the frequency, cents, from its differences between parts of the recording. Draughts, warming and the hand are not included.
 /// </param>
 /// <param name="QualityFactor">π·frequency·(time to fall to 1/e).</param>
-/// <param name="Decibels">Its amplitude at the beginning, against the strongest, dB.</param>
+/// <param name="Decibels">Its initial amplitude relative to the strongest resonance, dB.</param>
 public readonly record struct RecordedResonance(
     Frequency Frequency,
     double StandardUncertaintyCents,

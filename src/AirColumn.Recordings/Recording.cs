@@ -3,10 +3,9 @@ using UnitsNet;
 
 namespace AirColumn.Recordings;
 
-/// <summary>Sound that was recorded: frames of one or more channels at equal steps of time.</summary>
+/// <summary>Recorded sound: frames of one or more channels at equal steps of time.</summary>
 /// <remarks>
-/// Frames are read where they lie, a block at a time, so that hours of sound need no more memory than seconds do. One thread at a time
-/// may read it.
+/// Frames are read a block at a time, so that hours of sound need no more memory than seconds. Only one thread at a time may read it.
 /// </remarks>
 public abstract class Recording : IDisposable
 {
@@ -33,7 +32,7 @@ public abstract class Recording : IDisposable
     /// <summary>The number of frames; at least 1.</summary>
     public long Frames { get; }
 
-    /// <summary>How long it is.</summary>
+    /// <summary>Its duration.</summary>
     public Duration Duration => Duration.FromSeconds(Frames / RateHertz);
 
     /// <summary>Warnings for the user, such as that the file ends early.</summary>
@@ -56,7 +55,7 @@ public abstract class Recording : IDisposable
             if (!file.CanSeek)
             {
                 throw new RecordingException(
-                    "This is no file on a disk (a pipe?), so that it cannot be read at any place. Save the sound to a file first."
+                    "This is not a file on a disk but perhaps a pipe, so it cannot be read from any place in it. Save the sound to a file first."
                 );
             }
 
@@ -70,7 +69,7 @@ public abstract class Recording : IDisposable
     }
 
     /// <summary>Opens WAV data, as <see cref="Open(string)"/>.</summary>
-    /// <param name="stream">The data, which is read from its beginning; it must be seekable, and stays the caller's to dispose of.</param>
+    /// <param name="stream">The data. The stream is read from its beginning and must be seekable. The caller disposes of it.</param>
     /// <returns>The recording.</returns>
     /// <exception cref="ArgumentException">The stream cannot be read, or has no random access.</exception>
     /// <exception cref="RecordingException">It is not WAV data, or holds no sound.</exception>
@@ -90,8 +89,8 @@ public abstract class Recording : IDisposable
     }
 
     /// <summary>Sound in memory, of one channel.</summary>
-    /// <param name="samples">The samples, full scale being −1 to 1; at least one, none beyond a million. They are copied.</param>
-    /// <param name="sampleRate">Samples in a second: 4 kHz to 1 MHz.</param>
+    /// <param name="samples">The samples; full scale is −1 to 1. At least one, none beyond a million. They are copied.</param>
+    /// <param name="sampleRate">Samples per second: 4 kHz to 1 MHz.</param>
     /// <returns>The recording.</returns>
     /// <exception cref="ArgumentException">There is no sample.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The rate is out of range, or a sample is.</exception>
@@ -112,10 +111,10 @@ public abstract class Recording : IDisposable
     }
 
     /// <summary>Reads samples of one channel, full scale being −1 to 1.</summary>
-    /// <param name="channel">Which channel: 0 is the first.</param>
+    /// <param name="channel">The index of the channel: 0 is the first.</param>
     /// <param name="start">The first frame: 0 to <see cref="Frames"/> less the room.</param>
     /// <param name="samples">Receives them.</param>
-    /// <exception cref="ArgumentOutOfRangeException">There is no such channel, or there are not so many frames.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such channel, or there are not enough frames.</exception>
     /// <exception cref="RecordingException">The data holds a number that is no sound.</exception>
     /// <exception cref="IOException">The data cannot be read.</exception>
     public void Read(int channel, long start, Span<double> samples)
@@ -129,7 +128,7 @@ public abstract class Recording : IDisposable
     internal void ReadAll(long start, Span<double> samples) =>
         ReadFrames(start, samples.Length / Channels, AllChannels, samples);
 
-    /// <summary>Lets go of the file.</summary>
+    /// <summary>Closes the file.</summary>
     public void Dispose()
     {
         Dispose(true);
@@ -142,8 +141,8 @@ public abstract class Recording : IDisposable
     /// <summary>Reads frames that are there: one channel, or all, frame after frame.</summary>
     private protected abstract void ReadFrames(long start, int count, int channel, Span<double> samples);
 
-    /// <summary>Lets go of what is held.</summary>
-    /// <param name="disposing">Whether <see cref="Dispose()"/> asked for it.</param>
+    /// <summary>Releases what is held.</summary>
+    /// <param name="disposing">True if <see cref="Dispose()"/> calls it.</param>
     protected virtual void Dispose(bool disposing) { }
 
     /// <summary>Duration, channels and sample rate, in the invariant culture.</summary>

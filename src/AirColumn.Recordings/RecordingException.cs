@@ -10,7 +10,7 @@ public sealed class RecordingException : Exception
 
     /// <summary>Says what is wrong, and what showed it.</summary>
     /// <param name="message">One or two sentences.</param>
-    /// <param name="innerException">What showed it.</param>
+    /// <param name="innerException">The exception that showed it.</param>
     public RecordingException(string message, Exception innerException)
         : base(message, innerException) { }
 

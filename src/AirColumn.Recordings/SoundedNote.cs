@@ -3,19 +3,19 @@ using UnitsNet;
 
 namespace AirColumn.Recordings;
 
-/// <summary>A note that a recording holds for a while. Immutable.</summary>
+/// <summary>A note that is held for a while in a recording. Immutable.</summary>
 /// <remarks>
-/// The frequency counts the recorder's samples: a clock that is off by 50 parts in a million, which is usual, puts it off by 0.09 cent
-/// more than said here.
+/// The frequency counts the recorder's samples: a clock error of 50 parts in a million, which is usual, adds an error of 0.09 cent that is not
+/// included here.
 /// </remarks>
 public sealed record SoundedNote
 {
     internal SoundedNote() { }
 
-    /// <summary>Where it begins in the recording.</summary>
+    /// <summary>The time in the recording at which the note begins.</summary>
     public required Duration From { get; init; }
 
-    /// <summary>How long it is held.</summary>
+    /// <summary>The time for which the note is held.</summary>
     public required Duration Duration { get; init; }
 
     /// <summary>The fundamental: its mean over the part that was measured, at most the steadiest 20 s.</summary>
@@ -23,7 +23,7 @@ public sealed record SoundedNote
 
     /// <summary>
     /// Other fundamentals that the same sound may have: an octave or a twelfth apart where periods differ a little from each other, or a
-    /// second note. The likeliest is <see cref="Fundamental"/>. Empty where there is no doubt.
+    /// second note. The likeliest is <see cref="Fundamental"/>. Empty if there is no doubt.
     /// </summary>
     public required IReadOnlyList<Frequency> Alternatives { get; init; }
 
@@ -31,15 +31,16 @@ public sealed record SoundedNote
     public required IReadOnlyList<string> Warnings { get; init; }
 
     /// <summary>
-    /// Standard uncertainty of <see cref="Fundamental"/>, cents: from noise, from what the partials disagree by, from the ends and gaps of what was
-    /// measured, and from a steady glide, on which the pitch may be anywhere. Wandering and vibrato about the mean are <see cref="SpreadCents"/>.
+    /// Standard uncertainty of <see cref="Fundamental"/>, cents: from noise, from disagreement between the partials, from the ends and gaps of the
+    /// measured part, and from a steady glide, on which the pitch may be anywhere. Wandering and vibrato about the mean are
+    /// <see cref="SpreadCents"/>.
     /// </summary>
     public required double StandardUncertaintyCents { get; init; }
 
     /// <summary>The drift of the pitch, cents per second; positive is rising.</summary>
     public required double DriftCentsPerSecond { get; init; }
 
-    /// <summary>Standard deviation of the pitch about that drift, cents; vibrato and wandering, and noise from one window to the next.</summary>
+    /// <summary>Standard deviation of the pitch about the drift, cents: vibrato, wandering, and noise from one window to the next.</summary>
     public required double SpreadCents { get; init; }
 
     /// <summary>
@@ -53,13 +54,13 @@ public sealed record SoundedNote
     /// <summary>The spectral envelope: the level in each third of an octave, partials and noise together.</summary>
     public required IReadOnlyList<BandLevel> Bands { get; init; }
 
-    /// <summary>The pitch over the part that was measured, a point every 4 to 25 ms.</summary>
+    /// <summary>The pitch over the measured part, a point every 4 to 25 ms.</summary>
     public required IReadOnlyList<PitchPoint> Pitch { get; init; }
 
     /// <summary>Half the 95 % range of the fundamental, cents.</summary>
     public double PlusMinusCents => 1.96 * StandardUncertaintyCents;
 
-    /// <summary>The nearest note of a tuning, and how far off it is.</summary>
+    /// <summary>The nearest note of a tuning, and the distance from it.</summary>
     /// <param name="tuning">The tuning.</param>
     /// <returns>The note and the distance from it.</returns>
     public PitchReading Nearest(Tuning tuning)

@@ -3,8 +3,8 @@ using UnitsNet;
 namespace AirColumn.Recordings;
 
 /// <summary>
-/// A sine whose frequency rises by equal ratios in equal times, to be played by a loudspeaker at one end of a tube and recorded at it or
-/// inside (farina2000). Immutable.
+/// A sine whose frequency rises by equal ratios in equal times. Play it by a loudspeaker at one end of a tube and record it there or inside
+/// (farina2000). Immutable.
 /// </summary>
 public sealed record SweptSine
 {
@@ -14,9 +14,9 @@ public sealed record SweptSine
     private const int Block = 1 << 16; // samples from one look at the token to the next
 
     /// <summary>Describes a sweep.</summary>
-    /// <param name="from">Where it begins: 10 Hz to 10 kHz.</param>
-    /// <param name="to">Where it ends: 20 Hz to 20 kHz, at least twice <paramref name="from"/>.</param>
-    /// <param name="duration">How long it takes: 1 to 120 s.</param>
+    /// <param name="from">The first frequency: 10 Hz to 10 kHz.</param>
+    /// <param name="to">The last frequency: 20 Hz to 20 kHz, at least twice <paramref name="from"/>.</param>
+    /// <param name="duration">The duration: 1 to 120 s.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     public SweptSine(Frequency from, Frequency to, Duration duration)
     {
@@ -26,17 +26,17 @@ public sealed record SweptSine
         (From, To, Duration) = (from, to, duration);
     }
 
-    /// <summary>Where it begins.</summary>
+    /// <summary>The first frequency.</summary>
     public Frequency From { get; }
 
-    /// <summary>Where it ends.</summary>
+    /// <summary>The end of the steady part.</summary>
     public Frequency To { get; }
 
-    /// <summary>How long it takes.</summary>
+    /// <summary>The duration.</summary>
     public Duration Duration { get; }
 
     /// <summary>Its samples, of amplitude 1, faded in and out over a hundredth of its length.</summary>
-    /// <param name="sampleRate">Samples in a second: 4 kHz to 1 MHz, and more than twice <see cref="To"/>.</param>
+    /// <param name="sampleRate">Samples per second: 4 kHz to 1 MHz, and more than twice <see cref="To"/>.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The samples.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The rate is out of range.</exception>

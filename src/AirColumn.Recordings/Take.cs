@@ -7,9 +7,7 @@ namespace AirColumn.Recordings;
 /// <summary>The notes in a recording of a played tube, with the drone among them. Immutable.</summary>
 /// <remarks>
 /// Notes are found by the period of the sound (normalised square difference, mcleod2005), in frames of four of the longest periods, and
-/// measured by the phases of all their harmonics. No fundamental is needed. What falls together with a hum of the mains within half a hertz
-/// cannot be told
-/// from it.
+/// measured by the phases of all their harmonics. No fundamental is needed. A note within half a hertz of a hum of the mains cannot be told from it.
 /// </remarks>
 public sealed record Take
 {
@@ -29,15 +27,16 @@ public sealed record Take
             .FirstOrDefault();
     }
 
-    /// <summary>The notes in the order in which they are played; a pitch that is left and taken up again is there twice.</summary>
+    /// <summary>The notes in the order in which they are played; a pitch that is left and taken up again is listed twice.</summary>
     public IReadOnlyList<SoundedNote> Notes { get; }
 
     /// <summary>
-    /// The drone: the longest note of the pitch that is held longest in all. Null where there is no steady pitch; <see cref="Reason"/> says why.
+    /// The drone: the longest note of the pitch that is held longest in all. Null if there is no steady pitch; <see cref="Reason"/> then gives the
+    /// reason.
     /// </summary>
     public SoundedNote? Drone { get; }
 
-    /// <summary>Why there is no steady pitch, as a sentence; null where there is one.</summary>
+    /// <summary>A sentence on why there is no steady pitch; null if there is one.</summary>
     public string? Reason { get; }
 
     /// <summary>Warnings for the user, such as clipping or doubts about the drone.</summary>
@@ -45,7 +44,7 @@ public sealed record Take
 
     /// <summary>Listens to a recording.</summary>
     /// <param name="recording">The recording; any length.</param>
-    /// <param name="options">What to listen for; the defaults if left out.</param>
+    /// <param name="options">The options. Default: those of a new <see cref="TakeOptions"/>.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The take.</returns>
@@ -127,9 +126,9 @@ public sealed record Take
         return take;
     }
 
-    /// <summary>The longest note near a frequency; null where none is.</summary>
+    /// <summary>The longest note near a frequency; null if there is none.</summary>
     /// <param name="frequency">The frequency, above 0.</param>
-    /// <param name="withinCents">How near it must be, cents: above 0, up to 1200.</param>
+    /// <param name="withinCents">The largest distance, cents: above 0, up to 1200.</param>
     /// <returns>The note, or null.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     public SoundedNote? Near(Frequency frequency, double withinCents)

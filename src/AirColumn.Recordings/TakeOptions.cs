@@ -47,7 +47,7 @@ public sealed record TakeOptions
         }
     }
 
-    /// <summary>The channel to listen to, 0 being the first; the loudest if left out.</summary>
+    /// <summary>The channel to listen to: 0 is the first. Default: the loudest.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is negative.</exception>
     public int? Channel
     {
@@ -59,8 +59,7 @@ public sealed record TakeOptions
     }
 
     /// <summary>
-    /// The resonances of the tube that is played, where they are known: a note whose octave is doubtful is taken as the one near a
-    /// resonance. None by default; each above 0.
+    /// The resonances of the tube, if known: they decide the octave of a note that is doubtful. None by default; each above 0.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">One is not above 0.</exception>
     public IReadOnlyList<Frequency> Resonances

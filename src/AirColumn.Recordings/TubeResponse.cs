@@ -9,9 +9,9 @@ namespace AirColumn.Recordings;
 /// <summary>The resonances of a tube that is not played but made to ring: tapped, or driven by noise or a sweep. Immutable.</summary>
 /// <remarks>
 /// <para>
-/// However it is excited, what follows is turned into free decay, a sum of decaying sines, and these are found by the shift invariance of
-/// the space that they span (roy1989). The column to compare with must have the ends that the tube had: a palm
-/// that slaps one end and stays there closes it; struck in passing, both ends are open while it rings.
+/// However the tube is excited, the sound is turned into free decay, a sum of decaying sines. These are found by the shift invariance of
+/// the space that they span (roy1989). The column to compare with must have the ends that the tube had: a palm that slaps one end and stays there
+/// closes it; if it only strikes in passing, both ends are open while the tube rings.
 /// </para>
 /// <para>Recordings are read up to their first two minutes.</para>
 /// </remarks>
@@ -34,10 +34,10 @@ public sealed record TubeResponse
         (Resonances, Reason, Warnings) = (resonances, reason, warnings);
     }
 
-    /// <summary>The resonances that were heard, in order.</summary>
+    /// <summary>The resonances heard, in order.</summary>
     public IReadOnlyList<RecordedResonance> Resonances { get; }
 
-    /// <summary>Why there are none, as a sentence; null where there are some.</summary>
+    /// <summary>A sentence on why there are none; null if there are some.</summary>
     public string? Reason { get; }
 
     /// <summary>Warnings for the user, such as clipping.</summary>
@@ -45,7 +45,7 @@ public sealed record TubeResponse
 
     /// <summary>From one tap or several, such as a palm that slaps an end and stays there.</summary>
     /// <param name="recording">The recording.</param>
-    /// <param name="highest">Up to where resonances are looked for: 100 Hz to 2 kHz; 1 kHz if left out.</param>
+    /// <param name="highest">The highest frequency at which resonances are looked for: 100 Hz to 2 kHz. Default: 1 kHz.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The response.</returns>
@@ -66,8 +66,8 @@ public sealed record TubeResponse
     }
 
     /// <summary>From a broad noise blown or played at the tube: the correlation of the sound with itself decays as the tube rings.</summary>
-    /// <param name="recording">The recording: 2 s of noise and nothing else; better 20.</param>
-    /// <param name="highest">Up to where resonances are looked for: 100 Hz to 2 kHz; 1 kHz if left out.</param>
+    /// <param name="recording">The recording: at least 2 s of noise and nothing else; 20 s is better.</param>
+    /// <param name="highest">The highest frequency at which resonances are looked for: 100 Hz to 2 kHz. Default: 1 kHz.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The response.</returns>
@@ -115,8 +115,8 @@ public sealed record TubeResponse
 
     /// <summary>From a sweep that was played by a loudspeaker.</summary>
     /// <param name="recording">The recording: the whole sweep, once, and half a second more.</param>
-    /// <param name="sweep">What was played.</param>
-    /// <param name="highest">Up to where resonances are looked for: 100 Hz to 2 kHz; 1 kHz if left out.</param>
+    /// <param name="sweep">The sweep that was played.</param>
+    /// <param name="highest">The highest frequency at which resonances are looked for: 100 Hz to 2 kHz. Default: 1 kHz.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The response.</returns>
@@ -153,7 +153,7 @@ public sealed record TubeResponse
         );
     }
 
-    /// <summary>Puts what was measured beside the resonances of a column with the same ends.</summary>
+    /// <summary>Compares the measured resonances with those of a column with the same ends.</summary>
     /// <param name="column">The column.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>One for each resonance of the column up to the highest that was measured.</returns>
@@ -302,7 +302,7 @@ public sealed record TubeResponse
                 found,
                 scan.IsSilent ? "The recording is silent."
                     : isHeld
-                        ? "What was heard does not die away: it is a tone that is held, a hum or music, and no tube that rings. Record again where nothing else sounds."
+                        ? "The sound does not die away: it is a held tone, a hum or music, not a ringing tube. Record again where nothing else sounds."
                     : found.Count == 0 ? $"{otherwise}."
                     : null,
                 warnings

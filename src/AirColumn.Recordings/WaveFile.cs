@@ -8,9 +8,9 @@ namespace AirColumn.Recordings;
 public static class WaveFile
 {
     /// <summary>Writes sound as integers of 16 bits, which every player reads.</summary>
-    /// <param name="stream">Where to; it must be seekable, since the header holds the length, and stays open.</param>
+    /// <param name="stream">The stream to write to. It must be seekable, since the header holds the length; it stays open.</param>
     /// <param name="samples">The sound, −1 to 1.</param>
-    /// <param name="sampleRate">Samples in a second, a whole number: 4 kHz to 1 MHz.</param>
+    /// <param name="sampleRate">Samples per second, a whole number: 4 kHz to 1 MHz.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>, before anything is written.</param>
     /// <exception cref="ArgumentException">The stream is not writable and seekable, or the rate is not whole.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A sample or the rate is out of range; nothing is written.</exception>
@@ -35,9 +35,9 @@ public static class WaveFile
     }
 
     /// <summary>Writes sound as floating-point numbers of 32 bits, for further computing.</summary>
-    /// <param name="stream">Where to; it must be seekable, since the header holds the length, and stays open.</param>
+    /// <param name="stream">The stream to write to. It must be seekable, since the header holds the length; it stays open.</param>
     /// <param name="samples">The sound; finite, full scale being −1 to 1.</param>
-    /// <param name="sampleRate">Samples in a second, a whole number: 4 kHz to 1 MHz.</param>
+    /// <param name="sampleRate">Samples per second, a whole number: 4 kHz to 1 MHz.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>, before anything is written.</param>
     /// <exception cref="ArgumentException">The stream is not writable and seekable, or the rate is not whole.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A sample or the rate is out of range; nothing is written.</exception>

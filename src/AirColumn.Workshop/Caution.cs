@@ -1,6 +1,6 @@
 namespace AirColumn.Workshop;
 
-/// <summary>A caution: how not to be hurt at one step of the work.</summary>
+/// <summary>A caution for one step of the work.</summary>
 /// <param name="Step">The step.</param>
 /// <param name="Title">The step in a word or two.</param>
 /// <param name="Text">The caution, in one or more short sentences.</param>

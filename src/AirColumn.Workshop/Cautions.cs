@@ -1,10 +1,10 @@
 namespace AirColumn.Workshop;
 
-/// <summary>The usual cautions of a workshop where plastic pipe is cut, joined and played, in English.</summary>
+/// <summary>The usual cautions for a workshop in which plastic pipe is cut, joined and played, in English.</summary>
 /// <remarks>
 /// General practice and the figures of pipe and cement makers' guides, each with its source; <see cref="HeatLimits"/> has those of the plastics.
 /// They do not replace the label of the product in
-/// hand, the code of the place or a licensed trade: <see cref="First"/> says so and belongs above them.
+/// hand, the local building code or a licensed trade. Show <see cref="First"/>, which states this, above them.
 /// </remarks>
 public static class Cautions
 {

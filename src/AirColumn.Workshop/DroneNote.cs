@@ -3,14 +3,14 @@ using AirColumn.Pitches;
 
 namespace AirColumn.Workshop;
 
-/// <summary>Reads the note a tube is to sound, as makers write it.</summary>
+/// <summary>Reads the note that a tube is to sound.</summary>
 public static class DroneNote
 {
     /// <summary>A note such as E2, F#2 or Eb2.</summary>
     /// <param name="text">A letter, an accidental if any, and an octave of 0 or more.</param>
     /// <returns>The pitch.</returns>
     /// <exception cref="FormatException">
-    /// The text is not a note, or one of an octave below 0, which nobody hears: it is C2 with a dash then. The message says what to write.
+    /// The text is not a note, or its octave is below 0, which nobody hears; it was probably meant as C2 with a dash. The message says what to write.
     /// </exception>
     public static Pitch Parse(string text)
     {

@@ -5,7 +5,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop;
 
-/// <summary>A note that opening finger holes adds to the drone: the first resonance with them open. Immutable.</summary>
+/// <summary>A note of a tube with some finger holes open: the first resonance with them open. Immutable.</summary>
 public sealed record FingeredNote
 {
     private FingeredNote(
@@ -23,7 +23,7 @@ public sealed record FingeredNote
             centsAboveDrone
         );
 
-    /// <summary>The holes that are open and are closed for the drone, from the blown end.</summary>
+    /// <summary>The holes that are open for this note and closed for the drone, from the blown end.</summary>
     public IReadOnlyList<HolePart> Opened { get; }
 
     /// <summary>All holes of the tube, from the blown end.</summary>
@@ -32,13 +32,15 @@ public sealed record FingeredNote
     /// <summary>Its frequency.</summary>
     public Frequency Frequency { get; }
 
-    /// <summary>The nearest note of the tuning, and how far it is.</summary>
+    /// <summary>The nearest note of the tuning, and the distance from it.</summary>
     public PitchReading Nearest { get; }
 
     /// <summary>The interval above the drone in cents.</summary>
     public double CentsAboveDrone { get; }
 
-    /// <summary>The notes of a tube as its holes are opened one after the other from the open end; none where no hole is closed for the drone.</summary>
+    /// <summary>
+    /// The notes of a tube as its holes are opened one after the other from the open end; none if no hole is closed for the drone.
+    /// </summary>
     /// <param name="built">The tube at a cut.</param>
     /// <param name="tuning">The tuning that names notes.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>

@@ -2,11 +2,11 @@ namespace AirColumn.Workshop;
 
 /// <summary>The temperatures to heed when one kind of plastic is formed by heat. Immutable.</summary>
 /// <param name="Plastic">Its short name: PVC, CPVC, ABS, PP.</param>
-/// <param name="Text">Where it softens, where it must not get to, what it gives off; in English.</param>
+/// <param name="Text">The temperatures at which it softens and which it must not reach, and its fumes; in English.</param>
 /// <param name="Source">The source of the figures, or "common practice".</param>
 public sealed record HeatLimits(string Plastic, string Text, string Source)
 {
-    /// <summary>The plastics of which limits are known here.</summary>
+    /// <summary>The plastics with known limits.</summary>
     public static IReadOnlyList<HeatLimits> All { get; } =
     [
         // 71 to 85 °C are met for the beginning; bends at 225 to 275 °F.
@@ -35,7 +35,7 @@ public sealed record HeatLimits(string Plastic, string Text, string Source)
         ),
     ];
 
-    /// <summary>The limits of a material of the catalogue; null where none are known, so that its maker must be asked.</summary>
+    /// <summary>The limits of a material of the catalogue; null if none are known; then ask its maker.</summary>
     /// <param name="material">The material, such as PVC-U.</param>
     /// <returns>The limits, or null.</returns>
     public static HeatLimits? Of(string? material) =>

@@ -14,8 +14,8 @@ public readonly record struct InchFraction : IComparable<InchFraction>
     private const decimal MillimetresPerSixteenth = 25.4m / 16;
     private const double LongestMillimetres = 1e6;
 
-    /// <summary>A length of so many sixteenths of an inch.</summary>
-    /// <param name="sixteenths">How many; negative for a difference that is negative.</param>
+    /// <summary>A length in sixteenths of an inch.</summary>
+    /// <param name="sixteenths">The number of sixteenths; negative for a negative difference.</param>
     public InchFraction(int sixteenths)
     {
         Sixteenths = sixteenths;

@@ -3,38 +3,38 @@ using UnitsNet;
 
 namespace AirColumn.Workshop;
 
-/// <summary>Lengths as people read them, the same in every culture.</summary>
+/// <summary>Texts of lengths for people, the same in every culture.</summary>
 public static class LengthText
 {
     /// <summary>A length as read from a tape: "14.2 mm (9/16 in)", or one of the two.</summary>
     /// <param name="length">−1 km to 1 km.</param>
-    /// <param name="units">In which units it is written.</param>
+    /// <param name="units">The units to write it in.</param>
     /// <returns>The length, as text.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The length is outside that range, or the units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The length is outside that range, or the units are not defined.</exception>
     public static string Tape(Length length, LengthUnits units) =>
         new Sizes(Require.Named(units)).Tape(length);
 
     /// <summary>A length as read from a caliper: "2.4 mm (0.094 in)", or one of the two.</summary>
     /// <param name="length">The length.</param>
-    /// <param name="units">In which units it is written.</param>
+    /// <param name="units">The units to write it in.</param>
     /// <returns>The length, as text.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public static string Caliper(Length length, LengthUnits units) =>
         new Sizes(Require.Named(units)).Caliper(length);
 
     /// <summary>The largest cut that may be made: inches are whole sixteenths, rounded down, so that they cut no more than millimetres.</summary>
     /// <param name="length">−1 km to 1 km.</param>
-    /// <param name="units">In which units it is written.</param>
+    /// <param name="units">The units to write it in.</param>
     /// <returns>The length, as text.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The length is outside that range, or the units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The length is outside that range, or the units are not defined.</exception>
     public static string AtMost(Length length, LengthUnits units) =>
         In(length, InchFraction.AtMost(length), units);
 
     /// <summary>The least length to leave: inches are whole sixteenths, rounded up.</summary>
     /// <param name="length">−1 km to 1 km.</param>
-    /// <param name="units">In which units it is written.</param>
+    /// <param name="units">The units to write it in.</param>
     /// <returns>The length, as text.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The length is outside that range, or the units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The length is outside that range, or the units are not defined.</exception>
     public static string AtLeast(Length length, LengthUnits units) =>
         In(length, InchFraction.AtLeast(length), units);
 

@@ -3,7 +3,7 @@ namespace AirColumn.Workshop;
 /// <summary>The units in which lengths are written for people.</summary>
 public enum LengthUnits
 {
-    /// <summary>Millimetres, and inches behind them.</summary>
+    /// <summary>Millimetres, followed by inches.</summary>
     Both,
 
     /// <summary>Millimetres only.</summary>

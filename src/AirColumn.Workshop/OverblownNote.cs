@@ -37,13 +37,13 @@ public sealed record OverblownNote
                 Cents.Between(resonances[0].Frequency, item.found.Frequency)
             ));
 
-    /// <summary>Which resonance: 2 is the first overblown note.</summary>
+    /// <summary>The number of the resonance: 2 is the first overblown note.</summary>
     public int Resonance { get; }
 
     /// <summary>Its frequency.</summary>
     public Frequency Frequency { get; }
 
-    /// <summary>The nearest note of the plan's tuning, and how far it is.</summary>
+    /// <summary>The nearest note of the plan's tuning, and the distance from it.</summary>
     public PitchReading Nearest { get; }
 
     /// <summary>The interval above the first resonance in cents: 1200 is an octave, 1900 a twelfth.</summary>

@@ -4,8 +4,8 @@ using UnitsNet;
 namespace AirColumn.Workshop;
 
 /// <summary>
-/// The length by the quarter-wave rule L = c/(4f) (common practice), and its error for a tube: the rule knows no
-/// diameter, no fittings, no open end and no losses.
+/// The length by the quarter-wave rule L = c/(4f) (common practice), and its error for a tube. The rule ignores diameter, fittings, the open end
+/// and losses.
 /// </summary>
 public sealed record QuarterWaveRule
 {
@@ -17,10 +17,10 @@ public sealed record QuarterWaveRule
     /// <summary>The total length by the rule, with the speed of sound of the plan's air.</summary>
     public Length TotalLength { get; }
 
-    /// <summary>The rule's total length less the computed one: positive if the rule is too long.</summary>
+    /// <summary>The rule's total length minus the computed one: positive if the rule is too long.</summary>
     public Length Difference { get; }
 
-    /// <summary>The same parts cut to the rule's total; null where they cannot be: the other parts alone are as long as that.</summary>
+    /// <summary>The same parts cut to the rule's total; null if the other parts alone are as long as that.</summary>
     public BuiltTube? Built { get; }
 
     /// <summary>The rule for the note and the parts of a plan.</summary>

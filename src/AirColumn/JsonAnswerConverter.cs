@@ -8,7 +8,7 @@ namespace AirColumn;
 public sealed class JsonAnswerConverter<T> : JsonConverter<T>
     where T : IJsonAnswer
 {
-    /// <summary>Refuses: an answer is not read back.</summary>
+    /// <summary>Always throws: an answer cannot be read back.</summary>
     /// <param name="reader">The reader.</param>
     /// <param name="typeToConvert">The type.</param>
     /// <param name="options">The options.</param>
@@ -20,7 +20,7 @@ public sealed class JsonAnswerConverter<T> : JsonConverter<T>
         );
 
     /// <summary>Writes an answer as an object.</summary>
-    /// <param name="writer">Where to write.</param>
+    /// <param name="writer">The writer.</param>
     /// <param name="value">The answer.</param>
     /// <param name="options">The options; names and numbers do not depend on them.</param>
     public override void Write(Utf8JsonWriter writer, T value, JsonSerializerOptions options)

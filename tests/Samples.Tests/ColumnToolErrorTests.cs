@@ -26,24 +26,24 @@ public class ColumnToolErrorTests
     [InlineData("impedance|-|--at|30|--from|20", AtWhich)]
     [InlineData(
         "impedance|-|--at|30,NaN",
-        "--at: 'NaN' is not possible here; write a number from 1E-06 Hz to 1000000000 Hz."
+        "--at: 'NaN' is not allowed; write a number from 1E-06 Hz to 1000000000 Hz."
     )]
     [InlineData(
         "impedance|-|--at|0",
-        "--at: '0' is not possible here; write a number from 1E-06 Hz to 1000000000 Hz."
+        "--at: '0' is not allowed; write a number from 1E-06 Hz to 1000000000 Hz."
     )]
     [InlineData(
         "impedance|-|--at|1e400",
-        "--at: '1e400' is not possible here; write a number from 1E-06 Hz to 1000000000 Hz."
+        "--at: '1e400' is not allowed; write a number from 1E-06 Hz to 1000000000 Hz."
     )]
     [InlineData("impedance|-|--from|60|--to|20|--points|5", "--to is 20 Hz; it must be above --from, 60 Hz.")]
     [InlineData(
         "impedance|-|--from|NaN|--to|20|--points|5",
-        "--from: 'NaN' is not possible here; write a number from 1E-06 Hz to 1000000000 Hz."
+        "--from: 'NaN' is not allowed; write a number from 1E-06 Hz to 1000000000 Hz."
     )]
     [InlineData(
         "impedance|-|--from|20|--to|60|--points|1",
-        "--points: '1' is not possible here; write a whole number from 2 to 1000000."
+        "--points: '1' is not allowed; write a whole number from 2 to 1000000."
     )]
     [InlineData(
         "impedance|-|--from|20|--to|20.000000000000004|--points|5",
@@ -51,11 +51,11 @@ public class ColumnToolErrorTests
     )]
     [InlineData(
         "resonances|-|--count|0",
-        "--count: '0' is not possible here; write a whole number from 1 to 10000."
+        "--count: '0' is not allowed; write a whole number from 1 to 10000."
     )]
     [InlineData(
         "resonances|-|--count|two",
-        "--count: 'two' is not possible here; write a whole number from 1 to 10000."
+        "--count: 'two' is not allowed; write a whole number from 1 to 10000."
     )]
     [InlineData("resonances|-|--below|-3", "--below is -3 Hz; it must be a finite number greater than zero.")]
     [InlineData("resonances|-|--reference|0", "--reference is 0 Hz; allowed is 1 Hz to 10000 Hz.")]
@@ -192,7 +192,7 @@ public class ColumnToolErrorTests
         var known = highest.ToString("G10", System.Globalization.CultureInfo.InvariantCulture);
         outcome.Refused(
             BadArguments,
-            $"The highest frequency is 20000 Hz; the radiation of this open end is known up to {known} Hz. Ask below that."
+            $"The highest frequency is 20000 Hz; the radiation of this open end is known up to {known} Hz. Ask for a lower frequency."
         );
     }
 

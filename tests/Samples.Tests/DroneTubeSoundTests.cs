@@ -261,7 +261,7 @@ public sealed class DroneTubeSoundTests : IDisposable
         Assert.Contains("+17.2 c", text, StringComparison.Ordinal);
         Sample
             .DroneTube("ring", parts, "--cut", "1150 mm", "--recording", tap, "--by", "fire")
-            .Refused(2, "--by: 'fire' is not possible here; write tap or noise or sweep.");
+            .Refused(2, "--by: 'fire' is not allowed; write tap or noise or sweep.");
         Assert.Equal(
             1,
             Sample

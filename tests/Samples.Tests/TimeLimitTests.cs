@@ -57,10 +57,7 @@ public sealed class TimeLimitTests : IDisposable
     public void The_limit_is_a_time(string limit) =>
         Sample
             .ColumnTool(Wild(), "resonances", "-", "--time-limit", limit)
-            .Refused(
-                2,
-                $"--time-limit: '{limit}' is not possible here; write a number from 0.1 s to 1000000 s."
-            );
+            .Refused(2, $"--time-limit: '{limit}' is not allowed; write a number from 0.1 s to 1000000 s.");
 
     [Fact]
     public void Makers_can_set_it_too()

@@ -19,7 +19,7 @@ public sealed record BenchState(string Parts, string Note)
     /// <summary>mm, in or both.</summary>
     public string Units { get; init; } = "both";
 
-    /// <summary>How long the open pipe is now.</summary>
+    /// <summary>The present length of the open pipe.</summary>
     public string CutNow { get; init; } = "";
 
     /// <summary>How the tube was put together when it was heard: dry or home.</summary>

@@ -68,7 +68,9 @@ public sealed class EngineLink(IJSObjectReference script)
     public Task<ListenAnswer?> ListenToFile(BenchState state) =>
         Listened("listenToFile", Written(new Question(state)));
 
-    /// <summary>From the microphone; null if it was stopped. Where there is no sound the error is a key of <see cref="Words.PageWords.Microphone"/>.</summary>
+    /// <summary>
+    /// From the microphone; null if it was stopped. Where there is no sound the error is a key of <see cref="Words.PageWords.Microphone"/>.
+    /// </summary>
     public Task<ListenAnswer?> ListenToMicrophone(BenchState state, double seconds) =>
         Listened("listenToMicrophone", Written(new Question(state)), seconds);
 

@@ -2,7 +2,9 @@ using System.Text.Json;
 
 namespace ColumnTool.Answers;
 
-/// <summary>A member of an answer: what it is called and means. JSON, its schema, CSV, the text for people and the reference all come from it.</summary>
+/// <summary>
+/// A member of an answer: what it is called and means. JSON, its schema, CSV, the text for people and the reference all come from it.
+/// </summary>
 internal abstract class Field(string name, string meaning)
 {
     private readonly JsonEncodedText encoded = JsonEncodedText.Encode(name);

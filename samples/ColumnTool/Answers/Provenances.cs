@@ -30,12 +30,12 @@ internal static class Provenances
             "SHA-256 of the document as the library writes it, in the canonical form of RFC 8785"
         ),
         ("characteristicImpedancePaSPerM3", ["number"], "Pa·s/m³", "Z₀ = ρc/S at the blown end"),
-        ("wavefronts", ["string"], "text", "the wave fronts that were computed; never `automatic`"),
-        ("modes", ["integer"], "1", "how many radial modes, the plane one included"),
+        ("wavefronts", ["string"], "text", "the wave fronts that were used; never `automatic`"),
+        ("modes", ["integer"], "1", "the number of radial modes, including the plane one"),
         ("losses", ["string"], "text", "the model of the losses at the wall"),
         ("airModels", ["array"], "text", "the models that gave the constants of the air"),
         ("radiation", ["string"], "text", "the model of radiation at the far end"),
-        ("fingering", ["string"], "text", "which tone holes were open"),
+        ("fingering", ["string"], "text", "the open tone holes"),
         ("sources", ["array"], "text", "keys of the sources of the formulas, in references.bib"),
     ];
 

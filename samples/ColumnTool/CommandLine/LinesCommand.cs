@@ -14,18 +14,18 @@ internal static class LinesCommand
         var jobs = Jobs.Create();
         var limit = Options.Number(
             "--time-limit",
-            "How many seconds a question may take that does not say so itself. [default: 120]",
+            "The seconds that a question may take if it has no time limit of its own. [default: 120]",
             0.1,
             1e6,
             "s"
         );
         var noFiles = new Option<bool>("--no-files")
         {
-            Description = "Refuse requests that name files: documents stand in the requests.",
+            Description = "Refuse requests that name files: each request must contain its document.",
         };
         var command = new Command(
             "lines",
-            "Answers questions from the standard input, a JSON object a line, with a line each, in the order in which the answers are there: docs/json-lines.md."
+            "Answers questions from the standard input, one JSON object per line, with one line each. Answers come as soon as they are ready, in any order: docs/json-lines.md."
         )
         {
             jobs,
@@ -59,12 +59,7 @@ internal static class LinesCommand
 internal static class Jobs
 {
     public static Option<int?> Create() =>
-        Options.WholeNumber(
-            "--jobs",
-            "How many are answered at once; as many as there are cores if left out.",
-            1,
-            256
-        );
+        Options.WholeNumber("--jobs", "The number answered at once. [default: one for each core]", 1, 256);
 
     public static int Of(ParseResult parsed, Option<int?> option) =>
         parsed.GetValue(option) ?? Math.Min(Environment.ProcessorCount, 256);

@@ -18,12 +18,12 @@ internal static class MergeCommand
         };
         var file = new OutputFile(
             "--out",
-            "The file to write; its name says as what: .csv or .parquet. Beside it, with .json behind the name, what it rests on.",
+            "The file to write, ending in .csv or .parquet. Its provenance is written next to it, in a file of the same name with .json added.",
             [.. RowFormat.All.Select(format => format.Extension)]
         );
         var command = new Command(
             "merge",
-            "Puts the parts of a study together in one file, if every item is there exactly once and all parts are of one study and one version. The same study makes the same bytes, however it was shared out."
+            "Puts the parts of a study together in one file, if every item is there exactly once and all parts are of one study and one version. The same study gives the same bytes, however it was divided."
         )
         {
             folders,

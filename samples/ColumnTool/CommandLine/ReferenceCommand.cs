@@ -11,7 +11,7 @@ internal static class ReferenceCommand
 {
     private static readonly (string Name, string Meaning, string Otherwise) TimeLimit = (
         "time-limit",
-        "seconds, 0.1 to 1 000 000; what takes longer is given up",
+        "seconds, 0.1 to 1 000 000; a longer computation is cancelled",
         "120"
     );
 
@@ -61,7 +61,7 @@ internal static class ReferenceCommand
     private static void Describe(TextWriter page, Verb verb)
     {
         page.Write($"\n## `{verb.Name}`{(verb.IsAboutColumn ? " FILE" : "")}\n\n{verb.Summary}\n");
-        page.Write("\n| option | in JSON | meaning | if left out |\n|---|---|---|---|\n");
+        page.Write("\n| option | in JSON | meaning | default |\n|---|---|---|---|\n");
         foreach (var parameter in verb.Parameters)
         {
             Row(parameter.Name, parameter.Meaning, parameter.Otherwise);

@@ -19,7 +19,7 @@ internal static class SchemaCommand
         which.AcceptOnlyFromAmong("requests", "answers");
         var command = new Command(
             "schema",
-            "Prints the JSON schema of a line of requests or of answers; that of each answer of --json is in the latter."
+            "Prints the JSON schema of a line of requests or of answers. The schema of answers also holds the schema of each answer of --json."
         )
         {
             which,
@@ -62,7 +62,7 @@ internal static class SchemaCommand
         Schema.Type(
             schema,
             ["object"],
-            "Takes a question back that is not answered yet.",
+            "Cancels a question that has not been answered yet.",
             inside =>
                 Schema.Members(
                     inside,

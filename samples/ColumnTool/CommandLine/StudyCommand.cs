@@ -20,7 +20,7 @@ internal static class StudyCommand
         };
         var shard = Options.Parsed<Shard?>(
             "--shard",
-            "Which share of how many, the first being 1, such as 3/8; all of it if left out.",
+            "The share to compute, such as 3/8 for the third of eight. [default: the whole study]",
             text => Shard.Parse(text)
         );
         var folder = new Option<string?>("--out")
@@ -33,18 +33,18 @@ internal static class StudyCommand
         };
         var part = Options.WholeNumber(
             "--part",
-            "The number of items in a part, which is the most that is lost if a machine dies; 1000 if left out.",
+            "The number of items in a part: the most that is lost if a machine dies. [default: 1000]",
             1,
             LargestPart
         );
         var resume = new Option<bool>("--resume")
         {
-            Description = "Go on with what is in the folder: parts that are whole are kept, others computed.",
+            Description = "Continue with what is in the folder: whole parts are kept, others are computed.",
         };
         var jobs = Jobs.Create();
         var command = new Command(
             "study",
-            "Computes a share of a study document into a folder, part by part, each whole or not there. What cannot be computed is a row that says why."
+            "Computes a share of a study document into a folder, part by part; a part is written whole or not at all. An item that cannot be computed has a row with the reason."
         )
         {
             file,

@@ -22,11 +22,12 @@ internal static class SweepCommand
         };
         var list = new Option<string?>("--list")
         {
-            Description = "A file that names more of them, one a line; - reads it from the standard input.",
+            Description =
+                "A file with more names of documents, one per line; - reads the list from the standard input.",
         };
         var command = new Command(
             "sweep",
-            "Resonances of many columns as CSV, the rows of each as soon as they are there, in any order of documents. One that cannot be answered is named on the error stream; the others are answered."
+            "Resonances of many columns as CSV. The rows of each document come as soon as they are ready, so documents come in any order. A document that cannot be answered is named on the error stream; the others are answered."
         )
         {
             files,
@@ -36,7 +37,7 @@ internal static class SweepCommand
         var jobs = Jobs.Create();
         var json = new Option<bool>("--json")
         {
-            Description = "Print a line of JSON for each document, answered or not, as lines does.",
+            Description = "Print a line of JSON for each document, answered or not, as the verb lines does.",
         };
         command.Add(jobs);
         command.Add(json);

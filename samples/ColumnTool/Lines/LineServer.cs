@@ -184,7 +184,7 @@ internal sealed class LineServer : IDisposable
                         : $"'{name}' is not a verb; there are {string.Join(", ", AllVerbs.Names)}."
                 );
 
-    private static Problem TakenBack() => new(ProblemKind.Cancelled, "The question was taken back.");
+    private static Problem TakenBack() => new(ProblemKind.Cancelled, "The question was cancelled.");
 
     private static Problem IsOver(double seconds, string? document) =>
         new(

@@ -19,21 +19,21 @@ internal readonly record struct ColumnChoices(Wavefronts? Wavefronts, int? Modes
         "wavefronts",
         Kinds.Word(Words),
         "wave fronts: automatic, multimodal, curved, sloped or plane",
-        "what the document says"
+        "as in the document"
     );
 
     private static readonly Parameter<int> Many = new(
         "modes",
         new WholeKind(1, 12),
-        "how many radial modes, 1 to 12, where the wave fronts are modes",
-        "what the document says, or the bore needs"
+        "the number of radial modes, 1 to 12, if the wave fronts are modes",
+        "as in the document, or as many as the bore needs"
     );
 
     private static readonly Parameter<string> Fingers = new(
         "fingering",
         new TextKind<string>(text => text, "xxx ooo"),
-        "which tone holes are open: the name of a fingering of the document, or as charts print it from the blown end, x closed and o open, or `all open` or `all closed`",
-        "what the document says"
+        "the open tone holes: the name of a fingering of the document, a text such as `xxo ooo` from the blown end (x closed, o open), `all open` or `all closed`",
+        "as in the document"
     );
 
     public static IReadOnlyList<Parameter> All { get; } = [Fronts, Many, Fingers];

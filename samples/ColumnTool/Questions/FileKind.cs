@@ -22,7 +22,7 @@ internal sealed class FileKind<T>(Func<TextReader, T> read) : Kind<T>
         json.ValueKind == JsonValueKind.String
             ? read(new StringReader(json.GetString()!))
             : throw new FormatException(
-                $"{JsonRead.Shown(json)} is not possible here; write the text of the file."
+                $"{JsonRead.Shown(json)} is not allowed; write the text of the file."
             );
 
     public override void WriteSchema(Utf8JsonWriter schema, string description) =>

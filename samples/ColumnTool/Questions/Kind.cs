@@ -39,7 +39,7 @@ internal sealed class TextKind<T>(
         json.ValueKind == JsonValueKind.String
             ? read(JsonRead.Text(json))
             : throw new FormatException(
-                $"{JsonRead.Shown(json)} is not possible here; write a text, such as \"{example}\"."
+                $"{JsonRead.Shown(json)} is not allowed; write a text, such as \"{example}\"."
             );
 
     public override void WriteSchema(Utf8JsonWriter schema, string description) =>
@@ -77,9 +77,7 @@ internal sealed class SwitchKind : Kind<bool>
         {
             JsonValueKind.True => true,
             JsonValueKind.False => false,
-            _ => throw new FormatException(
-                $"{JsonRead.Shown(json)} is not possible here; write true or false."
-            ),
+            _ => throw new FormatException($"{JsonRead.Shown(json)} is not allowed; write true or false."),
         };
 
     public override void WriteSchema(Utf8JsonWriter schema, string description) =>
@@ -104,9 +102,7 @@ internal sealed class ListKind<T>(Kind<T> item, bool isCommaBetween, int least, 
     {
         if (json.ValueKind != JsonValueKind.Array)
         {
-            throw new FormatException(
-                $"{JsonRead.Shown(json)} is not possible here; write a list in brackets."
-            );
+            throw new FormatException($"{JsonRead.Shown(json)} is not allowed; write a list in brackets.");
         }
 
         RequireCount(json.GetArrayLength());

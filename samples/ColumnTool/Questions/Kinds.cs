@@ -24,7 +24,7 @@ internal static class Kinds
                 words.TryGetValue(text, out var value)
                     ? value
                     : throw new FormatException(
-                        $"'{text}' is not possible here; write one of {string.Join(", ", words.Keys)}."
+                        $"'{text}' is not allowed; write one of {string.Join(", ", words.Keys)}."
                     ),
             words.Keys.First(),
             [.. words.Keys]

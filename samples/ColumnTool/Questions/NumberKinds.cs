@@ -30,7 +30,7 @@ internal sealed class NumberKind(double min, double max, string unit) : Kind<dou
         number is { } value && value >= min && value <= max
             ? value
             : throw new FormatException(
-                $"{shown} is not possible here; write a number from {Options.Show(min, unit)} to {Options.Show(max, unit)}."
+                $"{shown} is not allowed; write a number from {Options.Show(min, unit)} to {Options.Show(max, unit)}."
             );
 }
 
@@ -75,7 +75,7 @@ internal sealed class WholeKind(int min, int max) : Kind<int>
         number is { } value && value >= min && value <= max
             ? value
             : throw new FormatException(
-                $"{shown} is not possible here; write a whole number from {Options.Show(min, "")} to {Options.Show(max, "")}."
+                $"{shown} is not allowed; write a whole number from {Options.Show(min, "")} to {Options.Show(max, "")}."
             );
 }
 
@@ -88,7 +88,7 @@ internal sealed class FrequencyKind : Kind<Frequency>
         json.ValueKind == JsonValueKind.String ? Options.Hertz(JsonRead.Text(json))
         : JsonRead.Number(json) is { } hertz ? Frequency.FromHertz(hertz)
         : throw new FormatException(
-            $"{JsonRead.Shown(json)} is not possible here; write a number of Hz, or a text with a unit, such as \"0.6 kHz\"."
+            $"{JsonRead.Shown(json)} is not allowed; write a number of Hz, or a text with a unit, such as \"0.6 kHz\"."
         );
 
     public override void WriteSchema(Utf8JsonWriter schema, string description) =>

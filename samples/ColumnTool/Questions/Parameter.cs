@@ -61,5 +61,5 @@ internal sealed class Parameter<T>(string name, Kind<T> kind, string meaning, st
     private string Description =>
         IsRequired || kind.IsSwitch
             ? $"{char.ToUpperInvariant(Meaning[0])}{Meaning[1..]}."
-            : $"{char.ToUpperInvariant(Meaning[0])}{Meaning[1..]}. [if left out: {Otherwise}]";
+            : $"{char.ToUpperInvariant(Meaning[0])}{Meaning[1..]}. [default: {Otherwise}]";
 }

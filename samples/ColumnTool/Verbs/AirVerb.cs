@@ -50,12 +50,12 @@ internal static class AirVerb
                 // The names are those of the column document.
                 Fields<Air>.Group(
                     "state",
-                    "as asked for",
+                    "the state of the air",
                     air => air.State,
                     Fields<AirState>.Quantity(
                         "temperature",
                         "°C",
-                        "as asked for",
+                        "temperature",
                         state => state.Temperature.DegreesCelsius
                     ),
                     Fields<AirState>.Quantity(
@@ -127,12 +127,12 @@ internal static class AirVerb
                 ),
                 Fields<Air>.Text(
                     "model",
-                    "which model gave them",
+                    "the model used",
                     air => air.Model == AirModel.Iec61094 ? "IEC 61094-2:2009, Annex F" : "mixture of gases"
                 ),
                 Fields<Air>.Flag(
                     "insideStatedRange",
-                    "whether that model's source states this range",
+                    "whether the state is inside the range stated by the model's source",
                     air => air.IsInsideStatedRange
                 ),
             ],

@@ -10,12 +10,12 @@ internal static class AtFrequencies
     private const double Lowest = 1e-6;
     private const double Highest = 1e9;
     private const int Most = 1_000_000;
-    private const string Span = "give the other three";
+    private const string Span = "give from, to and points";
 
     private static readonly Parameter<double[]> At = new(
         "at",
         Kinds.Listed(new NumberKind(Lowest, Highest, "Hz"), 1, Most),
-        "frequencies in Hz; on the command line with commas between",
+        "frequencies in Hz; on the command line separated by commas",
         Span
     );
 
@@ -23,21 +23,21 @@ internal static class AtFrequencies
         "from",
         new NumberKind(Lowest, Highest, "Hz"),
         "the first frequency, 10⁻⁶ to 10⁹ Hz",
-        "give the list"
+        "give at"
     );
 
     private static readonly Parameter<double> To = new(
         "to",
         new NumberKind(Lowest, Highest, "Hz"),
-        "the last",
-        "give the list"
+        "the last frequency",
+        "give at"
     );
 
     private static readonly Parameter<int> Points = new(
         "points",
         new WholeKind(2, Most),
-        "how many, equally spaced, 2 to 1 000 000",
-        "give the list"
+        "the number of frequencies, equally spaced, 2 to 1 000 000",
+        "give at"
     );
 
     public static IReadOnlyList<Parameter> Parameters { get; } = [At, From, To, Points];

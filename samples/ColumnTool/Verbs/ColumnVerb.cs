@@ -26,7 +26,7 @@ internal static class ColumnVerb
                 Fields<Answered>.Number(
                     "lengthMetres",
                     "m",
-                    "all sections together",
+                    "the length of all sections together",
                     all => all.Column.Bore.Length.Meters
                 ),
                 Fields<Answered>.Whole("sections", "how many", all => all.Column.Bore.Sections.Count),
@@ -34,7 +34,7 @@ internal static class ColumnVerb
                 Fields<Answered>.Whole("branches", "how many", all => all.Column.Bore.Branches.Count),
                 Fields<Answered>.Text(
                     "fingering",
-                    "the one that is asked about",
+                    "the fingering of the answer",
                     all => all.Column.Options.Fingering.ToString()
                 ),
                 Fields<Answered>.Text(
@@ -61,19 +61,19 @@ internal static class ColumnVerb
                 Fields<Answered>.Number(
                     "cutOnHz",
                     "Hz",
-                    "where plane waves are no longer alone in the widest place",
+                    "the cut-on of the first higher mode in the widest place",
                     all => all.Column.CutOn.Hertz
                 ),
                 Fields<Answered>.Number(
                     "highestHz",
                     "Hz",
-                    "up to where questions at one frequency are answered",
+                    "the highest frequency that is answered",
                     all => all.Column.HighestFrequency.Hertz
                 ),
                 Fields<Answered>.Number(
                     "speedOfSound",
                     "m/s",
-                    "of the air at the blown end",
+                    "the speed of sound at the blown end",
                     all => all.Column.Air.SpeedOfSound.MetersPerSecond
                 ),
                 Fields<Answered>.List(

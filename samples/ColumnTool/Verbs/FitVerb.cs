@@ -14,7 +14,7 @@ internal static class FitVerb
     private static readonly Parameter<MeasuredResonance[]> Resonance = new(
         "resonance",
         Kinds.Many(new TextKind<MeasuredResonance>(Measured, Example)),
-        "a measured resonance, its number counted from the lowest, such as `1 at 73.42 Hz ± 5 cents`; the limits hold 95 %. On the command line the option again for each",
+        "a measured resonance, its number counted from the lowest, such as `1 at 73.42 Hz ± 5 cents`; the limits hold 95 %. On the command line repeat the option for each",
         "none"
     );
 
@@ -22,14 +22,14 @@ internal static class FitVerb
     private static readonly Parameter<string> Impedance = new(
         "impedance",
         new FileKind<string>(text => text.ReadToEnd()),
-        "the measured impedance: lines of frequency in Hz, Re Z and Im Z in Pa·s/m³, with commas, semicolons or tabs between; on the command line a file",
+        "the measured impedance: lines of frequency in Hz, Re Z and Im Z in Pa·s/m³, separated by commas, semicolons or tabs; on the command line the name of a file",
         "none"
     );
 
     private static readonly Parameter<double> Noise = new(
         "noise",
         new NumberKind(1e-9, 1, ""),
-        "of the measured impedance: standard deviation of either part of its reflectance, 10⁻⁹ to 1",
+        "the noise of the measured impedance: standard deviation of either part of its reflectance, 10⁻⁹ to 1",
         "0.01"
     );
 
@@ -38,13 +38,13 @@ internal static class FitVerb
         {
             Name = "fit",
             Summary =
-                "Finds the bore that fits a measured impedance or measured resonances, from the column as it is believed to be and the dimensions that are uncertain. It says how sure each dimension is afterwards, which are off, and what the measurement cannot tell.",
+                "Finds the bore that fits a measured impedance or measured resonances, from the column as it is believed to be and the dimensions that are uncertain. The answer gives the uncertainty of each dimension, which dimensions are off, and what the measurement cannot tell.",
             Own = [Tolerances.Needed, Resonance, Impedance, Noise],
             Members =
             [
                 Fields<Found<BoreFitSolution>>.Flag(
                     "solved",
-                    "whether a bore fits as nearly as it can",
+                    "whether a bore was found that fits",
                     found => found.Solution.IsSolved
                 ),
                 Fields<Found<BoreFitSolution>>.Text(
@@ -55,7 +55,7 @@ internal static class FitVerb
                 Fields<Found<BoreFitSolution>>.Number(
                     "misfit",
                     "1",
-                    "effective value of what is left over the noise that was stated; about 1 where nothing else is off",
+                    "root mean square of the differences over the stated noise; about 1 if nothing else is off",
                     found => found.Solution.Misfit,
                     "F2"
                 ),
@@ -65,16 +65,16 @@ internal static class FitVerb
                     found => found.Solution.Values,
                     Fields<FittedValue>.Text(
                         "parameter",
-                        "of what, sections and holes counted from 1",
+                        "the parameter, with sections and holes counted from 1",
                         one => one.Parameter.ToString()
                     ),
                     Fields<FittedValue>.Number(
                         "believed",
                         "see unit",
-                        "what was believed",
+                        "the believed value",
                         one => one.Believed
                     ),
-                    Fields<FittedValue>.Number("value", "see unit", "what fits", one => one.Value),
+                    Fields<FittedValue>.Number("value", "see unit", "the fitted value", one => one.Value),
                     Fields<FittedValue>.Number(
                         "plusMinus",
                         "see unit",
@@ -88,7 +88,7 @@ internal static class FitVerb
                     ),
                     Fields<FittedValue>.Flag(
                         "isOff",
-                        "whether it differs from what was believed by more than two standard deviations",
+                        "whether it differs from the believed value by more than two standard deviations",
                         one => one.IsOff
                     )
                 ),

@@ -10,14 +10,14 @@ internal static class HolesVerb
     private static readonly Parameter<int[]> Semitones = new(
         "semitones",
         Kinds.Listed(new WholeKind(1, 24), 1, 24),
-        "for each hole, that nearest to the far end first, how many semitones its note lies above the lowest; on the command line with commas between",
+        "the semitones of each hole's note above the lowest note, from the far end; on the command line separated by commas",
         "2, 4, 5, 7, 9, 11, a major scale"
     );
 
     private static readonly Parameter<Length[]> Diameters = new(
         "diameters",
         Kinds.Listed(Kinds.Length, 1, 24),
-        "for each hole its diameter with its unit, that nearest to the blown end first; on the command line with commas between",
+        "the diameter of each hole with its unit, from the blown end; on the command line separated by commas",
         Parameter.Required
     );
 
@@ -26,7 +26,7 @@ internal static class HolesVerb
         {
             Name = "holes",
             Summary =
-                "Places of finger holes on a straight tube, and its length, such that opening them one after the other from the far end plays a scale; the note is that with all of them closed. The document is one cylinder, blown at an open end.",
+                "Places of finger holes on a straight tube, and its length, so that opening them one after the other from the far end plays a scale. The note is the one with all holes closed. The document is one cylinder, blown at an open end.",
             Own = [Sections.Note, Diameters, Semitones, .. Tunings.Parameters],
             Members = ShapeVerb.Members,
             Compute = arguments =>

@@ -18,7 +18,7 @@ internal static class ImpedanceVerb
         {
             Name = "impedance",
             Summary =
-                "Input impedance at the blown end, exp(+jωt), in the order asked for. Above what the radiation of an open far end is known up to, a frequency is refused.",
+                "Input impedance at the blown end, exp(+jωt), in the order asked for. A frequency above the range of the radiation model is refused.",
             IsCsv = true,
             Own = AtFrequencies.Parameters,
             Members = Members("Pa·s/m³", "the acoustic impedance"),
@@ -31,7 +31,12 @@ internal static class ImpedanceVerb
             Fields<AtFrequency[]>.Columns(
                 all => all,
                 [
-                    Fields<AtFrequency>.Number("frequencyHz", "Hz", "as asked for", one => one.Hertz),
+                    Fields<AtFrequency>.Number(
+                        "frequencyHz",
+                        "Hz",
+                        "the frequencies asked for",
+                        one => one.Hertz
+                    ),
                     .. Fields<AtFrequency>.Complex("", unit, meaning, one => one.Value),
                 ]
             ),

@@ -12,21 +12,21 @@ internal static class InsideVerb
     private static readonly Parameter<Frequency> At = new(
         "frequency",
         Kinds.Frequency,
-        "at which frequency: a number of Hz, or with a unit",
+        "the frequency: a number of Hz, or with its unit",
         Parameter.Required
     );
 
     private static readonly Parameter<int> Points = new(
         "points",
         new WholeKind(2, 1_000_000),
-        "at how many places, equally spaced, both ends included: 2 to 1 000 000",
+        "the number of places, equally spaced, including both ends: 2 to 1 000 000",
         "101, or those named"
     );
 
     private static readonly Parameter<Length[]> Places = new(
         "places",
         Kinds.Listed(Kinds.Length, 1, 100_000),
-        "distances from the blown end with their units; on the command line with commas between",
+        "distances from the blown end with their units; on the command line separated by commas",
         "equally spaced ones"
     );
 

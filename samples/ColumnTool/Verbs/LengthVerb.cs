@@ -12,7 +12,7 @@ internal static class LengthVerb
     private static readonly Parameter<int> Resonance = new(
         "resonance",
         new WholeKind(1, 1000),
-        "which resonance, 1 to 1000",
+        "the number of the resonance, 1 to 1000",
         "1"
     );
 
@@ -21,7 +21,7 @@ internal static class LengthVerb
         {
             Name = "length",
             Summary =
-                "How long one section must be for a resonance to lie on a note, all else kept. The note must lie below the end of plane-wave theory in the bore.",
+                "Finds the length of one section that puts a resonance on a note; everything else stays the same. The note must be below the limit of plane-wave theory in the bore.",
             Own = [Sections.Section, Sections.Note, Resonance, .. Tunings.Parameters],
             Members =
             [
@@ -35,14 +35,14 @@ internal static class LengthVerb
                 Fields<Found<LengthSolution>>.Number(
                     "frequencyHz",
                     "Hz",
-                    "the resonance then",
+                    "the resonance with that length",
                     found => found.Solution.Frequency.Hertz,
                     "F3"
                 ),
                 Fields<Found<LengthSolution>>.Number(
                     "centsPerMillimetre",
                     "cent/mm",
-                    "what 1 mm more does",
+                    "the change for 1 mm more",
                     found => found.Solution.CentsPerMillimetre,
                     "+0.000;-0.000"
                 ),

@@ -15,7 +15,7 @@ internal static class MatrixVerb
         {
             Name = "matrix",
             Summary =
-                "Transfer matrix of the whole bore, without what lies beyond either end: p = A·p' + B·U' and U = C·p' + D·U', those with a prime at the far end. Not for modes: name other wave fronts for a bore that needs them.",
+                "Transfer matrix of the whole bore, without the air outside its ends: p = A·p' + B·U' and U = C·p' + D·U', with primes at the far end. There is none for radial modes: choose other wave fronts for a bore that needs them.",
             IsCsv = true,
             Own = AtFrequencies.Parameters,
             Members =
@@ -23,7 +23,12 @@ internal static class MatrixVerb
                 Fields<Row[]>.Columns(
                     rows => rows,
                     [
-                        Fields<Row>.Number("frequencyHz", "Hz", "as asked for", row => row.Hertz),
+                        Fields<Row>.Number(
+                            "frequencyHz",
+                            "Hz",
+                            "the frequencies asked for",
+                            row => row.Hertz
+                        ),
                         .. Fields<Row>.Complex("a", "1", "A", row => row.Matrix.A),
                         .. Fields<Row>.Complex("b", "Pa·s/m³", "B", row => row.Matrix.B),
                         .. Fields<Row>.Complex("c", "m³/(Pa·s)", "C", row => row.Matrix.C),

@@ -26,7 +26,7 @@ internal static class PowerVerb
                     Fields<PowerBalance>.Number(
                         "frequencyHz",
                         "Hz",
-                        "as asked for",
+                        "the frequencies asked for",
                         one => one.Frequency.Hertz
                     ),
                     Fields<PowerBalance>.Number("input", Unit, "into the blown end", one => one.Input),

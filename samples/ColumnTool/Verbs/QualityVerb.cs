@@ -20,14 +20,14 @@ internal static class QualityVerb
     private static readonly Parameter<Frequency> Fundamental = new(
         "fundamental",
         Kinds.Frequency,
-        "against whose multiples the resonances are held: a number of Hz, or with a unit",
+        "the frequency whose multiples the resonances are compared with: a number of Hz, or with its unit",
         "the first resonance"
     );
 
     private static readonly Parameter<bool> OnlyOdd = new(
         "only-odd",
         Kinds.Switch,
-        "whether only odd multiples count, as for a tube closed at the blown end",
+        "count odd multiples only, as for a tube closed at the blown end",
         "no"
     );
 
@@ -37,8 +37,7 @@ internal static class QualityVerb
         new Verb<Answered>
         {
             Name = "quality",
-            Summary =
-                "Numbers that published tests have linked to how players rank instruments: indicators, not verdicts.",
+            Summary = "Indicators that published tests have linked to how players rank instruments.",
             Own = [Count, Fundamental, OnlyOdd],
             Members =
             [
@@ -51,7 +50,7 @@ internal static class QualityVerb
                 Fields<Answered>.NumberOrNull(
                     "meanImpedance",
                     "Pa·s/m³",
-                    "geometric mean of |Z| from 1 kHz to 2 kHz; `null` where the model ends below",
+                    "geometric mean of |Z| from 1 kHz to 2 kHz; `null` if the model ends below 2 kHz",
                     all => all.Mean
                 ),
                 Fields<Answered>.List(
@@ -65,11 +64,11 @@ internal static class QualityVerb
                         one => one.Resonance.Frequency.Hertz,
                         "F3"
                     ),
-                    Fields<Harmonicity>.Whole("harmonic", "which multiple", one => one.Harmonic),
+                    Fields<Harmonicity>.Whole("harmonic", "the multiple", one => one.Harmonic),
                     Fields<Harmonicity>.Number(
                         "cents",
                         "cent",
-                        "from the multiple to the resonance",
+                        "the distance from the multiple to the resonance",
                         one => one.Cents,
                         "+0.0;-0.0;0.0"
                     )

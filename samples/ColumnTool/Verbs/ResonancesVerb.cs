@@ -46,7 +46,7 @@ internal sealed record ResonanceRow(Resonance Resonance, PitchReading? Reading, 
         Fields<ResonanceRow>.NumberOrNull(
             "cents",
             "cent",
-            "how far above that note; `null` with it",
+            "the distance above that note; `null` if that is null",
             row => row.Reading?.Cents ?? double.NaN,
             "+0.0;-0.0;0.0"
         ),
@@ -61,21 +61,21 @@ internal static class ResonancesVerb
     private static readonly Parameter<int> Count = new(
         "count",
         new WholeKind(1, 10_000),
-        "how many at most, 1 to 10 000",
+        "the largest number of resonances, 1 to 10 000",
         "8, or all with an upper limit"
     );
 
     private static readonly Parameter<Frequency> Below = new(
         "below",
         Kinds.Frequency,
-        "only those below: a number of Hz, or with a unit",
+        "the upper limit: a number of Hz, or a frequency with its unit",
         "no limit"
     );
 
     private static readonly Parameter<bool> Gradients = new(
         "gradients",
         Kinds.Switch,
-        "how each moves with every dimension and with the air",
+        "add how each resonance moves with every dimension and with the air",
         "no"
     );
 
@@ -83,8 +83,7 @@ internal static class ResonancesVerb
         new Verb<ResonanceRow[]>
         {
             Name = "resonances",
-            Summary =
-                "Maxima of |Z| where the blown end is closed, minima where it is open, from the lowest on.",
+            Summary = "Maxima of |Z| if the blown end is closed, minima if it is open, from the lowest.",
             Own = [Count, Below, .. Tunings.Parameters, Gradients],
             Members =
             [
@@ -111,7 +110,7 @@ internal static class ResonancesVerb
                             Fields<Step>.Number(
                                 "hertzPerUnit",
                                 "Hz per unit",
-                                "by how much the frequency follows",
+                                "the change of the frequency",
                                 step => step.Gradient.HertzPerUnit[step.Index]
                             ),
                             Fields<Step>.Number(
@@ -123,7 +122,7 @@ internal static class ResonancesVerb
                             Fields<Step>.NumberOrNull(
                                 "logMagnitudePerUnit",
                                 "1 per unit",
-                                "by how much ln|Z| there follows; `null` without losses",
+                                "the change of ln|Z|; `null` without losses",
                                 step => step.Gradient.LogMagnitudePerUnit[step.Index]
                             )
                         ),

@@ -12,7 +12,7 @@ internal static class Sections
         new(
             "section",
             new WholeKind(1, 100_000),
-            "which section, counted from 1 at the blown end",
+            "the number of the section, 1 at the blown end",
             Parameter.Required
         );
 

@@ -12,7 +12,7 @@ internal static class ShapeVerb
     private static readonly Parameter<DesignVariable[]> Choose = new(
         "choose",
         Kinds.Many(new TextKind<DesignVariable>(ShapeText.Variable, ShapeText.VariableExample)),
-        "what may be chosen and between which bounds, such as `length of section 1, 900 mm to 1100 mm`; on the command line the option again for each",
+        "a parameter to choose, with its bounds, such as `length of section 1, 900 mm to 1100 mm`; on the command line repeat the option for each",
         Parameter.Required
     );
 
@@ -25,21 +25,21 @@ internal static class ShapeVerb
                 ShapeText.TargetExample
             )
         ),
-        "what is to be reached: `resonance 1 on C2` or `on 65.4 Hz`, `interval from 1 to 2 of 1200 cents`, `magnitude of resonance 1 on 5e7` (Pa·s/m³), `total length of 1.2 m`, `widening from section 1 to 3`; behind it may follow `; fingered xxx ooo` and `; weight 2`. On the command line the option again for each",
+        "a target: `resonance 1 on C2` or `on 65.4 Hz`, `interval from 1 to 2 of 1200 cents`, `magnitude of resonance 1 on 5e7` (Pa·s/m³), `total length of 1.2 m`, `widening from section 1 to 3`. You may add `; fingered xxx ooo` and `; weight 2`. On the command line repeat the option for each",
         Parameter.Required
     );
 
     private static readonly Parameter<int> Starts = new(
         "starts",
         new WholeKind(1, 1000),
-        "from how many shapes to start at most, 1 to 1000",
+        "the largest number of starts, 1 to 1000",
         "6"
     );
 
     private static readonly Parameter<int> Steps = new(
         "steps",
         new WholeKind(1, 10_000),
-        "steps from each at most, 1 to 10 000",
+        "the largest number of steps from each start, 1 to 10 000",
         "60"
     );
 
@@ -53,7 +53,7 @@ internal static class ShapeVerb
     private static readonly Parameter<double> Within = new(
         "within",
         new NumberKind(1e-6, 100, ""),
-        "how far each target may be missed: cents, tenths of a decibel or of a millimetre, 10⁻⁶ to 100",
+        "the largest error of a target that counts as met: cents, tenths of a decibel or of a millimetre, 10⁻⁶ to 100",
         "0.01"
     );
 
@@ -62,7 +62,7 @@ internal static class ShapeVerb
         {
             Name = "shape",
             Summary =
-                "Diameters, lengths and holes between bounds so that several targets are met as nearly as possible. The best shape found is the answer, and whether it meets them all.",
+                "Chooses diameters, lengths and holes between bounds so that several targets are met as nearly as possible. The answer is the best shape found, and states whether it meets all targets.",
             Own = [Choose, Reach, Starts, Steps, Seed, Within, .. Tunings.Parameters],
             Members = Members,
             Compute = Compute,
@@ -83,41 +83,37 @@ internal static class ShapeVerb
         ),
         Fields<Found<ShapeSolution>>.List(
             "values",
-            "what was chosen",
+            "the chosen value",
             found => found.Solution.Values,
             Fields<ChosenValue>.Text(
                 "parameter",
-                "of what, sections and holes counted from 1",
+                "the parameter, with sections and holes counted from 1",
                 one => one.Variable.Parameter.ToString()
             ),
-            Fields<ChosenValue>.Number("value", "see unit", "what was chosen", one => one.Value),
+            Fields<ChosenValue>.Number("value", "see unit", "the chosen value", one => one.Value),
             Fields<ChosenValue>.Text(
                 "unit",
                 "the unit of the value; empty for a fraction",
                 one => one.Variable.Parameter.Unit
             ),
-            Fields<ChosenValue>.Flag(
-                "isAtBound",
-                "whether it lies on one of its bounds",
-                one => one.IsAtBound
-            )
+            Fields<ChosenValue>.Flag("isAtBound", "whether it is at one of its bounds", one => one.IsAtBound)
         ),
         Fields<Found<ShapeSolution>>.List(
             "targets",
             "what was to be reached",
             found => found.Solution.Errors,
-            Fields<TargetError>.Text("target", "for people", one => one.Target.ToString()),
+            Fields<TargetError>.Text("target", "the target in words", one => one.Target.ToString()),
             Fields<TargetError>.NumberOrNull(
                 "error",
                 "cent, 0.1 dB or 0.1 mm",
-                "reached less wanted; `null` where there is no such resonance",
+                "reached minus wanted; `null` if there is no such resonance",
                 one => one.Error,
                 "+0.000;-0.000;0"
             )
         ),
         Fields<Found<ShapeSolution>>.Whole(
             "evaluations",
-            "for how many shapes resonances were computed",
+            "the number of shapes computed",
             found => found.Solution.Evaluations
         ),
         Documents.Of<ShapeSolution>("the column of that shape", found => found.Column),

@@ -11,15 +11,14 @@ internal static class Tolerances
     private const string Normal = "(95 %)";
 
     private const string Meaning =
-        "how far something may be off, such as `length of section 1 ± 0.5 mm` or `temperature of the air ± 2 K (95 %)`; the latter where the limits hold 95 % of a normal distribution. On the command line the option again for each";
+        "a tolerance, such as `length of section 1 ± 0.5 mm` or `temperature of the air ± 2 K (95 %)`. Add (95 %) if the limits hold 95 % of a normal distribution. On the command line repeat the option for each";
 
     private static readonly Kind<Tolerance[]> Kind = Kinds.Many(new TextKind<Tolerance>(Read, Example));
 
     public static Parameter<Tolerance[]> Needed { get; } =
         new("tolerance", Kind, Meaning, Parameter.Required);
 
-    public static Parameter<Tolerance[]> Optional { get; } =
-        new("tolerance", Kind, Meaning, "nothing is off");
+    public static Parameter<Tolerance[]> Optional { get; } = new("tolerance", Kind, Meaning, "none");
 
     private static Tolerance Read(string text)
     {

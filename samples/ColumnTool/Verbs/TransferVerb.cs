@@ -23,7 +23,12 @@ internal static class TransferVerb
                 Fields<Row[]>.Columns(
                     rows => rows,
                     [
-                        Fields<Row>.Number("frequencyHz", "Hz", "as asked for", row => row.Hertz),
+                        Fields<Row>.Number(
+                            "frequencyHz",
+                            "Hz",
+                            "the frequencies asked for",
+                            row => row.Hertz
+                        ),
                         .. Fields<Row>.Complex(
                             "pressureRatio",
                             "1",

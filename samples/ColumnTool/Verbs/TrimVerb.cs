@@ -13,28 +13,28 @@ internal static class TrimVerb
     private static readonly Parameter<Length> Step = new(
         "step",
         Kinds.Length,
-        "how much is cut from one row to the next, with its unit: 0.01 mm to 1 m",
+        "the length cut from one row to the next, with its unit: 0.01 mm to 1 m",
         "1 mm"
     );
 
     private static readonly Parameter<int> Rows = new(
         "rows",
         new WholeKind(2, 10_000),
-        "how many rows at most, 2 to 10 000",
+        "the largest number of rows, 2 to 10 000",
         "60"
     );
 
     private static readonly Parameter<double> Played = new(
         "played-above",
         new NumberKind(-1200, 1200, "cents"),
-        "by how many cents the played note lies above the resonance",
+        "the distance of the played note above the resonance, cents",
         "0"
     );
 
     private static readonly Parameter<double> PlayedWithin = new(
         "played-within",
         new NumberKind(0, 1200, "cents"),
-        "standard deviation of that, cents",
+        "the standard deviation of that distance, cents",
         "0"
     );
 
@@ -45,7 +45,7 @@ internal static class TrimVerb
         {
             Name = "trim",
             Summary =
-                "First resonance after each cut off a section, down to the first cut that is sharp of the note, and how much can be cut before the 95 % range reaches the note.",
+                "First resonance after each cut off a section, to the first cut that is sharp of the note, and how much can be cut before the 95 % range reaches the note.",
             Own =
             [
                 Sections.Section,
@@ -61,7 +61,7 @@ internal static class TrimVerb
             [
                 Fields<TrimTable>.Text(
                     "explanation",
-                    "how far to cut first, or why not",
+                    "how far to cut first, or why not to cut",
                     table => table.Explanation
                 ),
                 Fields<TrimTable>.List(
@@ -82,18 +82,18 @@ internal static class TrimVerb
 
     private static IReadOnlyList<Field<Row>> RowFields { get; } =
     [
-        Fields<Row>.Number("cutMetres", "m", "what is cut off", row => row.Cut.Cut.Meters, "0.00000"),
+        Fields<Row>.Number("cutMetres", "m", "the length cut off", row => row.Cut.Cut.Meters, "0.00000"),
         Fields<Row>.Number(
             "lengthMetres",
             "m",
-            "how long the section is then",
+            "the length of the section after the cut",
             row => row.Cut.Length.Meters,
             "0.00000"
         ),
         Fields<Row>.Number(
             "resonanceHz",
             "Hz",
-            "the first resonance then",
+            "the first resonance after the cut",
             row => row.Cut.Resonance.Hertz,
             "F3"
         ),
@@ -101,7 +101,7 @@ internal static class TrimVerb
         Fields<Row>.Number(
             "cents",
             "cent",
-            "how far it lies above the note that is wanted",
+            "the distance above the wanted note",
             row => row.Cut.Cents,
             "+0.0;-0.0;0.0"
         ),

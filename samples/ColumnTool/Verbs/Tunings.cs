@@ -17,7 +17,7 @@ internal static class Tunings
     private static readonly Parameter<double[]> Offsets = new(
         "temperament",
         Kinds.Listed(new NumberKind(-100, 100, "cents"), 12, 12),
-        "how many cents each of the notes C, C#, D to B lies above equal temperament: 12 numbers, on the command line with commas between",
+        "the cents above equal temperament of the notes C, C#, D to B: 12 numbers, on the command line separated by commas",
         "equal"
     );
 

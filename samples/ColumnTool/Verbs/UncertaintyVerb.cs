@@ -20,7 +20,7 @@ internal static class UncertaintyVerb
         {
             Name = "uncertainty",
             Summary =
-                "How sure the lowest resonances are, given how far dimensions and air may be off, and what contributes most. Values between limits are equally likely unless said otherwise; tolerances are independent of each other.",
+                "The uncertainty of the lowest resonances, given tolerances of dimensions and air, and the contribution of each. Values between limits are equally likely unless stated otherwise; tolerances are independent of each other.",
             Own = [Tolerances.Needed, Count],
             Members =
             [
@@ -59,7 +59,7 @@ internal static class UncertaintyVerb
                     Fields<ResonanceBudget>.Number("toHz", "Hz", "the upper end", one => one.To.Hertz, "F3"),
                     Fields<ResonanceBudget>.TextOrNull(
                         "remark",
-                        "what proportion leaves out; `null` where that is little",
+                        "what the linear estimate leaves out; `null` if that is little",
                         one => one.Remark
                     ),
                     Fields<ResonanceBudget>.List(
@@ -68,13 +68,13 @@ internal static class UncertaintyVerb
                         one => one.Contributions,
                         Fields<Contribution>.Text(
                             "tolerance",
-                            "as it was given",
+                            "the tolerance as given",
                             one => one.Tolerance.ToString()
                         ),
                         Fields<Contribution>.Number(
                             "centsPerUnit",
                             "cent per unit",
-                            "by how much the resonance follows",
+                            "the change of the resonance",
                             one => one.CentsPerUnit
                         ),
                         Fields<Contribution>.Text(
@@ -85,7 +85,7 @@ internal static class UncertaintyVerb
                         Fields<Contribution>.Number(
                             "standardDeviationCents",
                             "cent",
-                            "from this alone",
+                            "the standard deviation due to this tolerance alone",
                             one => one.StandardDeviationCents,
                             "F2"
                         ),

@@ -4,7 +4,7 @@ namespace AirColumn.Plots.Drawing;
 internal static class NamedBars
 {
     /// <summary>Draws as many as there is room for, from the first.</summary>
-    /// <param name="page">Where.</param>
+    /// <param name="page">The frequency.</param>
     /// <param name="axis">The title of the axis.</param>
     /// <param name="bars">At least one.</param>
     /// <param name="end">Where the axis ends, for the largest of the values drawn.</param>

@@ -4,20 +4,20 @@ using AirColumn.Bores;
 namespace AirColumn.Recordings.Previews;
 
 /// <summary>
-/// Renders what a column would sound like, blown with the lips: its drone, or an overblown note, by a simple stated model, so that two
-/// shapes can be compared by ear before either is built. Deterministic: the same column and options give the same samples.
+/// Renders the sound of a column blown with the lips, its drone or an overblown note, by a simple model, so that two shapes can be compared by ear
+/// before either is built. The same column and options give the same samples.
 /// </summary>
 /// <remarks>
 /// <para>
 /// Model: lips of one degree of freedom (<see cref="LipModel"/>) on the reflection function of the column (schumacher1981,
-/// adachi1996); heard is the far end as a simple source, 1 m away. No vocal tract, no vibrato, no noise of breath, no steepening of
+/// adachi1996); the listener hears the far end as a simple source, 1 m away. No vocal tract, no vibrato, no noise of breath, no steepening of
 /// loud waves, nothing above where the column's model ends. It shows what the column does to a note. It does not say how a tube
 /// will respond to a player, nor what timbre a player gives it.
 /// </para>
 /// <para>
-/// Where the lip frequency is left out, it is the slackest lips whose threshold of oscillation is a third of the blowing pressure (then
-/// a half, then the lips of the lowest threshold); that is where the note comes nearest to its resonance and still speaks readily.
-/// The rule is ours; a player tunes by ear.
+/// If no lip frequency is given, it is chosen as the slackest lips whose threshold of oscillation is a third of the blowing pressure (then a half,
+/// then the lips of the lowest threshold). There the note comes nearest to its resonance and still speaks readily. The rule is our choice; a player
+/// tunes by ear.
 /// </para>
 /// </remarks>
 public static class DronePreview
@@ -26,9 +26,9 @@ public static class DronePreview
 
     /// <summary>Renders a note.</summary>
     /// <param name="column">The column: blown end closed by the lips, far end open.</param>
-    /// <param name="options">Which note and how; the drone, 3 s, if left out.</param>
+    /// <param name="options">The note and how it is blown. Default: the drone, 3 s.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The note; or none, with the reason, where it does not speak in this model.</returns>
+    /// <returns>The note; or none, with the reason, if it does not speak in this model.</returns>
     /// <exception cref="ArgumentNullException">The column is null.</exception>
     /// <exception cref="ArgumentException">The blown end is open, or the far end closed.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The column has no resonance of that register.</exception>

@@ -21,7 +21,7 @@ internal static class FirstTaps
     /// <param name="taps">The reflection function.</param>
     /// <param name="wanted">The reflection coefficient of the column at a frequency in Hz.</param>
     /// <param name="top">How far up it is to be met, Hz.</param>
-    /// <param name="sampleRate">Samples a second.</param>
+    /// <param name="sampleRate">Samples per second.</param>
     public static void Correct(double[] taps, Func<double, Complex> wanted, double top, double sampleRate)
     {
         var matrix = Matrix<double>.Build.Dense(Count, Count);

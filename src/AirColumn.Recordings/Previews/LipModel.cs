@@ -13,7 +13,7 @@ namespace AirColumn.Recordings.Previews;
 /// <see cref="PreviewOptions.LipFrequency"/>.
 /// </para>
 /// <para>
-/// The defaults are those that these two papers use for a trombone player's lips, h₀ = 0.5 mm, w = 12 mm, Q = 7, 1/μ = 0.11 m²/kg,
+/// The defaults are the values of these two papers for a trombone player's lips, h₀ = 0.5 mm, w = 12 mm, Q = 7, 1/μ = 0.11 m²/kg,
 /// written from memory. Lips on a wide tube without a mouthpiece were not measured there.
 /// </para>
 /// </remarks>
@@ -56,7 +56,7 @@ public sealed record LipModel
         init => qualityFactor = Require.InRange(value, 1, 50, "", nameof(QualityFactor));
     }
 
-    /// <summary>μ, the mass of the lips that moves, by area: 1 to 100 kg/m²; 9.1 kg/m² by default.</summary>
+    /// <summary>μ, the mass of the lips that moves, per area: 1 to 100 kg/m²; 9.1 kg/m² by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range.</exception>
     public AreaDensity MassPerArea
     {

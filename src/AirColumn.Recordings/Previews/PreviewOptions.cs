@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace AirColumn.Recordings.Previews;
 
-/// <summary>Options of a preview: the note of a column to render, how it is blown, and in what form. Immutable, equal by value.</summary>
+/// <summary>Options of a preview: the note, how it is blown, and the form of the sound. Immutable, equal by value.</summary>
 public sealed record PreviewOptions
 {
     /// <summary>The highest blowing pressure, Pa.</summary>
@@ -16,7 +16,7 @@ public sealed record PreviewOptions
     private readonly Pressure? fullScale;
     private readonly LipModel lips = new();
 
-    /// <summary>Which resonance carries the note: 1 is the drone, 2 the first overblown note; 1 to 10.</summary>
+    /// <summary>The number of the resonance that carries the note, 1 to 10: 1 is the drone, 2 the first overblown note.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range.</exception>
     public int Register
     {
@@ -24,7 +24,7 @@ public sealed record PreviewOptions
         init => register = (int)Require.InRange(value, 1, 10, "", nameof(Register));
     }
 
-    /// <summary>How long the sound lasts, attack and release included: 1 to 30 s; 3 s by default.</summary>
+    /// <summary>The duration of the sound, including attack and release: 1 to 30 s; 3 s by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range.</exception>
     public Duration Duration
     {
@@ -36,7 +36,7 @@ public sealed record PreviewOptions
         }
     }
 
-    /// <summary>Samples a second, of the computation too: 32 000 to 192 000; 48 000 by default.</summary>
+    /// <summary>Samples per second, also of the computation: 32 000 to 192 000; 48 000 by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range.</exception>
     public int SampleRate
     {
@@ -45,8 +45,8 @@ public sealed record PreviewOptions
     }
 
     /// <summary>
-    /// Pressure in the mouth over that of the room: 10 Pa to 25 kPa, the highest that was measured in players (fletcher1999). If left
-    /// out, 1 kPa (a medium loudness, our choice), or twice what it takes the note to begin where that is more, up to that limit.
+    /// Pressure in the mouth over that of the room: 10 Pa to 25 kPa, the highest that was measured in players (fletcher1999). Default: 1 kPa (a
+    /// medium loudness, our choice), or twice the threshold of the note if that is more, up to the limit.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range.</exception>
     public Pressure? BlowingPressure
@@ -64,8 +64,7 @@ public sealed record PreviewOptions
     }
 
     /// <summary>
-    /// The lips' own frequency, what a player sets by tension: 5 Hz to 5 kHz. If left out it is looked for, as
-    /// <see cref="DronePreview"/> says.
+    /// The lips' own frequency, which a player sets by tension: 5 Hz to 5 kHz. Default: chosen by the rule of <see cref="DronePreview"/>.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range.</exception>
     public Frequency? LipFrequency
@@ -83,8 +82,8 @@ public sealed record PreviewOptions
     }
 
     /// <summary>
-    /// The sound pressure, 1 m from the far end, that a sample of 1 stands for: 0.01 to 1000 Pa. If left out, 2 Pa for the drone and
-    /// 10 Pa for overblown notes. It is the same whatever the shape, so that the loudness of two previews compares.
+    /// The sound pressure, 1 m from the far end, that a sample of 1 stands for: 0.01 to 1000 Pa. Default: 2 Pa for the drone and 10 Pa for
+    /// overblown notes, for all shapes, so that the loudness of two previews can be compared.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range.</exception>
     public Pressure? FullScale

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace AirColumn.Recordings.Previews;
 
-/// <summary>A rendered note, what it plays and how it was blown. Immutable.</summary>
+/// <summary>A rendered note, with its frequency and how it was blown. Immutable.</summary>
 public sealed class PreviewSound
 {
     private readonly double[] samples;
@@ -31,39 +31,39 @@ public sealed class PreviewSound
     /// <summary>The options that were asked for.</summary>
     public PreviewOptions Options { get; }
 
-    /// <summary>Whether there is a note to hear, and if not why.</summary>
+    /// <summary>The outcome: a note, or the reason why there is none.</summary>
     public PreviewStatus Status { get; }
 
-    /// <summary>The status in a sentence: what the note does, or why there is none and what to change.</summary>
+    /// <summary>The status in a sentence: the note, or why there is none and what to change.</summary>
     public string Remark { get; }
 
     /// <summary>
     /// The sound pressure 1 m from the far end over <see cref="FullScale"/>, one channel; empty unless
-    /// <see cref="Status"/> is <see cref="PreviewStatus.Speaks"/>. Mostly within −1 to 1; a warning says so where it is not.
+    /// <see cref="Status"/> is <see cref="PreviewStatus.Speaks"/>. Usually within −1 to 1; if not, there is a warning.
     /// </summary>
     public ReadOnlyMemory<double> Samples => samples;
 
-    /// <summary>The sound pressure, 1 m from the far end, that a sample of 1 stands for.</summary>
+    /// <summary>The sound pressure, 1 m from the far end, that a sample of 1 represents.</summary>
     public Pressure FullScale { get; }
 
-    /// <summary>Samples a second.</summary>
+    /// <summary>Samples per second.</summary>
     public int SampleRate => Options.SampleRate;
 
     /// <summary>
-    /// Frequency of the steady part, from the motion of the lips in the computation itself; null where nothing periodic was found.
+    /// Frequency of the steady part, from the motion of the lips in the computation itself; null if nothing periodic was found.
     /// </summary>
     public Frequency? PlayingFrequency { get; }
 
     /// <summary>Number of <see cref="Resonance"/>: 1 is the lowest.</summary>
     public int Register { get; }
 
-    /// <summary>The resonance, a maximum of |Z|, nearest to the playing frequency; the one asked for where nothing sounds.</summary>
+    /// <summary>The resonance, a maximum of |Z|, nearest to the playing frequency; if nothing sounds, the resonance asked for.</summary>
     public Resonance Resonance { get; }
 
-    /// <summary>Playing frequency against <see cref="Resonance"/>, cents, positive above it; null where nothing sounds.</summary>
+    /// <summary>Playing frequency relative to <see cref="Resonance"/>, cents, positive above it; null if nothing sounds.</summary>
     /// <remarks>
-    /// Lips of this kind play above the resonance, often further above than players do, who were measured about 20 cents above the peak
-    /// (boutin2015, a trombone). It is not a prediction of <see cref="Design.PlayingCorrection"/>.
+    /// Lips of this kind play above the resonance, often further above it than players do: players were measured about 20 cents above the peak
+    /// (boutin2015, a trombone). This is not a prediction of <see cref="Design.PlayingCorrection"/>.
     /// </remarks>
     public double? CentsAboveResonance =>
         PlayingFrequency is { } frequency ? 1200 * Math.Log2(frequency / Resonance.Frequency) : null;
@@ -71,24 +71,24 @@ public sealed class PreviewSound
     /// <summary>Pressure in the mouth.</summary>
     public Pressure BlowingPressure { get; }
 
-    /// <summary>The lips' own frequency; null where none was found.</summary>
+    /// <summary>The lips' own frequency; null if none was found.</summary>
     public Frequency? LipFrequency { get; }
 
     /// <summary>
-    /// The least pressure at which the register begins to sound, lips tuned as they must be for that; null where no lips make it sound.
+    /// The least pressure at which the register begins to sound, with the best lips for it; null if no lips make it sound.
     /// </summary>
     public Pressure? ThresholdPressure { get; }
 
-    /// <summary>Where the steady part begins that <see cref="PlayingFrequency"/> and <see cref="SoundPressure"/> were taken from.</summary>
+    /// <summary>The beginning of the steady part from which <see cref="PlayingFrequency"/> and <see cref="SoundPressure"/> were taken.</summary>
     public Duration SteadyFrom { get; }
 
-    /// <summary>Where it ends.</summary>
+    /// <summary>The end of the steady part.</summary>
     public Duration SteadyTo { get; }
 
-    /// <summary>Root mean square of the sound pressure 1 m from the far end over the steady part; 0 without a note.</summary>
+    /// <summary>Root mean square of the sound pressure 1 m from the far end over the steady part; 0 if there is no note.</summary>
     public Pressure SoundPressure { get; }
 
-    /// <summary>Sentences about what is not in the sound, or outside a model's range.</summary>
+    /// <summary>Sentences about effects that are not in the sound, or values outside a model's range.</summary>
     public IReadOnlyList<string> Warnings { get; }
 
     /// <summary><see cref="Remark"/>.</summary>

@@ -3,7 +3,7 @@ namespace AirColumn.Recordings.Previews;
 /// <summary>The outcome of a note in the model.</summary>
 public enum PreviewStatus
 {
-    /// <summary>It speaks, is steady, and belongs to the register asked for.</summary>
+    /// <summary>The note speaks, is steady, and belongs to the register asked for.</summary>
     Speaks,
 
     /// <summary>The lips stay open and still.</summary>

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace AirColumn.Recordings.Previews;
 
-/// <summary>Published lip parameters for models of one mass, each for the instrument that its source names.</summary>
+/// <summary>Published lip parameters for one-mass models, each for the instrument named by its source.</summary>
 /// <remarks>The values were read in second-hand tables, not in the papers themselves.</remarks>
 public static class PublishedLips
 {
@@ -21,7 +21,7 @@ public static class PublishedLips
     /// <summary>A trumpet (source: freour2022, table 2).</summary>
     public static LipModel Freour2022 { get; } = Of(0.1, 8, 3, 2);
 
-    /// <summary>A trumpet, identified from what was measured (source: freour2022, table 3).</summary>
+    /// <summary>A trumpet, identified from measurements (source: freour2022, table 3).</summary>
     public static LipModel Freour2022Identified { get; } = Of(0.078, 12.78, 5.25, 2.46);
 
     /// <summary>A cylinder of 1.4 m (source: berjamin2017).</summary>

@@ -31,7 +31,7 @@ internal sealed class ReflectionFunction
     /// <summary>The response to a wave of one sample, from time 0.</summary>
     public double[] Taps { get; }
 
-    /// <summary>Samples a second.</summary>
+    /// <summary>Samples per second.</summary>
     public double SampleRate { get; }
 
     /// <summary>By how much it moves one of the resonances it was checked at, at most, cents.</summary>
@@ -42,7 +42,7 @@ internal sealed class ReflectionFunction
 
     /// <summary>Of a column with a closed blown end.</summary>
     /// <param name="column">The column.</param>
-    /// <param name="sampleRate">Samples a second.</param>
+    /// <param name="sampleRate">Samples per second.</param>
     /// <param name="resonances">Where it is checked, Hz, in order.</param>
     /// <param name="cancellationToken">Ends it early.</param>
     public static ReflectionFunction Of(

@@ -4,10 +4,10 @@ using UnitsNet;
 
 namespace AirColumn.Recordings.Previews;
 
-/// <summary>Lips that just begin to sound.</summary>
-/// <param name="Sounding">At which frequency.</param>
-/// <param name="Lips">The frequency the lips are tuned to.</param>
-/// <param name="Mouth">The pressure in the mouth, over that of the air.</param>
+/// <summary>The point at which lips begin to sound.</summary>
+/// <param name="Sounding">The frequency of the sound.</param>
+/// <param name="Lips">The lips' own frequency.</param>
+/// <param name="Mouth">The pressure in the mouth above the pressure of the room.</param>
 public readonly record struct LipOnset(Frequency Sounding, Frequency Lips, Pressure Mouth);
 
 /// <summary>The pressures and lips at which one register begins to speak. Immutable.</summary>
@@ -19,7 +19,7 @@ public sealed class RegisterThreshold
         Easiest = onsets.MinBy(onset => onset.Mouth);
     }
 
-    /// <summary>Which register, from 1.</summary>
+    /// <summary>The number of the register, from 1.</summary>
     public int Number { get; }
 
     /// <summary>The resonance that carries it.</summary>
@@ -31,12 +31,12 @@ public sealed class RegisterThreshold
     /// <summary>The onset that needs the least pressure.</summary>
     public LipOnset Easiest { get; }
 
-    /// <summary>How far above the resonance the easiest onset sounds.</summary>
+    /// <summary>The distance of the easiest onset above the resonance, cents.</summary>
     public double CentsAboveResonance => Cents.Between(Resonance.Frequency, Easiest.Sounding);
 
     /// <summary>
-    /// How well the note is held in its slot: by how many cents the note moves for each cent by which the lips are tuned higher, around the easiest
-    /// onset. The smaller, the less lips can bend it. NaN where there is only one onset.
+    /// The width of the slot: the cents by which the note rises for each cent by which the lips are tuned higher, near the easiest onset. The
+    /// smaller it is, the less the lips can bend the note. NaN if there is only one onset.
     /// </summary>
     public double CentsPerCentOfLips
     {
@@ -48,7 +48,7 @@ public sealed class RegisterThreshold
         }
     }
 
-    /// <summary>The lips that begin to sound at a pressure or below it: from the slackest to the tensest; null where none do.</summary>
+    /// <summary>The range of lips that begin to sound at a pressure or below it, from the slackest to the tensest; null if none do.</summary>
     /// <param name="mouth">The pressure in the mouth, above 0.</param>
     /// <returns>The lowest and the highest lip frequency, or null.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The pressure is not above 0.</exception>

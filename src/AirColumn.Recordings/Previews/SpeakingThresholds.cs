@@ -4,7 +4,7 @@ using UnitsNet;
 namespace AirColumn.Recordings.Previews;
 
 /// <summary>
-/// The ease with which a column speaks to lips: for each register the pressure in the mouth above which a note begins by itself, and the lips it
+/// The ease with which a column speaks when blown by lips: for each register the pressure in the mouth at which a note begins, and the lips that it
 /// needs.
 /// </summary>
 /// <remarks>
@@ -20,11 +20,11 @@ public static class SpeakingThresholds
 
     /// <summary>The thresholds of the lowest registers.</summary>
     /// <param name="column">The column, its blown end closed by lips.</param>
-    /// <param name="lips">The lips; the usual ones of <see cref="LipModel"/> if left out.</param>
-    /// <param name="registers">How many registers, 1 to 30; fewer come where the column has no more.</param>
+    /// <param name="lips">The lips. Default: those of a new <see cref="LipModel"/>.</param>
+    /// <param name="registers">The number of registers, 1 to 30; the answer has fewer if the column has no more.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>For each register that lips of this kind can make speak its thresholds, in rising order.</returns>
-    /// <exception cref="ArgumentException">The blown end of the column is open, as of a flute.</exception>
+    /// <returns>The thresholds of each register that such lips can make speak, in rising order.</returns>
+    /// <exception cref="ArgumentException">The blown end of the column is open, as on a flute.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The number of registers is out of its range.</exception>
     public static IReadOnlyList<RegisterThreshold> Of(
         Column column,

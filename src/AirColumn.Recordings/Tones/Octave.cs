@@ -25,7 +25,7 @@ internal static class Octave
 
     /// <summary>What the pitch must be multiplied by: 1 to 6 over a product of twos and threes; and what else it may be.</summary>
     /// <param name="sound">The samples.</param>
-    /// <param name="rate">Samples in a second.</param>
+    /// <param name="rate">Samples per second.</param>
     /// <param name="hertz">The pitch on the whole, Hz.</param>
     /// <param name="hertzAt">The pitch at so many seconds from the first sample.</param>
     /// <param name="resonances">Of the tube, Hz, where they are known.</param>

@@ -129,7 +129,7 @@ internal sealed class PhaseTrack
 
     /// <summary>Follows a note; null where the sound is shorter than three windows.</summary>
     /// <param name="sound">The samples.</param>
-    /// <param name="rate">Samples in a second.</param>
+    /// <param name="rate">Samples per second.</param>
     /// <param name="hertz">The pitch on the whole, Hz.</param>
     /// <param name="hertzAt">The pitch at so many seconds from the first sample, to about 1 %.</param>
     /// <param name="passes">How often it is corrected: a few times for powers, <see cref="ToTheEnd"/> for phases.</param>

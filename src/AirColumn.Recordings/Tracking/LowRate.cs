@@ -28,10 +28,10 @@ internal sealed class LowRate
         taps = Factor == 1 ? [1] : Taps(Factor, recording.RateHertz, band);
     }
 
-    /// <summary>Samples in a second, Hz.</summary>
+    /// <summary>Samples per second, Hz.</summary>
     public double Rate { get; }
 
-    /// <summary>How many there are.</summary>
+    /// <summary>The number of items.</summary>
     public long Count { get; }
 
     private int Factor { get; }

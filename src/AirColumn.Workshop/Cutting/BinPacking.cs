@@ -3,7 +3,8 @@ namespace AirColumn.Workshop.Cutting;
 /// <summary>The fewest bins for items of whole sizes, as far as a bounded search can tell.</summary>
 /// <remarks>
 /// Each largest item first into the fullest bin that has room; then, from the lower bound L2 (Martello and Toth 1990, Knapsack Problems, 8.3.2)
-/// upwards, a search for a packing into one bin less: bin by bin, the largest item left and every maximal set beside it (dominance, ibid. 8.4), never with
+/// upwards, a search for a packing into one bin less: bin by bin, the largest item left and every maximal set beside it (dominance, ibid. 8.4),
+/// never with
 /// more room wasted than there is to waste. A number of bins that the search rules out raises the lower bound.
 /// </remarks>
 internal sealed class BinPacking

@@ -21,7 +21,7 @@ public sealed record StockCutPlan
     /// <summary>The length of one piece of stock.</summary>
     public Length Stock { get; }
 
-    /// <summary>The kerf: the width that the saw takes with each cut.</summary>
+    /// <summary>The kerf: the width of the saw cut.</summary>
     public Length Kerf { get; }
 
     /// <summary>The units in which the pieces are sawn.</summary>
@@ -30,7 +30,7 @@ public sealed record StockCutPlan
     /// <summary>The lengths to buy, each with its pieces.</summary>
     public IReadOnlyList<StockBar> Bars { get; }
 
-    /// <summary>The number of lengths that every plan needs.</summary>
+    /// <summary>The smallest number of lengths that any plan could need.</summary>
     public int LeastPossible { get; }
 
     /// <summary>True if no plan with fewer lengths exists.</summary>
@@ -49,7 +49,7 @@ public sealed record StockCutPlan
             )
         );
 
-    /// <summary>In words: what to buy, then a line for each length. The same in every culture.</summary>
+    /// <summary>The plan in words: what to buy, then a line for each length. The same in every culture.</summary>
     /// <returns>The sentences and lines.</returns>
     public IReadOnlyList<string> Describe() =>
         [CutWords.Buy(this), .. Bars.Select((bar, i) => CutWords.Bar(i + 1, bar, Units))];
@@ -62,7 +62,7 @@ public sealed record StockBar(IReadOnlyList<CutPiece> Pieces, Length LeftOver);
 
 /// <summary>A piece to be cut.</summary>
 /// <param name="Name">The tube and part that it is for.</param>
-/// <param name="Length">How long it is.</param>
+/// <param name="Length">Its duration.</param>
 public sealed record CutPiece(string Name, SawLength Length);
 
 /// <summary>The pieces to be cut from one kind of pipe.</summary>
@@ -70,6 +70,6 @@ public sealed record CutPiece(string Name, SawLength Length);
 /// <param name="Pieces">The pieces.</param>
 public sealed record PiecesOfPipe(PipePart Pipe, IReadOnlyList<CutPiece> Pieces)
 {
-    /// <summary>The name of the kind: that of the catalogue, else that of the first such pipe.</summary>
+    /// <summary>The name of the kind: its name in the catalogue, or the name of the first such pipe.</summary>
     public string Name => Pipe.Stock?.Name ?? Pipe.Name;
 }

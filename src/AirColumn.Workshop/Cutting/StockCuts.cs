@@ -13,7 +13,7 @@ public static class StockCuts
     private const double PerMillimetre = 1e4;
 
     /// <summary>Every pipe of every tube, by the kind of pipe it is sawn from.</summary>
-    /// <param name="tubes">The tubes, each with a name that tells it from the others.</param>
+    /// <param name="tubes">The tubes, each with a name of its own.</param>
     /// <returns>
     /// The kinds in the order in which they are met: a pipe of a catalogue is of its kind however it was measured, others are of one kind where both
     /// diameters are the same.
@@ -50,12 +50,14 @@ public static class StockCuts
     /// <summary>Plans the cuts of one kind of pipe.</summary>
     /// <param name="pieces">The pieces, up to 1000.</param>
     /// <param name="stock">The length of one piece of stock: 1 mm to 100 m.</param>
-    /// <param name="kerf">What the saw takes with each cut: 0 to 20 mm. A piece that leaves less than that is the last of its length.</param>
-    /// <param name="units">In which units the pieces are sawn; if in both, there is room for the longer of the two marks.</param>
+    /// <param name="kerf">The width of the saw cut: 0 to 20 mm. A piece that leaves less than that is the last of its length.</param>
+    /// <param name="units">The units in which the pieces are sawn; with both, there is room for the longer of the two marks.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The fewest lengths where they could be proven to be, else a good plan and how many lengths any needs.</returns>
+    /// <returns>
+    /// A plan with the fewest lengths, if that could be proven; otherwise a good plan, with the number of lengths that any plan needs.
+    /// </returns>
     /// <exception cref="ArgumentException">A piece is longer than the stock, or there are too many.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A size is out of range, or the units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A size is out of range, or the units are not defined.</exception>
     public static StockCutPlan Plan(
         IReadOnlyList<CutPiece> pieces,
         Length stock,

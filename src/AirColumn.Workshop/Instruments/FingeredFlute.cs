@@ -10,8 +10,8 @@ namespace AirColumn.Workshop.Instruments;
 
 /// <summary>A flute of one pipe with six finger holes that plays a major scale. Immutable.</summary>
 /// <remarks>
-/// Lengths are from the mouth hole's middle, where the air column begins; the correction of the mouth hole depends on hole and player and has to
-/// come from a finished flute.
+/// Lengths are measured from the middle of the mouth hole, where the air column begins. The correction of the mouth hole depends on hole and
+/// player; take it from a finished flute.
 /// </remarks>
 public sealed class FingeredFlute
 {
@@ -42,7 +42,7 @@ public sealed class FingeredFlute
         ];
     }
 
-    /// <summary>The search, which says whether all notes are met.</summary>
+    /// <summary>The result of the search.</summary>
     public ShapeSolution Solution { get; }
 
     /// <summary>The note with all holes closed.</summary>
@@ -54,13 +54,13 @@ public sealed class FingeredFlute
     /// <summary>True if all notes are met.</summary>
     public bool IsSolved => Solution.Status == SolveStatus.Solved;
 
-    /// <summary>From the middle of the mouth hole to the open end.</summary>
+    /// <summary>The distance from the middle of the mouth hole to the open end.</summary>
     public Length Sounding => Solution.Column.Bore.Length;
 
-    /// <summary>The holes, that nearest to the mouth first.</summary>
+    /// <summary>The holes, from the mouth.</summary>
     public IReadOnlyList<FingerHole> Holes { get; }
 
-    /// <summary>The note of each fingering, holes opened one after the other from the open end; the first with all closed.</summary>
+    /// <summary>The note of each fingering: first with all holes closed, then with one more open each time, from the open end.</summary>
     /// <param name="tuning">The tuning.</param>
     /// <returns>One note for each fingering.</returns>
     public IReadOnlyList<PitchReading> Notes(Tuning tuning)
@@ -78,10 +78,10 @@ public sealed class FingeredFlute
         ];
     }
 
-    /// <summary>Sentences about reaches that hands may find hard.</summary>
-    /// <param name="units">In which units lengths are written.</param>
+    /// <summary>Sentences about distances between holes that may be too far for a hand.</summary>
+    /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The sentences; none if there is nothing to remark.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public IReadOnlyList<string> Remarks(LengthUnits units)
     {
         var sizes = new Sizes(Require.Named(units));
@@ -107,10 +107,10 @@ public sealed class FingeredFlute
     /// <param name="inside">Inside diameter of the pipe: 5 mm to 500 mm.</param>
     /// <param name="outside">Outside diameter of the pipe.</param>
     /// <param name="mouth">The correction of the mouth hole, as length of bore: 0 to 1 m.</param>
-    /// <param name="diameters">The diameters of the six holes, that nearest to the mouth first.</param>
-    /// <param name="cancellationToken">Gives the computation up.</param>
+    /// <param name="diameters">The diameters of the six holes, from the mouth.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The flute.</returns>
-    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     /// <exception cref="ArgumentException">There is no wall, there are not six diameters, or such holes would overlap.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public static FingeredFlute Major(
@@ -148,11 +148,11 @@ public sealed class FingeredFlute
 }
 
 /// <summary>A finger hole.</summary>
-/// <param name="Number">1 is nearest to the mouth.</param>
+/// <param name="Number">The number of the hole: 1 is nearest to the mouth.</param>
 /// <param name="Diameter">Its diameter.</param>
-/// <param name="FromMouth">From the middle of the mouth hole to its middle.</param>
-/// <param name="FromEnd">From its middle to the open end.</param>
-/// <param name="ToNext">To the middle of the next hole; null for the last.</param>
+/// <param name="FromMouth">The distance from the middle of the mouth hole to its middle.</param>
+/// <param name="FromEnd">The distance from its middle to the open end.</param>
+/// <param name="ToNext">The distance to the middle of the next hole; null for the last.</param>
 public sealed record FingerHole(
     int Number,
     Length Diameter,

@@ -11,8 +11,8 @@ namespace AirColumn.Workshop.Instruments;
 /// A pipe of a set of pan pipes: stopped by a plug at the foot, blown across its open end, which the lip covers in part. Immutable.
 /// </summary>
 /// <remarks>
-/// How far the air moves out of the blown end, the face correction, depends on the player. Published lengths of pan pipes imply 0.40 to 0.82 of
-/// the inside diameter; the middle of that is taken, and the cut leaves so much that a plug can be pushed in until the pipe is in tune.
+/// The correction of the blown end, the face correction, depends on the player. Published lengths of pan pipes imply 0.40 to 0.82 of the inside
+/// diameter. The middle of that range is taken, and the cut is long enough that a plug can be pushed in until the pipe is in tune.
 /// </remarks>
 public sealed record PanPipe
 {
@@ -31,16 +31,16 @@ public sealed record PanPipe
     /// <summary>Its note.</summary>
     public Pitch Note { get; }
 
-    /// <summary>The search for the length of air, or why there is none.</summary>
+    /// <summary>The result of the search for the length of air.</summary>
     public LengthSolution Solution { get; }
 
-    /// <summary>From the blown end to the plug, for the middle of the face corrections.</summary>
+    /// <summary>The distance from the blown end to the plug, for the middle of the face corrections.</summary>
     public Length Air => Solution.Length;
 
-    /// <summary>How far that may be off because players differ: half the range.</summary>
+    /// <summary>The uncertainty of that length because players differ: half the range.</summary>
     public Length PlusMinus { get; }
 
-    /// <summary>How long to saw the pipe, up to a whole millimetre: the air at its longest, and the plug.</summary>
+    /// <summary>The length to saw, rounded up to a whole millimetre: the longest length of air, plus the plug.</summary>
     public Length Cut { get; }
 
     /// <summary>A pipe for a note.</summary>
@@ -48,11 +48,11 @@ public sealed record PanPipe
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
     /// <param name="air">The air in the pipe.</param>
     /// <param name="inside">Inside diameter: 5 mm to 500 mm.</param>
-    /// <param name="plug">How deep the plug goes in: 0.1 mm to 10 m.</param>
-    /// <param name="cancellationToken">Gives the computation up.</param>
+    /// <param name="plug">The depth to which the plug goes in: 0.1 mm to 10 m.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The pipe.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range, or the note beyond plane waves.</exception>
-    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static PanPipe For(
         Pitch note,
         Tuning tuning,

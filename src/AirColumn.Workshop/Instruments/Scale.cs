@@ -35,9 +35,9 @@ public sealed record Scale
     /// <summary>Semitones above the tonic, from 0, below 12.</summary>
     public IReadOnlyList<int> Steps { get; }
 
-    /// <summary>So many notes upwards from a tonic.</summary>
+    /// <summary>The notes of the scale upwards from a tonic.</summary>
     /// <param name="tonic">The lowest note.</param>
-    /// <param name="count">How many: 1 to 40.</param>
+    /// <param name="count">The number of notes: 1 to 40.</param>
     /// <returns>The notes, the tonic first.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The count is out of range.</exception>
     public IReadOnlyList<Pitch> From(Pitch tonic, int count)

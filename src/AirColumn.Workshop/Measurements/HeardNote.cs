@@ -12,8 +12,8 @@ public static partial class HeardNote
     // A tuner names the nearest note, so that it shows no more than half a semitone; some more for those that hold on to a note.
     private const double MostCents = 100;
 
-    /// <summary>The frequency of what was heard.</summary>
-    /// <param name="text">Such as "71.3 Hz", "71.3", or a tuner's "D2 -26 cents" or "D2 −26".</param>
+    /// <summary>Reads the frequency that was heard.</summary>
+    /// <param name="text">Text such as "71.3 Hz", "71.3", or a tuner's "D2 -26 cents" or "D2 −26".</param>
     /// <param name="tuning">The reference and temperament to which the tuner was set.</param>
     /// <returns>The frequency.</returns>
     /// <exception cref="FormatException">The text is none of these; the message says what to write.</exception>

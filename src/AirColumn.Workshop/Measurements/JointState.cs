@@ -1,11 +1,11 @@
 namespace AirColumn.Workshop.Measurements;
 
-/// <summary>The state of the joints: how far pipes are in their sockets.</summary>
+/// <summary>The state of the joints: dry, or pushed fully in.</summary>
 public enum JointState
 {
-    /// <summary>As far as they go by hand, without cement: tapered sockets hold them out.</summary>
+    /// <summary>Pushed in by hand, without cement: tapered sockets stop the pipes short.</summary>
     Dry,
 
-    /// <summary>Pushed home.</summary>
+    /// <summary>Pushed fully in.</summary>
     Home,
 }

@@ -5,21 +5,21 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Measurements;
 
-/// <summary>Ways to bring a tube down that sounds too high; each null where it does not lead there. Immutable.</summary>
+/// <summary>Ways to lower a tube that sounds too high; each is null if it does not reach the note. Immutable.</summary>
 public sealed record Lengthening
 {
     private Lengthening() { }
 
-    /// <summary>How long another pipe in the open one's place would have to be, sockets included.</summary>
+    /// <summary>The length of a new pipe in place of the open one, sockets included.</summary>
     public required Length? Pipe { get; init; }
 
-    /// <summary>How far a piece of the end's own inside diameter must reach beyond the open end.</summary>
+    /// <summary>The distance that a piece of the same inside diameter must reach beyond the open end.</summary>
     public required Length? Beyond { get; init; }
 
-    /// <summary>How wide a ring of <see cref="RingLength"/> in the open end must be inside; it makes the tube softer.</summary>
+    /// <summary>The inside diameter of a ring of <see cref="RingLength"/> in the open end; such a ring makes the tube softer.</summary>
     public required Length? RingInside { get; init; }
 
-    /// <summary>How long that ring is.</summary>
+    /// <summary>The length of the ring.</summary>
     public required Length RingLength { get; init; }
 
     internal static Lengthening For(

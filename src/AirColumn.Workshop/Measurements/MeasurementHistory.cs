@@ -9,14 +9,16 @@ using AirColumn.Workshop.Tubes;
 
 namespace AirColumn.Workshop.Measurements;
 
-/// <summary>All that was heard of one tube while it was trimmed, as a small file keeps it: JSON, each quantity a text with its unit. Immutable.</summary>
+/// <summary>
+/// The history of one tube's measurements while it was trimmed, kept in a small file: JSON, each quantity a text with its unit. Immutable.
+/// </summary>
 /// <remarks>
 /// <code>
 /// { "measurements": 1, "taken": [ { "when": "2026-05-02T09:30:00+00:00", "cut": "1120 mm", "heard": "70.31 Hz",
 ///   "standardUncertaintyCents": 0.4, "temperature": "20 °C", "humidity": "50 %", "joints": "dry", "stopsShort": "16 mm", "recording": "…" } ] }
 /// </code>
-/// The joints are dry, also where nothing is said, or home; stopsShort stands only where it was measured.
-/// Only what was measured is in it: what follows from the parts is computed anew, so that a better caliper reading betters all.
+/// The joints are dry (the default) or home; stopsShort is present only if it was measured.
+/// The file holds measurements only. Everything else is computed from the parts each time, so that a better caliper reading improves all results.
 /// </remarks>
 public sealed class MeasurementHistory
 {
@@ -38,7 +40,7 @@ public sealed class MeasurementHistory
     /// <summary>The measurements in the order in which they were added.</summary>
     public IReadOnlyList<TubeMeasurement> Taken => taken;
 
-    /// <summary>This and one more; one of the same recording is replaced, so that hearing it twice is not hearing it better.</summary>
+    /// <summary>This history with one more measurement; one of the same recording is replaced, so that the same recording never counts twice.</summary>
     /// <param name="measurement">The one to add.</param>
     /// <returns>The new history.</returns>
     public MeasurementHistory With(TubeMeasurement measurement)
@@ -53,7 +55,7 @@ public sealed class MeasurementHistory
     /// <summary>Reads a history.</summary>
     /// <param name="json">Its text, up to a million characters.</param>
     /// <returns>The history.</returns>
-    /// <exception cref="FormatException">Something is not as it should be; the message names where and what is allowed.</exception>
+    /// <exception cref="FormatException">The text is not a valid history; the message names the place and what is allowed.</exception>
     public static MeasurementHistory Read(string json)
     {
         ArgumentNullException.ThrowIfNull(json);

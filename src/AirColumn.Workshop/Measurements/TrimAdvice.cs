@@ -11,12 +11,12 @@ namespace AirColumn.Workshop.Measurements;
 
 /// <summary>Advice on trimming or lengthening a tube, from the notes heard of it. Immutable.</summary>
 /// <remarks>
-/// What was heard less the computed resonance holds what the player adds and what this tube is off by; both stay when it is cut on, and are
-/// learned together: the prior is the usual correction, widened by the tolerances of the tube.
+/// The difference between the heard note and the computed resonance has two parts: the player's correction and the error of this tube. Both stay
+/// when the tube is cut, and are estimated together: the prior is the usual correction, widened by the tolerances of the tube.
 /// </remarks>
 public sealed record TrimAdvice
 {
-    /// <summary>Farther from the resonance a note is not the drone of this tube, cents.</summary>
+    /// <summary>The largest distance from the resonance at which a note is taken as the drone of this tube, cents.</summary>
     public const double FarthestHeard = 150;
 
     // How far one player's note varies from one take to the next, cents: a choice.
@@ -39,14 +39,14 @@ public sealed record TrimAdvice
     /// <summary>Its first resonance.</summary>
     public required Resonance Resonance { get; init; }
 
-    /// <summary>For each measurement the note heard less the resonance of that tube in that air, cents.</summary>
+    /// <summary>For each measurement the note heard minus the resonance of that tube in that air, cents.</summary>
     public required IReadOnlyList<double> DifferencesCents { get; init; }
 
-    /// <summary>Played note less resonance on the average, after all that was heard.</summary>
+    /// <summary>Played note minus resonance on average, after all measurements.</summary>
     public required PlayingCorrection Correction { get; init; }
 
     /// <summary>
-    /// Played note less resonance of the next take: as sure as the average, less how far one take, and one day, differ from another.
+    /// Played note minus resonance for the next take: as the average, with the variation between takes and between days.
     /// </summary>
     public required PlayingCorrection NextTake { get; init; }
 
@@ -59,7 +59,7 @@ public sealed record TrimAdvice
     /// <summary>The advice in a sentence or two.</summary>
     /// <param name="units">In which units lengths are written; each is rounded down by itself.</param>
     /// <returns>The sentences.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public string VerdictIn(LengthUnits units)
     {
         Require.Named(units);
@@ -82,16 +82,16 @@ public sealed record TrimAdvice
     public required DryTuning? Dry { get; init; }
 
     /// <summary>The differences while the joints are dry, in a few sentences; null if there are none.</summary>
-    /// <param name="units">In which units lengths are written.</param>
+    /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The sentences, or null.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public string? DryNoteIn(LengthUnits units) =>
         Dry is { } dry ? new DryWords(new Sizes(Require.Named(units))).Tuning(dry) : null;
 
-    /// <summary>How much of the pipe is taken by what is pushed into it or formed from it.</summary>
+    /// <summary>The length of the pipe taken up by what is pushed into it or formed from it.</summary>
     public required Length Hidden { get; init; }
 
-    /// <summary>How to come down to the note, for a tube whose drone is expected above it; null for others.</summary>
+    /// <summary>Ways to lower a tube whose drone is expected above the note; null for others.</summary>
     public required Lengthening? Lengthening { get; init; }
 
     /// <summary>The length of the pipe after the safe cut; null if there is none.</summary>
@@ -102,11 +102,11 @@ public sealed record TrimAdvice
 
     /// <summary>Advises.</summary>
     /// <param name="assembly">The parts, one pipe of open length among them.</param>
-    /// <param name="target">The frequency at which the drone is wanted.</param>
-    /// <param name="cut">How long the open pipe is now.</param>
+    /// <param name="target">The wanted frequency of the drone.</param>
+    /// <param name="cut">The present length of the open pipe.</param>
     /// <param name="air">The air in the room in which it is to be in tune.</param>
-    /// <param name="heard">What was heard of this tube, at this cut and longer ones; may be empty.</param>
-    /// <param name="prior">The correction before anything was heard; <see cref="PlayingCorrection.LipsInRoomAir"/> if left out.</param>
+    /// <param name="heard">The measurements of this tube, at this cut and longer ones; may be empty.</param>
+    /// <param name="prior">The correction before any measurement. Default: <see cref="PlayingCorrection.LipsInRoomAir"/>.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The advice.</returns>
     /// <exception cref="ArgumentException">

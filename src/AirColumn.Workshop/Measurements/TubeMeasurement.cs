@@ -3,19 +3,19 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Measurements;
 
-/// <summary>A drone that was heard, and of which tube. Immutable.</summary>
+/// <summary>A heard drone, with the tube and the air. Immutable.</summary>
 public sealed record TubeMeasurement
 {
     private readonly JointState joints;
     private readonly Length? stopsShort;
 
-    /// <summary>Keeps what was heard.</summary>
-    /// <param name="when">When it was measured.</param>
-    /// <param name="cut">How long the open pipe was, sockets included; above 0.</param>
+    /// <summary>Keeps a measurement.</summary>
+    /// <param name="when">The time of the measurement.</param>
+    /// <param name="cut">The length of the open pipe, sockets included; above 0.</param>
     /// <param name="heard">The drone; above 0.</param>
-    /// <param name="standardUncertaintyCents">Of the drone, cents: 0 to 1200.</param>
+    /// <param name="standardUncertaintyCents">Standard uncertainty of the drone, cents: 0 to 1200.</param>
     /// <param name="air">The air in the room: a state, not mere constants.</param>
-    /// <param name="recording">What names the recording, such as a checksum; empty if there is none.</param>
+    /// <param name="recording">The identifier of the recording, such as a checksum; empty if there is none.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     /// <exception cref="ArgumentException">The air has no state.</exception>
     public TubeMeasurement(
@@ -41,7 +41,7 @@ public sealed record TubeMeasurement
         (Air, Recording) = (air, recording);
     }
 
-    /// <summary>When it was measured.</summary>
+    /// <summary>The time of the measurement.</summary>
     public DateTimeOffset When { get; }
 
     /// <summary>The length of the open pipe, sockets included.</summary>
@@ -57,17 +57,17 @@ public sealed record TubeMeasurement
     public Air Air { get; }
 
     /// <summary>
-    /// How far the pipes were in their sockets; dry if left out, which is how tubes are trimmed and errs to the long side. Where no socket is
-    /// tapered it makes no difference.
+    /// The state of the joints. Default: dry, since tubes are trimmed dry and the error is then on the long side. It makes no difference if no
+    /// socket is tapered.
     /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">The state is not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The state is not defined.</exception>
     public JointState Joints
     {
         get => joints;
         init => joints = Require.Named(value, nameof(Joints));
     }
 
-    /// <summary>How far all pipes together stopped short of home, measured: 0 to 1 m; null to compute it from the sockets.</summary>
+    /// <summary>The measured distance by which all pipes together stopped short of the bottom of their sockets: 0 to 1 m; null to compute it.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
     public Length? StopsShort
     {

@@ -17,16 +17,16 @@ public sealed class Question
     /// <summary>The question, in English.</summary>
     public string Text { get; }
 
-    /// <summary>The answer that an empty text stands for; null where there is none.</summary>
+    /// <summary>The answer that an empty text stands for; null if there is none.</summary>
     public string? Usual { get; }
 
-    /// <summary>All answers there are; empty where it is free text.</summary>
+    /// <summary>The possible answers; empty for free text.</summary>
     public IReadOnlyList<string> Choices { get; }
 
     /// <summary>Takes the answer, or throws <see cref="FormatException"/>.</summary>
     internal Action<string> Take { get; }
 
-    /// <summary>As a console shows it: the question, its choices, the usual answer.</summary>
+    /// <summary>The question as a console shows it, with its choices and the usual answer.</summary>
     /// <returns>The question, as text.</returns>
     public override string ToString() =>
         Text

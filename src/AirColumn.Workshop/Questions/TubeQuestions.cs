@@ -5,7 +5,7 @@ using AirColumn.Workshop.Words;
 
 namespace AirColumn.Workshop.Questions;
 
-/// <summary>The questions whose answers make a parts file, one after the other. Immutable.</summary>
+/// <summary>Questions, one after the other, whose answers make a parts file. Immutable.</summary>
 /// <remarks>
 /// Each answer is checked at once, by itself and with all parts so far, so that <see cref="Tubes.PartsFile.Read(string, Catalogue)"/> can
 /// read the finished file. Going back means asking again with fewer answers.
@@ -49,8 +49,8 @@ public sealed class TubeQuestions
     /// <summary>The text of the parts file; null while there are questions.</summary>
     public string? PartsFile { get; }
 
-    /// <summary>Before the first answer.</summary>
-    /// <param name="catalogue">The pipes and sockets that answers can name.</param>
+    /// <summary>Begins before the first answer.</summary>
+    /// <param name="catalogue">The catalogue of pipes and sockets that answers may name.</param>
     /// <returns>The questions, none answered.</returns>
     public static TubeQuestions Start(Catalogue catalogue)
     {
@@ -58,11 +58,11 @@ public sealed class TubeQuestions
         return new TubeQuestions(catalogue, []);
     }
 
-    /// <summary>After one more answer.</summary>
-    /// <param name="answer">To <see cref="Next"/>; empty for the usual one.</param>
+    /// <summary>Adds one more answer.</summary>
+    /// <param name="answer">The answer to <see cref="Next"/>; empty for the usual answer.</param>
     /// <returns>The questions after this answer.</returns>
-    /// <exception cref="FormatException">It is no answer to that; the message says what is wrong and what to answer.</exception>
-    /// <exception cref="InvalidOperationException">There is no question any more.</exception>
+    /// <exception cref="FormatException">It does not answer the question; the message says what is wrong and what to answer.</exception>
+    /// <exception cref="InvalidOperationException">There are no more questions.</exception>
     public TubeQuestions With(string answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
@@ -71,7 +71,7 @@ public sealed class TubeQuestions
             : new TubeQuestions(catalogue, [.. answers, answer]);
     }
 
-    /// <summary>Without the last answer; the same where there is none.</summary>
+    /// <summary>Takes back the last answer; changes nothing if there is none.</summary>
     /// <returns>The questions before the last answer.</returns>
     public TubeQuestions Back() => answers.Length == 0 ? this : new TubeQuestions(catalogue, answers[..^1]);
 

@@ -15,9 +15,9 @@ public static class Templates
 
     /// <summary>A strip to wrap round a pipe, whose line is a square cut.</summary>
     /// <param name="outside">Outside diameter of the pipe: 5 mm to 600 mm.</param>
-    /// <param name="units">In which units lengths are written.</param>
+    /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The HTML page.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The diameter is out of range, or the units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The diameter is out of range, or the units are not defined.</exception>
     public static string SquareCut(Length outside, LengthUnits units)
     {
         Require.InRange(outside.Millimeters, 5, 600, "mm", nameof(outside));
@@ -36,11 +36,11 @@ public static class Templates
         return page.ToString();
     }
 
-    /// <summary>The finger holes of a flute, to wrap round it, in as many pieces as it takes.</summary>
+    /// <summary>The finger holes of a flute, to wrap round it, on as many pages as needed.</summary>
     /// <param name="flute">The flute.</param>
-    /// <param name="units">In which units lengths are written.</param>
+    /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The HTML page.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones, or the pipe is too wide for a page.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not defined, or the pipe is too wide for a page.</exception>
     public static string Holes(FingeredFlute flute, LengthUnits units)
     {
         ArgumentNullException.ThrowIfNull(flute);
@@ -66,10 +66,10 @@ public static class Templates
     /// The template for a part of a tube: the saw line of a pipe, the arc of a bend, the holes of a pipe that are measured from one end.
     /// </summary>
     /// <param name="assembly">The parts.</param>
-    /// <param name="part">The place of the part among them, 0 at the blown end.</param>
-    /// <param name="units">In which units lengths are written.</param>
+    /// <param name="part">The index of the part: 0 is at the blown end.</param>
+    /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The HTML page.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">There is no such part, the units are not among the named ones, or it is too large for a
+    /// <exception cref="ArgumentOutOfRangeException">There is no such part, the units are not defined, or it is too large for a
     /// page.</exception>
     /// <exception cref="ArgumentException">There is nothing to print for such a part.</exception>
     public static string Of(TubeAssembly assembly, int part, LengthUnits units)
@@ -113,11 +113,11 @@ public static class Templates
 
     /// <summary>A bend to lay a heated pipe on.</summary>
     /// <param name="radius">Radius to the middle of the pipe: 10 mm to 10 m.</param>
-    /// <param name="angle">How far it turns: above 0 to 3600°.</param>
+    /// <param name="angle">The angle of the turn: above 0, up to 3600°.</param>
     /// <param name="outside">Outside diameter of the pipe: 5 mm to 150 mm, and less than twice the radius.</param>
-    /// <param name="units">In which units lengths are written.</param>
+    /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The HTML page.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A size is out of range, or the units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A size is out of range, or the units are not defined.</exception>
     public static string Bend(Length radius, Angle angle, Length outside, LengthUnits units)
     {
         Require.InRange(radius.Millimeters, 10, 10_000, "mm", nameof(radius));

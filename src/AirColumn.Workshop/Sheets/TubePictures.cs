@@ -4,18 +4,18 @@ using AirColumn.Workshop.Words;
 
 namespace AirColumn.Workshop.Sheets;
 
-/// <summary>The drawings of a tube as SVG, for pages that have styles for what is in them.</summary>
+/// <summary>The drawings of a tube as SVG, for pages that have styles for their classes.</summary>
 /// <remarks>
 /// Classes: bore, heat (formed by heat), axis, ruler, lead, grid, harmonic, curve, peak; of text middle, strong, start, end.
 /// </remarks>
 public static class TubePictures
 {
-    /// <summary>A side view to one scale with its dimensions. Each shape of a part has its place among the parts as data-part, from 0.</summary>
+    /// <summary>A side view to one scale with its dimensions. The shape of each part carries the part's index, from 0, as data-part.</summary>
     /// <param name="tube">The tube.</param>
-    /// <param name="width">Of the drawing, of which letters are 12 high: 200 to 2000.</param>
-    /// <param name="units">In which units lengths are written.</param>
+    /// <param name="width">The width of the drawing, in units in which letters are 12 high: 200 to 2000.</param>
+    /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The SVG drawing.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The width is out of range, or the units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The width is out of range, or the units are not defined.</exception>
     public static string Side(AssembledTube tube, double width, LengthUnits units)
     {
         ArgumentNullException.ThrowIfNull(tube);
@@ -25,7 +25,7 @@ public static class TubePictures
 
     /// <summary>The impedance at the lips against frequency, its peaks with the nearest notes.</summary>
     /// <param name="cut">The tube, cut to the note.</param>
-    /// <param name="note">The note aimed at.</param>
+    /// <param name="note">The wanted note.</param>
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The SVG drawing.</returns>

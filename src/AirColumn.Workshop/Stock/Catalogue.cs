@@ -2,9 +2,9 @@ using nietras.SeparatedValues;
 
 namespace AirColumn.Workshop.Stock;
 
-/// <summary>Pipes and sockets by name: those of public standards, and one's own. Immutable.</summary>
+/// <summary>Pipes and sockets by name, from public standards and from files of your own. Immutable.</summary>
 /// <remarks>
-/// A user's catalogue is a CSV file with a header line, columns in any order, commas between, text with commas in quotes. Pipes:
+/// A user's catalogue is a CSV file with a header line, columns in any order, separated by commas, text with commas in quotes. Pipes:
 /// series, size, material, outside, outside_tolerance, wall_min, wall_max, inside, unit (mm or in), standard, edition, source, certainty (read,
 /// inferred, memory or own). Sockets: series, size, entrance, bottom, depth, unit, standard, edition, source, certainty. Empty cells are
 /// allowed in outside_tolerance, wall_min, wall_max and inside only, and a pipe needs wall_min or inside. Sockets may have a column
@@ -53,7 +53,7 @@ public sealed class Catalogue
         (Pipes, Sockets) = (pipes, sockets);
     }
 
-    /// <summary>Those of public standards that come with this package, each row with its source.</summary>
+    /// <summary>The catalogue that comes with this package: pipes and sockets of public standards, each row with its source.</summary>
     public static Catalogue Standard { get; } =
         new(ReadPipes(Resource("pipes.csv")), ReadSockets(Resource("sockets.csv")));
 
@@ -63,10 +63,10 @@ public sealed class Catalogue
     /// <summary>The sockets.</summary>
     public IReadOnlyList<StockSocket> Sockets { get; }
 
-    /// <summary>This catalogue with pipes of a CSV file, which take the place of those of the same name.</summary>
+    /// <summary>This catalogue with the pipes of a CSV file, which replace pipes of the same name.</summary>
     /// <param name="csv">The text of the file, up to a million characters; see the remarks of this class.</param>
     /// <returns>The larger catalogue.</returns>
-    /// <exception cref="FormatException">A row or column is not as it should be; the message names both.</exception>
+    /// <exception cref="FormatException">A row or column is not valid; the message names both.</exception>
     public Catalogue WithPipes(string csv)
     {
         ArgumentNullException.ThrowIfNull(csv);
@@ -77,10 +77,10 @@ public sealed class Catalogue
         );
     }
 
-    /// <summary>This catalogue with sockets of a CSV file, which take the place of those of the same name.</summary>
+    /// <summary>This catalogue with the sockets of a CSV file, which replace sockets of the same name.</summary>
     /// <param name="csv">The text of the file, up to a million characters; see the remarks of this class.</param>
     /// <returns>The larger catalogue.</returns>
-    /// <exception cref="FormatException">A row or column is not as it should be; the message names both.</exception>
+    /// <exception cref="FormatException">A row or column is not valid; the message names both.</exception>
     public Catalogue WithSockets(string csv)
     {
         ArgumentNullException.ThrowIfNull(csv);
@@ -94,7 +94,7 @@ public sealed class Catalogue
     /// <summary>A pipe by series and size, such as "pvc-40 1-1/2".</summary>
     /// <param name="name">The name.</param>
     /// <returns>The pipe.</returns>
-    /// <exception cref="ArgumentException">There is none of that name; the message lists those of its series, or the series.</exception>
+    /// <exception cref="ArgumentException">There is none of that name; the message lists the names in its series, or the series.</exception>
     public StockPipe Pipe(string name) =>
         name is null
             ? throw new ArgumentNullException(nameof(name))
@@ -104,7 +104,7 @@ public sealed class Catalogue
     /// <summary>A socket by the series and size of its pipe.</summary>
     /// <param name="name">The name.</param>
     /// <returns>The socket.</returns>
-    /// <exception cref="ArgumentException">There is none of that name; the message lists those of its series, or the series.</exception>
+    /// <exception cref="ArgumentException">There is none of that name; the message lists the names in its series, or the series.</exception>
     public StockSocket Socket(string name) =>
         name is null
             ? throw new ArgumentNullException(nameof(name))
@@ -229,10 +229,7 @@ public sealed class Catalogue
         }
         catch (Exception problem) when (problem is InvalidDataException or ArgumentException)
         {
-            throw new FormatException(
-                $"The catalogue is not CSV as it should be: {problem.Message}",
-                problem
-            );
+            throw new FormatException($"The catalogue is not valid CSV: {problem.Message}", problem);
         }
 
         return result;

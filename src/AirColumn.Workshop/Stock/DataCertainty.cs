@@ -6,7 +6,7 @@ public enum DataCertainty
     /// <summary>Read in the standard or in a public reproduction of its table.</summary>
     Read,
 
-    /// <summary>Read, but something of it inferred; the source says what.</summary>
+    /// <summary>Read in part and inferred in part; the source states which.</summary>
     Inferred,
 
     /// <summary>From memory, not confirmed.</summary>

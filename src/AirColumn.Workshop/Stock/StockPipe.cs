@@ -11,7 +11,7 @@ public sealed record StockPipe
 {
     internal StockPipe() { }
 
-    /// <summary>Which kind, such as "pvc-40".</summary>
+    /// <summary>The series, such as "pvc-40".</summary>
     public required string Series { get; init; }
 
     /// <summary>Its nominal size within the series, such as "1-1/2": a name.</summary>
@@ -23,22 +23,22 @@ public sealed record StockPipe
     /// <summary>Outside diameter.</summary>
     public required Length Outside { get; init; }
 
-    /// <summary>By how much the average outside diameter may differ from that; null if the table read does not say.</summary>
+    /// <summary>The tolerance of the average outside diameter; null if the table does not state it.</summary>
     public required Length? OutsideTolerance { get; init; }
 
-    /// <summary>The least wall; null where the standard gives the inside diameter instead.</summary>
+    /// <summary>The least wall; null if the standard gives the inside diameter instead.</summary>
     public required Length? WallLeast { get; init; }
 
-    /// <summary>The greatest wall; null if the table read does not say.</summary>
+    /// <summary>The greatest wall; null if the table does not state it.</summary>
     public required Length? WallMost { get; init; }
 
-    /// <summary>The inside diameter where the table gives one.</summary>
+    /// <summary>The inside diameter, if the table gives one.</summary>
     public required Length? InsideGiven { get; init; }
 
     /// <summary>The standard.</summary>
     public required string Standard { get; init; }
 
-    /// <summary>Its edition; "not stated" where what was read does not say.</summary>
+    /// <summary>Its edition; "not stated" if the source does not state it.</summary>
     public required string Edition { get; init; }
 
     /// <summary>The source it was read from.</summary>
@@ -47,11 +47,12 @@ public sealed record StockPipe
     /// <summary>Its certainty.</summary>
     public required DataCertainty Certainty { get; init; }
 
-    /// <summary>Series and size, by which it is asked for.</summary>
+    /// <summary>Series and size, by which the catalogue finds it.</summary>
     public string Name => $"{Series} {Size}";
 
     /// <summary>
-    /// The inside diameter to reckon with until a caliper says better: as given; else with the mean wall; else, too large, with the least.
+    /// The inside diameter to use until it is measured: as given; otherwise from the mean wall; otherwise from the least wall, which makes it too
+    /// large.
     /// </summary>
     public Length Inside =>
         InsideGiven
@@ -64,19 +65,19 @@ public sealed record StockPipe
                 )
         );
 
-    /// <summary>The largest inside diameter: greatest outside, least wall; null where the limits are not known.</summary>
+    /// <summary>The largest inside diameter: greatest outside, least wall; null if the limits are not known.</summary>
     public Length? InsideMost =>
         (OutsideTolerance, WallLeast) is ({ } tolerance, { } wall)
             ? Millimetres(Outside.Millimeters + tolerance.Millimeters - 2 * wall.Millimeters)
             : null;
 
-    /// <summary>The smallest inside diameter: least outside, greatest wall; null where the limits are not known.</summary>
+    /// <summary>The smallest inside diameter: least outside, greatest wall; null if the limits are not known.</summary>
     public Length? InsideLeast =>
         (OutsideTolerance, WallMost) is ({ } tolerance, { } wall)
             ? Millimetres(Outside.Millimeters - tolerance.Millimeters - 2 * wall.Millimeters)
             : null;
 
-    /// <summary>Half the distance of the limits of the inside diameter; null where they are not known.</summary>
+    /// <summary>Half the distance between the limits of the inside diameter; null if they are not known.</summary>
     public Length? InsidePlusMinus =>
         (InsideLeast, InsideMost) is ({ } least, { } most)
             ? Millimetres((most.Millimeters - least.Millimeters) / 2)

@@ -7,7 +7,7 @@ public sealed record StockSocket
 {
     internal StockSocket() { }
 
-    /// <summary>Which kind of pipe it takes, such as "pvc-40".</summary>
+    /// <summary>The series of the pipe it takes, such as "pvc-40".</summary>
     public required string Series { get; init; }
 
     /// <summary>The nominal size of that pipe.</summary>
@@ -22,13 +22,13 @@ public sealed record StockSocket
     /// <summary>Least depth, from entrance to stop.</summary>
     public required Length Depth { get; init; }
 
-    /// <summary>By how much the average diameter at entrance and bottom may differ from that; null if the table read does not say.</summary>
+    /// <summary>The tolerance of the average diameter at entrance and bottom; null if the table does not state it.</summary>
     public Length? DiameterTolerance { get; init; }
 
     /// <summary>The standard.</summary>
     public required string Standard { get; init; }
 
-    /// <summary>Its edition; "not stated" where what was read does not say.</summary>
+    /// <summary>Its edition; "not stated" if the source does not state it.</summary>
     public required string Edition { get; init; }
 
     /// <summary>The source it was read from.</summary>
@@ -37,6 +37,6 @@ public sealed record StockSocket
     /// <summary>Its certainty.</summary>
     public required DataCertainty Certainty { get; init; }
 
-    /// <summary>Series and size of the pipe, by which it is asked for.</summary>
+    /// <summary>Series and size of the pipe, by which the catalogue finds it.</summary>
     public string Name => $"{Series} {Size}";
 }

@@ -5,7 +5,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
 
-/// <summary>A tube with its parts in place: the bore, and how long each pipe of it is cut. Immutable.</summary>
+/// <summary>A tube with its parts in place: the bore, and the cut length of each pipe. Immutable.</summary>
 public sealed record AssembledTube
 {
     internal AssembledTube(
@@ -46,7 +46,7 @@ public sealed record AssembledTube
     /// <summary>The finger holes, from the blown end.</summary>
     public IReadOnlyList<DrilledHole> Holes { get; }
 
-    /// <summary>How long each pipe is cut, from the blown end.</summary>
+    /// <summary>The cut length of each pipe, from the blown end.</summary>
     public IReadOnlyList<PipeCut> Cuts { get; }
 
     /// <summary>The cut of the pipe whose length was open; null if all were known.</summary>
@@ -62,10 +62,10 @@ public sealed record AssembledTube
     internal ColumnParameter CutParameter =>
         ColumnParameter.SectionLength(FreeSection, Holes.Count, HolesFromFarEnd);
 
-    /// <summary>The air in it, its holes fingered as for the drone.</summary>
+    /// <summary>The column of the tube with an air, its holes fingered as for the drone.</summary>
     /// <param name="air">The air.</param>
-    /// <param name="options">Further choices of the column; the usual ones if left out.</param>
-    /// <param name="near">The column of a similar tube: what both have in common is taken over, and nothing else changes.</param>
+    /// <param name="options">Further choices of the column. Default: those of a new <see cref="AirColumn.Acoustics.ColumnOptions"/>.</param>
+    /// <param name="near">The column of a similar tube, to save time: what both have in common is shared. It does not change the result.</param>
     /// <returns>The column.</returns>
     public Column ColumnIn(Air air, ColumnOptions? options = null, Column? near = null)
     {
@@ -96,16 +96,16 @@ public sealed record AssembledTube
 /// <summary>A pipe and the length to which it is cut.</summary>
 /// <param name="Pipe">The pipe.</param>
 /// <param name="Cut">The length to which it is cut, sockets included.</param>
-/// <param name="Hidden">How much of that is taken by what is pushed into it or formed from it.</param>
+/// <param name="Hidden">The part of that length taken up by what is pushed into the pipe or formed from it.</param>
 public sealed record PipeCut(PipePart Pipe, Length Cut, Length Hidden);
 
 /// <summary>A finger hole with its place on the tube.</summary>
 /// <param name="Hole">The hole.</param>
-/// <param name="Part">Its place among the parts, 0 at the blown end.</param>
-/// <param name="Cut">The pipe it is drilled in, and how long that is cut.</param>
-/// <param name="FromLips">From the end of that pipe towards the lips, along its wall, to the middle of the hole.</param>
-/// <param name="Position">From the blown end of the tube, along the bore.</param>
-/// <param name="KeepsFromFarEnd">Whether it keeps its distance from the open end of the tube when the open pipe becomes longer or shorter.</param>
+/// <param name="Part">The index of the part: 0 is at the blown end.</param>
+/// <param name="Cut">The pipe it is drilled in, with its cut length.</param>
+/// <param name="FromLips">Distance from the end of that pipe towards the lips to the middle of the hole, along its wall.</param>
+/// <param name="Position">Distance from the blown end of the tube, along the bore.</param>
+/// <param name="KeepsFromFarEnd">True if it keeps its distance from the open end of the tube when the open pipe becomes longer or shorter.</param>
 public sealed record DrilledHole(
     HolePart Hole,
     int Part,

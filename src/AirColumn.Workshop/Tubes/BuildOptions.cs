@@ -11,14 +11,14 @@ public sealed record BuildOptions
     private readonly TemperatureDelta temperatureTolerance = TemperatureDelta.FromKelvins(3);
     private readonly Length trimStep = Length.FromMillimeters(5);
 
-    /// <summary>The correction for the player; by default that of lips in room air, an estimate from common practice.</summary>
+    /// <summary>The correction for the player; by default for lips in room air, an estimate from common practice.</summary>
     public PlayingCorrection Correction
     {
         get => correction;
         init => correction = value ?? throw new ArgumentNullException(nameof(Correction));
     }
 
-    /// <summary>How far a cut may be off: above 0 to 100 mm; 1 mm by default.</summary>
+    /// <summary>The tolerance of a cut: above 0, up to 100 mm; 1 mm by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
     public Length CutTolerance
     {
@@ -30,7 +30,7 @@ public sealed record BuildOptions
         }
     }
 
-    /// <summary>How far the room may be from its temperature: above 0 to 30 K; 3 K by default.</summary>
+    /// <summary>The tolerance of the temperature of the room: above 0, up to 30 K; 3 K by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The difference is out of range.</exception>
     public TemperatureDelta TemperatureTolerance
     {

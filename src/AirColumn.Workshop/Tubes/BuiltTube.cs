@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
 
-/// <summary>A tube with its pipe cut to a length, and what it then does: computed, not estimated. Immutable.</summary>
+/// <summary>A tube with its pipe cut to a length, and its computed resonances. Immutable.</summary>
 /// <param name="Tube">The parts in place.</param>
 /// <param name="Column">The air in it.</param>
 /// <param name="FirstResonance">Its first resonance.</param>

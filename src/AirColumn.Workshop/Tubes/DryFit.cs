@@ -6,10 +6,11 @@ using UnitsNet;
 namespace AirColumn.Workshop.Tubes;
 
 /// <summary>
-/// A tube put together by hand, without cement: tapered sockets hold its pipes out, so that it is longer and lower than it will be. Immutable.
+/// A tube put together by hand, without cement. Tapered sockets stop its pipes short, so that it is longer and lower than when cemented. Immutable.
 /// </summary>
 /// <remarks>
-/// Sockets of standards are narrower at the bottom than their pipe, so that a pipe goes in easily for a third to two thirds of the depth and home only with
+/// Sockets of standards are narrower at the bottom than their pipe, so that a pipe goes in easily for a third to two thirds of the depth and home
+/// only with
 /// cement (source: ASTM F3328, scope). Where it stops follows from the sizes: a tenth of a millimetre of diameter is about 6 mm of depth, so a
 /// measurement beats the computation by far.
 /// </remarks>
@@ -26,13 +27,13 @@ public sealed class DryFit
         Tube = With(joint => joint.StopsShort.Millimeters);
     }
 
-    /// <summary>The sockets that hold their pipe out, or may.</summary>
+    /// <summary>The sockets that stop their pipe short, or may.</summary>
     public IReadOnlyList<DryJoint> Joints { get; }
 
-    /// <summary>The same parts with the pipes as far in as they go by hand.</summary>
+    /// <summary>The same parts, with the pipes pushed in by hand.</summary>
     public TubeAssembly Tube { get; }
 
-    /// <summary>Whether that was measured, rather than computed from the sizes of pipes and sockets.</summary>
+    /// <summary>True if the distance was measured, not computed from the sizes of pipes and sockets.</summary>
     public bool IsMeasured { get; }
 
     /// <summary>The distance by which all pipes together stop short of home.</summary>
@@ -44,7 +45,7 @@ public sealed class DryFit
     /// <summary>The most that the tolerances allow.</summary>
     public Length Most => Sum(joint => joint.Most);
 
-    /// <summary>The same tube with what was measured in place of what was computed, shared among the joints in its proportions.</summary>
+    /// <summary>The same tube with a measured distance in place of the computed one, shared among the joints in proportion.</summary>
     /// <param name="stopsShort">The distance by which all pipes together stop short of home: from 0 to the depth of all sockets.</param>
     /// <returns>The measured fit.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
@@ -83,12 +84,12 @@ public sealed class DryFit
         );
     }
 
-    /// <summary>By how much the first resonance rises from dry to home, how sure that is, and what to trim to while dry.</summary>
-    /// <param name="cut">How long the open pipe is.</param>
+    /// <summary>The rise of the first resonance from dry to home, its uncertainty, and the note to trim to while dry.</summary>
+    /// <param name="cut">The length of the open pipe.</param>
     /// <param name="air">The air in the tube.</param>
-    /// <param name="target">The note that is wanted with all joints home.</param>
+    /// <param name="target">The wanted note with all joints home.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The tuning; null where a tube shows no resonance.</returns>
+    /// <returns>The tuning; null if a tube has no resonance.</returns>
     /// <exception cref="ArgumentException">The cut does not hold what is pushed into it.</exception>
     public DryTuning? Tuning(
         Length cut,

@@ -3,12 +3,12 @@ using UnitsNet;
 namespace AirColumn.Workshop.Tubes;
 
 /// <summary>A pipe in a tapered socket, pushed in by hand and not cemented: it stops before it is home. Immutable.</summary>
-/// <param name="Fitting">Which part has the socket: its place in <see cref="TubeAssembly.Parts"/>.</param>
-/// <param name="IsBefore">Whether it is the socket on the side of the blown end.</param>
-/// <param name="Pipe">Which part is the pipe that goes in.</param>
-/// <param name="StopsShort">How far from home it stops, for the sizes given; as measured where it was.</param>
-/// <param name="Least">The least of that, with all sizes at the ends of their tolerances.</param>
-/// <param name="Most">The most of that.</param>
+/// <param name="Fitting">The index in <see cref="TubeAssembly.Parts"/> of the part with the socket.</param>
+/// <param name="IsBefore">True if it is the socket on the side of the blown end.</param>
+/// <param name="Pipe">The index of the pipe that goes in.</param>
+/// <param name="StopsShort">The distance from home at which it stops: measured, or computed from the sizes.</param>
+/// <param name="Least">The least distance, with all sizes at the ends of their tolerances.</param>
+/// <param name="Most">The greatest distance.</param>
 /// <param name="StandardDeviation">How far it scatters about <paramref name="StopsShort"/>.</param>
 public sealed record DryJoint(
     int Fitting,

@@ -2,9 +2,9 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
 
-/// <summary>The note that a tube should sound while its joints are dry, so that it is right when they are home. Immutable.</summary>
+/// <summary>The note that a tube should sound while its joints are dry, so that it is in tune when they are pushed home. Immutable.</summary>
 /// <param name="Fit">The dry tube.</param>
-/// <param name="CentsToHome">By how much the first resonance rises from dry to home, cents.</param>
+/// <param name="CentsToHome">The rise of the first resonance from dry to home, cents.</param>
 /// <param name="StandardDeviationCents">The standard deviation of that rise, cents.</param>
 /// <param name="Target">The note to trim to while the joints are dry.</param>
 public sealed record DryTuning(

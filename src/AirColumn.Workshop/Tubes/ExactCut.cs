@@ -6,8 +6,8 @@ using AirColumn.Workshop.Words;
 namespace AirColumn.Workshop.Tubes;
 
 /// <summary>
-/// The pipe length that puts the first resonance on a note, or why there is none: the first step of a <see cref="TubeBuild"/>, which also
-/// says how sure it is and what to cut first. Immutable.
+/// The pipe length that puts the first resonance on a note, or the reason why there is none. It is the first step of a <see cref="TubeBuild"/>,
+/// which adds the uncertainty and the first cut. Immutable.
 /// </summary>
 public sealed class ExactCut
 {
@@ -33,7 +33,7 @@ public sealed class ExactCut
     /// <summary>The length that puts the first resonance on the note.</summary>
     public BuiltTube? Exact { get; init; }
 
-    /// <summary>Change of the first resonance for each millimetre of pipe added: negative; 0 where no length fits.</summary>
+    /// <summary>Change of the first resonance for each millimetre of pipe added: negative; 0 if no length fits.</summary>
     public double CentsPerMillimetre { get; init; }
 
     /// <summary>The first four resonances at that length.</summary>
@@ -43,9 +43,9 @@ public sealed class ExactCut
     public IReadOnlyList<OverblownNote> Overblown { get; init; } = [];
 
     /// <summary>One sentence: what was found, or why no length fits.</summary>
-    /// <param name="units">In which units lengths are written.</param>
+    /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The sentence.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public string ExplanationIn(LengthUnits units) => explaining(new Sizes(Require.Named(units)));
 
     /// <summary>The whole plan. Each call computes it anew.</summary>

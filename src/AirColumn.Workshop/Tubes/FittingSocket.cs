@@ -3,14 +3,14 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
 
-/// <summary>A socket of a fitting: a pipe goes in to the stop, or nearly. Immutable.</summary>
+/// <summary>A socket of a fitting, into which a pipe goes as far as the stop, or nearly. Immutable.</summary>
 public sealed record FittingSocket
 {
     /// <summary>Describes a socket.</summary>
     /// <param name="entrance">Inside diameter at its entrance: 5 mm to 500 mm.</param>
-    /// <param name="bottom">Inside diameter at its bottom: 5 mm, to that of the entrance.</param>
-    /// <param name="depth">From entrance to stop: 0.1 mm to 10 m.</param>
-    /// <param name="gap">What is left between the pipe's end and the stop: 0, to the depth.</param>
+    /// <param name="bottom">Inside diameter at its bottom: from 5 mm to the diameter of the entrance.</param>
+    /// <param name="depth">The depth from entrance to stop: 0.1 mm to 10 m.</param>
+    /// <param name="gap">The space left between the end of the pipe and the stop: from 0 to the depth.</param>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public FittingSocket(Length entrance, Length bottom, Length depth, Length gap)
     {
@@ -28,21 +28,23 @@ public sealed record FittingSocket
     /// <summary>Inside diameter at its bottom.</summary>
     public Length Bottom { get; }
 
-    /// <summary>From entrance to stop.</summary>
+    /// <summary>The depth from entrance to stop.</summary>
     public Length Depth { get; }
 
     /// <summary>The space left between the pipe's end and the stop.</summary>
     public Length Gap { get; }
 
     /// <summary>
-    /// How far entrance and bottom may be off, both alike: as the catalogue says; 0.15 mm, a choice, where that says nothing; 0.05 mm, a caliper,
-    /// if left out.
+    /// The tolerance of the diameters at entrance and bottom, which vary together. From a catalogue: as stated there, or 0.15 mm (our choice).
+    /// Default: 0.05 mm, for a caliper.
     /// </summary>
     public Length DiameterPlusMinus { get; init; } = Length.FromMillimeters(0.05);
 
-    /// <summary>How far from home a pipe stops that is pushed in by hand, without cement: where the tapered socket is as wide as the pipe.</summary>
+    /// <summary>
+    /// The distance from home at which a pipe stops that is pushed in by hand, without cement: where the tapered socket is as wide as the pipe.
+    /// </summary>
     /// <param name="outside">Outside diameter of the pipe.</param>
-    /// <returns>0 where the pipe reaches the gap that is left at home, or the socket has no taper; at most <see cref="Depth"/> less
+    /// <returns>0 if the pipe reaches its gap, or if the socket has no taper; at most <see cref="Depth"/> less
     /// <see cref="Gap"/>. </returns>
     public Length StopsShort(Length outside) =>
         Length.FromMillimeters(StopsShort(outside.Millimeters - Bottom.Millimeters));
@@ -60,7 +62,7 @@ public sealed record FittingSocket
 
     /// <summary>A socket of a catalogue.</summary>
     /// <param name="stock">The socket.</param>
-    /// <param name="gap">What is left between the pipe's end and the stop: 0, to the depth.</param>
+    /// <param name="gap">The space left between the end of the pipe and the stop: from 0 to the depth.</param>
     /// <returns>The socket.</returns>
     public static FittingSocket Of(StockSocket stock, Length gap)
     {

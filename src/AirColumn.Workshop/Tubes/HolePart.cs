@@ -3,17 +3,20 @@ using UnitsNet;
 namespace AirColumn.Workshop.Tubes;
 
 /// <summary>
-/// A hole for a finger, drilled through the wall of the pipe before it; what is formed from that pipe may lie between. Its height is the pipe's wall. Immutable.
+/// A finger hole, drilled through the wall of the pipe before it in the list. A bell or a bend formed from that pipe may stand between them. Its
+/// height is the pipe's wall. Immutable.
 /// </summary>
 public sealed record HolePart : TubePart
 {
     /// <summary>Describes a hole.</summary>
-    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="name">The maker's name for it; not empty.</param>
     /// <param name="diameter">Its diameter: 1 mm to 100 mm.</param>
-    /// <param name="at">From an end of the sawn pipe to the middle of the hole, along the wall before anything is formed: 0.1 mm to 10 m.</param>
-    /// <param name="from">From which end that is measured.</param>
+    /// <param name="at">
+    /// Distance from an end of the sawn pipe to the middle of the hole, along the wall before anything is formed: 0.1 mm to 10 m.
+    /// </param>
+    /// <param name="from">The end from which that is measured.</param>
     /// <exception cref="ArgumentException">The name is empty.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A size is outside its range, or the end not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A size is outside its range, or the end is not defined.</exception>
     public HolePart(string name, Length diameter, Length at, PipeEnd from)
         : base(name)
     {
@@ -27,13 +30,13 @@ public sealed record HolePart : TubePart
     /// <summary>Its diameter.</summary>
     public Length Diameter { get; }
 
-    /// <summary>From that end of the sawn pipe to its middle.</summary>
+    /// <summary>Distance from that end of the sawn pipe to the middle of the hole.</summary>
     public Length At { get; }
 
-    /// <summary>The end of the pipe that it keeps its distance from, whatever the pipe's length.</summary>
+    /// <summary>The end of the pipe from which the hole keeps its distance, whatever the length of the pipe.</summary>
     public PipeEnd From { get; }
 
-    /// <summary>Whether it is left open for the drone, as a vent is; closed by a finger if left out.</summary>
+    /// <summary>True if the hole stays open while the drone sounds, as a vent does. False, the default: a finger closes it.</summary>
     public bool IsOpenInDrone { get; init; }
 
     internal double RadiusMillimetres => Diameter.Millimeters / 2;

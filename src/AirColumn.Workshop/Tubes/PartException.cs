@@ -1,6 +1,6 @@
 namespace AirColumn.Workshop.Tubes;
 
-/// <summary>Parts do not go together, because of one of them.</summary>
+/// <summary>The exception for parts that do not go together because of one of them.</summary>
 public sealed class PartException : ArgumentException
 {
     internal PartException(int part, string message, Exception problem)
@@ -9,6 +9,6 @@ public sealed class PartException : ArgumentException
         Part = part;
     }
 
-    /// <summary>The place of the part among the parts, 0 at the blown end.</summary>
+    /// <summary>The index of the part: 0 is at the blown end.</summary>
     public int Part { get; }
 }

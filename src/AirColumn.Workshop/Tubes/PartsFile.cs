@@ -12,7 +12,8 @@ namespace AirColumn.Workshop.Tubes;
 ///   { "part": "pipe", "name": "…", "stock": "pvc-40 1-1/2", "inside": "40.6 mm", "length": "open" },
 ///   { "part": "coupling", "name": "…", "before": "pvc-40 1-1/2", "after": "pvc-40 2", "gap": "1 mm", "inside": "40 mm", "between": "12 mm" } ] }
 /// </code>
-/// A pipe has stock, or inside and outside; inside beside stock is a caliper reading and takes precedence over the table; its length is a size or "open", once.
+/// A pipe has stock, or inside and outside; inside beside stock is a caliper reading and takes precedence over the table; its length is a size or
+/// "open", once.
 /// The sockets of a coupling or elbow are of a catalogue, or { "entrance", "bottom", "depth" }. Further parts: elbow (also radius and
 /// angle in degrees, no between), bell (inside, length), bend (radius, angle, straightAfter), fitting (adds, inside), hole (diameter, at, from
 /// lips or
@@ -47,9 +48,9 @@ public sealed class PartsFile
 
     /// <summary>Reads a parts file.</summary>
     /// <param name="json">Its text, up to a million characters.</param>
-    /// <param name="catalogue">Where stock and sockets are looked up.</param>
+    /// <param name="catalogue">The catalogue of stock and sockets.</param>
     /// <returns>The parts file.</returns>
-    /// <exception cref="FormatException">Something is not as it should be; the message names where, what is allowed and what to do.</exception>
+    /// <exception cref="FormatException">The text is not a valid parts file; the message names the place, what is allowed and what to do.</exception>
     public static PartsFile Read(string json, Catalogue catalogue)
     {
         ArgumentNullException.ThrowIfNull(json);

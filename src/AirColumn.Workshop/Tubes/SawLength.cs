@@ -4,11 +4,11 @@ using UnitsNet;
 namespace AirColumn.Workshop.Tubes;
 
 /// <summary>
-/// A length to saw a pipe to, as a tape shows it: rounded up, never down, in millimetres and by itself in sixteenths of an inch. Immutable.
+/// A length to saw, as a tape shows it: rounded up, in millimetres and separately in sixteenths of an inch. Immutable.
 /// </summary>
 /// <remarks>
-/// A pipe too long is trimmed, one too short is lost. Both marks come straight from the exact length, so that nothing is rounded twice; they are
-/// two lengths, and either is safe.
+/// A pipe that is too long can be trimmed; one that is too short is lost. Both marks come from the exact length, so that nothing is rounded twice.
+/// They are two lengths, and either is safe.
 /// </remarks>
 public sealed record SawLength
 {
@@ -27,23 +27,23 @@ public sealed record SawLength
     /// <summary>The mark on a tape in inches, not below <see cref="Exact"/>.</summary>
     public InchFraction Inches { get; }
 
-    /// <summary>A length that was computed: up to a whole millimetre or sixteenth.</summary>
-    /// <param name="shortest">The shortest that is safe: above 0 to 1 km.</param>
+    /// <summary>A computed length, rounded up to a whole millimetre or sixteenth.</summary>
+    /// <param name="shortest">The shortest safe length: above 0, up to 1 km.</param>
     /// <returns>The length to saw.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
     public static SawLength Computed(Length shortest) =>
         new(Checked(shortest), Rounded.UpToMillimetre(shortest));
 
-    /// <summary>A length that the maker gave: up to a tenth of a millimetre or a sixteenth, so that a length on a mark stays there.</summary>
+    /// <summary>A length given by the maker, rounded up to a tenth of a millimetre or a sixteenth, so that a length on a mark stays there.</summary>
     /// <param name="given">The length: above 0 to 1 km.</param>
     /// <returns>The length to saw.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
     public static SawLength Given(Length given) => new(Checked(given), Rounded.UpToTenth(given));
 
-    /// <summary>How much pipe it takes, in the units in which it is sawn: of both the longer.</summary>
+    /// <summary>The pipe that it takes, in the units in which it is sawn; with both units, the longer of the two.</summary>
     /// <param name="units">The units.</param>
     /// <returns>The longer of the two.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public Length Longest(LengthUnits units) =>
         Require.Named(units) switch
         {
@@ -52,10 +52,10 @@ public sealed record SawLength
             _ => Inches.Length > Millimetres ? Inches.Length : Millimetres,
         };
 
-    /// <summary>In words, the same in every culture: "1090 mm or 42 15/16 in".</summary>
+    /// <summary>The length in words, the same in every culture: "1090 mm or 42 15/16 in".</summary>
     /// <param name="units">The units.</param>
     /// <returns>The length in words.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public string In(LengthUnits units) =>
         Require.Named(units) switch
         {
@@ -73,5 +73,5 @@ public sealed record SawLength
 
 /// <summary>A pipe and the length to saw it to.</summary>
 /// <param name="Pipe">The pipe.</param>
-/// <param name="Length">The length: of the open pipe its first cut, of others the one they were given.</param>
+/// <param name="Length">The length: for the open pipe its first cut, for others their given length.</param>
 public sealed record SawnPipe(PipePart Pipe, SawLength Length);

@@ -5,13 +5,13 @@ using UnitsNet;
 namespace AirColumn.Workshop.Tubes;
 
 /// <summary>
-/// Parts put together from the blown end to the far end, at most one pipe among them whose length is to be found. Immutable.
+/// Parts in order from the blown end to the far end. The length of at most one pipe is open, to be found. Immutable.
 /// </summary>
 /// <remarks>
-/// The bore of a pipe runs on to its ends inside the sockets, so that its cut length counts in full; between two pipes lie the gaps
-/// that are left and what is between the stops. An insert takes the place of the pipe's bore as far as it is pushed in. Bells
-/// and bends are made from the pipe before them, so that it is cut longer by what they take. Pipes of one kind with one inside diameter are
-/// taken to be cut from one length, so that they are too wide or too narrow together. Finger holes come after the pipe that they are drilled in,
+/// The bore of a pipe runs on to its ends inside the sockets, so that its cut length counts in full; between two pipes lie their gaps and the bore
+/// between the stops. An insert takes the place of the pipe's bore as far as it is pushed in. Bells
+/// and bends are made from the pipe before them, so that it is cut longer by what they take. Pipes of the same kind and inside diameter are taken
+/// to be cut from one length, so that their errors in diameter are the same. Finger holes come after the pipe that they are drilled in,
 /// before
 /// or after what is formed from it.
 /// </remarks>
@@ -21,11 +21,12 @@ public sealed class TubeAssembly
 
     /// <summary>Puts parts together.</summary>
     /// <param name="parts">The parts from the blown end; a pipe among them.</param>
-    /// <param name="wall">Thickness of the wall at the open far end; if null that of the pipe or insert that ends there, of a fitting a thin
-    /// edge.</param>
+    /// <param name="wall">
+    /// Thickness of the wall at the open far end; null for the wall of the pipe or insert that ends there, or a thin edge if it is a fitting.
+    /// </param>
     /// <exception cref="ArgumentException">
     /// The parts do not go together: no pipe, more than one of unknown length, a pipe that does not enter its socket, an insert that does not
-    /// enter its pipe, a part where it cannot be. The message names them; where one part is at fault it is a <see cref="PartException"/>.
+    /// enter its pipe, a part in an impossible place. The message names them; if one part is at fault, the exception is a <see cref="PartException"/>.
     /// </exception>
     public TubeAssembly(IReadOnlyList<TubePart> parts, Length? wall = null)
     {
@@ -73,11 +74,11 @@ public sealed class TubeAssembly
         Remarks = [.. PartRemarks.Of(this)];
     }
 
-    /// <summary>A pipe whose length is to be found, with a fitting at either end or none: all that can be told without what fits over it.</summary>
+    /// <summary>A pipe whose length is to be found, with a fitting at either end, both ends or neither.</summary>
     /// <param name="inside">Inside diameter of the pipe: 5 mm to 500 mm.</param>
     /// <param name="wall">Thickness of the wall at the open end, 0 to 100 mm; 0 for a thin edge.</param>
-    /// <param name="mouth">What is put on the blown end; null for a bare pipe.</param>
-    /// <param name="end">What is put on the far end; null for a bare pipe.</param>
+    /// <param name="mouth">The fitting on the blown end; null for a bare pipe.</param>
+    /// <param name="end">The fitting on the far end; null for a bare pipe.</param>
     /// <returns>The tube.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public static TubeAssembly OnePipe(
@@ -104,7 +105,7 @@ public sealed class TubeAssembly
     /// <summary>Thickness of the wall at the open far end.</summary>
     public Length Wall { get; }
 
-    /// <summary>The tube as it is before cement, with pipes that tapered sockets hold out; null where none may be held out.</summary>
+    /// <summary>The tube before cementing, with pipes that tapered sockets stop short; null if no socket does.</summary>
     public DryFit? Dry => DryFit.Of(this);
 
     /// <summary>Remarks on parts that may leak or tear, or look like mistakes, each with its part.</summary>
@@ -167,7 +168,7 @@ public sealed class TubeAssembly
     }
 
     /// <summary>The tube with its parts in place.</summary>
-    /// <param name="freeCut">The length to which the open pipe is cut; not used where all lengths are known.</param>
+    /// <param name="freeCut">The length to which the open pipe is cut; not used if all lengths are known.</param>
     /// <returns>The assembled tube.</returns>
     /// <exception cref="ArgumentException">A pipe is shorter than what is pushed into it.</exception>
     public AssembledTube Assemble(Length freeCut)

@@ -10,8 +10,8 @@ namespace AirColumn.Workshop.Tubes;
 
 /// <summary>The plan for cutting the open pipe of an assembly for a note, or the reason why there is none. Immutable.</summary>
 /// <remarks>
-/// Lengths for the note put the first resonance on it. What a player sounds lies above; the first cut is so long that the played note is
-/// still below the target 39 times out of 40, tolerances and the player counted in.
+/// The exact length puts the first resonance on the note. A player sounds higher, so the first cut is longer: the played note is still below the
+/// target 39 times out of 40, allowing for tolerances and the player.
 /// </remarks>
 public sealed class TubeBuild
 {
@@ -29,7 +29,7 @@ public sealed class TubeBuild
     /// <summary>The air in the tube.</summary>
     public required Air Air { get; init; }
 
-    /// <summary>The choices it was planned with.</summary>
+    /// <summary>The options of the plan.</summary>
     public required BuildOptions Options { get; init; }
 
     /// <summary>The frequency of the note.</summary>
@@ -41,7 +41,7 @@ public sealed class TubeBuild
     /// <summary>One sentence: what was found, or why no length fits; lengths in millimetres and inches.</summary>
     public string Explanation => ExplanationIn(LengthUnits.Both);
 
-    /// <summary>Sentences naming what is outside a model's range or outside what makers usually build; lengths in millimetres and inches.</summary>
+    /// <summary>Sentences about values outside a model's range or outside usual practice; lengths in millimetres and inches.</summary>
     public IReadOnlyList<string> Warnings => WarningsIn(LengthUnits.Both);
 
     internal Func<Sizes, string> Explaining { get; init; } = _ => "";
@@ -49,15 +49,15 @@ public sealed class TubeBuild
     internal Func<Sizes, IEnumerable<string>> Warning { get; init; } = _ => [];
 
     /// <summary>The same as <see cref="Explanation"/> in other units.</summary>
-    /// <param name="units">In which units lengths are written.</param>
+    /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The sentence.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public string ExplanationIn(LengthUnits units) => Explaining(new Sizes(Require.Named(units)));
 
     /// <summary>The same as <see cref="Warnings"/> in other units.</summary>
-    /// <param name="units">In which units lengths are written.</param>
+    /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The warnings.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public IReadOnlyList<string> WarningsIn(LengthUnits units) =>
         [.. Warning(new Sizes(Require.Named(units)))];
 
@@ -82,10 +82,10 @@ public sealed class TubeBuild
     /// <summary>The pipe cut to the nearest sixteenth of an inch.</summary>
     public BuiltTube? WholeSixteenth { get; init; }
 
-    /// <summary>The length to cut first, of which all that show it take their numbers.</summary>
+    /// <summary>The length to cut first. All texts that show it take their numbers from here.</summary>
     public SawLength? FirstLength { get; init; }
 
-    /// <summary>How long to saw each pipe at first, from the blown end; none where no length fits.</summary>
+    /// <summary>The length of the first cut of each pipe, from the blown end; none if no length fits.</summary>
     public IReadOnlyList<SawnPipe> CutList =>
         FirstLength is null
             ? []
@@ -105,10 +105,10 @@ public sealed class TubeBuild
     /// <summary>The length to cut first, rounded up to a sixteenth of an inch.</summary>
     public BuiltTube? FirstCutInches { get; init; }
 
-    /// <summary>Change of the first resonance for each millimetre of pipe added, at the exact length: negative; 0 where no length fits.</summary>
+    /// <summary>Change of the first resonance for each millimetre of pipe added, at the exact length: negative; 0 if no length fits.</summary>
     public double CentsPerMillimetre { get; init; }
 
-    /// <summary>How sure the first resonance is, at the exact length.</summary>
+    /// <summary>The uncertainty of the first resonance, at the exact length.</summary>
     public ResonanceBudget? Budget { get; init; }
 
     /// <summary>The note that the player is expected to sound, at the exact length.</summary>
@@ -123,26 +123,26 @@ public sealed class TubeBuild
     /// <summary>Resonances 2 to 4 at the exact length.</summary>
     public IReadOnlyList<OverblownNote> Overblown { get; init; } = [];
 
-    /// <summary>How strong the first resonances are, at the exact length.</summary>
+    /// <summary>The first resonances, at the exact length.</summary>
     public ResonanceList? Resonances { get; init; }
 
-    /// <summary>From the first cut in millimetres on, what each further cut makes of the played note. Each call computes it anew.</summary>
+    /// <summary>The trim table: the played note after each further cut, from the first cut in millimetres. Each call computes it anew.</summary>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The table; null where no length fits.</returns>
+    /// <returns>The table; null if no length fits.</returns>
     public TrimTable? Trim(CancellationToken cancellationToken = default) =>
         FindTrim?.Invoke(cancellationToken);
 
     /// <summary>
-    /// The same from the first cut in inches on, in whole sixteenths: of a step of 5 mm 3/16 in. Each call computes it anew.
+    /// The trim table from the first cut in inches, in whole sixteenths: a step of 5 mm becomes 3/16 in. Each call computes it anew.
     /// </summary>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The table; null where no length fits.</returns>
+    /// <returns>The table; null if no length fits.</returns>
     public TrimTable? TrimInches(CancellationToken cancellationToken = default) =>
         FindTrimInches?.Invoke(cancellationToken);
 
     /// <summary>The note to trim to while the joints are dry, at the exact length. Each call computes it anew.</summary>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The tuning; null where no length fits, and where no socket holds its pipe out.</returns>
+    /// <returns>The tuning; null if no length fits or no socket stops its pipe short.</returns>
     public DryTuning? Dry(CancellationToken cancellationToken = default) =>
         FindDry?.Invoke(cancellationToken);
 

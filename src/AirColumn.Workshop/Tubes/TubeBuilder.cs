@@ -17,12 +17,12 @@ public static class TubeBuilder
     // Beyond the player's correction: no tolerances of a workshop widen its range by as much.
     private const double FlatToBegin = 250;
 
-    /// <summary>The pipe length that puts the first resonance on a note, and what a maker needs around it.</summary>
+    /// <summary>Plans the pipe length that puts the first resonance on a note, with its uncertainty, cuts and trim table.</summary>
     /// <param name="assembly">The parts, one pipe of open length among them.</param>
     /// <param name="note">The note.</param>
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
     /// <param name="air">The air in the tube.</param>
-    /// <param name="options">Player, tolerances, trimming; the usual ones if left out.</param>
+    /// <param name="options">Player, tolerances, trimming. Default: those of a new <see cref="BuildOptions"/>.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The plan.</returns>
     /// <exception cref="ArgumentException">All pipes have a length.</exception>
@@ -35,13 +35,15 @@ public static class TubeBuilder
         CancellationToken cancellationToken = default
     ) => Exact(assembly, note, tuning, air, options, null, cancellationToken).Plan(cancellationToken);
 
-    /// <summary>The first step of a plan: the pipe length that puts the first resonance on a note, for those who show it before the rest is computed.</summary>
+    /// <summary>
+    /// The first step of a plan: the pipe length that puts the first resonance on a note, to show it before the rest is computed.
+    /// </summary>
     /// <param name="assembly">The parts, one pipe of open length among them.</param>
     /// <param name="note">The note.</param>
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
     /// <param name="air">The air in the tube.</param>
-    /// <param name="options">Player, tolerances, trimming; the usual ones if left out.</param>
-    /// <param name="near">The answer for a similar tube: what both have in common is taken over, and nothing else changes.</param>
+    /// <param name="options">Player, tolerances, trimming. Default: those of a new <see cref="BuildOptions"/>.</param>
+    /// <param name="near">The answer for a similar tube, to save time: what both have in common is shared. It does not change the result.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The cut.</returns>
     /// <exception cref="ArgumentException">All pipes have a length.</exception>
@@ -78,14 +80,14 @@ public static class TubeBuilder
 
     /// <summary>The tube with its open pipe cut to a length, as it then is.</summary>
     /// <param name="assembly">The parts.</param>
-    /// <param name="cut">The length to which the open pipe is cut; not used where all lengths are known.</param>
+    /// <param name="cut">The length to which the open pipe is cut; not used if all lengths are known.</param>
     /// <param name="air">The air in the tube.</param>
-    /// <param name="target">From which frequency <see cref="BuiltTube.Cents"/> count.</param>
-    /// <param name="near">The column of a similar tube: what both have in common is taken over, and nothing else changes.</param>
-    /// <param name="cancellationToken">Gives the computation up.</param>
-    /// <returns>The tube; null where it shows no resonance.</returns>
+    /// <param name="target">The frequency from which <see cref="BuiltTube.Cents"/> count.</param>
+    /// <param name="near">The column of a similar tube, to save time: what both have in common is shared. It does not change the result.</param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The tube; null if it has no resonance.</returns>
     /// <exception cref="ArgumentException">The pipe is shorter than what is pushed into it, formed from it or held in sockets.</exception>
-    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static BuiltTube? Built(
         TubeAssembly assembly,
         Length cut,
@@ -115,8 +117,8 @@ public static class TubeBuilder
     internal static Column ColumnOf(AssembledTube tube, Air air) => tube.ColumnIn(air);
 
     /// <summary>
-    /// The usual tolerances of a workshop: each pipe's inside diameter as its part says, the same in all that is cut or formed from it; an
-    /// insert's 0.2 mm, a fitting's 0.3 mm, a bell's end 1 mm, a hole that is open in the drone 0.2 mm, the cut and the room as the options say.
+    /// The usual tolerances of a workshop: for each pipe the tolerance of its inside diameter, shared by all that is cut or formed from it; an
+    /// insert's 0.2 mm, a fitting's 0.3 mm, a bell's end 1 mm, a hole that is open in the drone 0.2 mm, the cut and the room as in the options.
     /// </summary>
     /// <param name="tube">The tube.</param>
     /// <param name="air">The air in it.</param>

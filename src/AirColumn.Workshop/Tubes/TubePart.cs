@@ -27,14 +27,14 @@ public abstract record TubePart
     }
 }
 
-/// <summary>A straight piece of pipe, its bore running on to its very ends, inside sockets too.</summary>
+/// <summary>A straight piece of pipe. Its bore runs to its very ends, also inside sockets.</summary>
 public sealed record PipePart : TubePart
 {
     /// <summary>Describes a piece of pipe.</summary>
-    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="name">The maker's name for it; not empty.</param>
     /// <param name="inside">Inside diameter, by caliper: 5 mm to 500 mm.</param>
     /// <param name="outside">Outside diameter, above the inside one, up to 600 mm.</param>
-    /// <param name="cut">The length to which it is cut, 0.1 mm to 10 m; null where that is to be found.</param>
+    /// <param name="cut">The length to which it is cut, 0.1 mm to 10 m; null if it is to be found.</param>
     /// <exception cref="ArgumentException">The name is empty, or there is no wall between inside and outside.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public PipePart(string name, Length inside, Length outside, Length? cut)
@@ -51,24 +51,23 @@ public sealed record PipePart : TubePart
     /// <summary>Outside diameter.</summary>
     public Length Outside { get; }
 
-    /// <summary>The length to which it is cut; null where that is to be found.</summary>
+    /// <summary>The length to which it is cut; null if it is to be found.</summary>
     public Length? Cut { get; }
 
     /// <summary>
-    /// How far the inside diameter may be off: half the distance of its limits; 0.3 mm, a caliper in a bore that is out of round, if left out.
+    /// The tolerance of the inside diameter: half the distance between its limits. Default: 0.3 mm, for a caliper in a bore that is out of round.
     /// </summary>
     public Length InsidePlusMinus { get; init; } = Length.FromMillimeters(0.3);
 
     /// <summary>
-    /// How far the outside diameter may be off: as the catalogue says; 0.15 mm, a choice, where that says nothing; 0.05 mm, a caliper, if left
-    /// out.
+    /// The tolerance of the outside diameter. From a catalogue: as stated there, or 0.15 mm (our choice). Default: 0.05 mm, for a caliper.
     /// </summary>
     public Length OutsidePlusMinus { get; init; } = Length.FromMillimeters(0.05);
 
-    /// <summary>The pipe of a catalogue that it is, if it was taken from one.</summary>
+    /// <summary>The pipe of a catalogue, if it was taken from one.</summary>
     public StockPipe? Stock { get; init; }
 
-    /// <summary>Whether its inside diameter was measured rather than taken from the catalogue.</summary>
+    /// <summary>True if its inside diameter was measured, not taken from the catalogue.</summary>
     public bool IsMeasured { get; init; } = true;
 
     /// <summary>Thickness of its wall.</summary>
@@ -83,10 +82,10 @@ public sealed record PipePart : TubePart
         && InsidePlusMinus.Millimeters == other.InsidePlusMinus.Millimeters;
 
     /// <summary>A piece of a pipe of a catalogue.</summary>
-    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="name">The maker's name for it; not empty.</param>
     /// <param name="stock">The pipe of the catalogue.</param>
-    /// <param name="measured">The inside diameter by caliper, which takes precedence over the table; null takes that of the table.</param>
-    /// <param name="cut">The length to which it is cut; null where that is to be found.</param>
+    /// <param name="measured">The inside diameter by caliper, which takes precedence over the table; null takes the diameter of the table.</param>
+    /// <param name="cut">The length to which it is cut; null if it is to be found.</param>
     /// <returns>The part.</returns>
     /// <exception cref="ArgumentException">The name is empty, or the measured diameter leaves no wall.</exception>
     public static PipePart Of(string name, StockPipe stock, Length? measured, Length? cut)
@@ -106,11 +105,11 @@ public sealed record PipePart : TubePart
 public sealed record InsertPart : TubePart
 {
     /// <summary>Describes an insert.</summary>
-    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="name">The maker's name for it; not empty.</param>
     /// <param name="inside">Inside diameter: 5 mm to 500 mm.</param>
     /// <param name="outside">Outside diameter of what is pushed in, above the inside one.</param>
-    /// <param name="inserted">How far it is pushed in: 0.1 mm to 10 m.</param>
-    /// <param name="protrudes">How far it stands out: 0 to 10 m.</param>
+    /// <param name="inserted">The length that is pushed in: 0.1 mm to 10 m.</param>
+    /// <param name="protrudes">The length that stands out: 0 to 10 m.</param>
     /// <exception cref="ArgumentException">The name is empty, or there is no wall between inside and outside.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public InsertPart(string name, Length inside, Length outside, Length inserted, Length protrudes)
@@ -163,10 +162,10 @@ public sealed record JoinPart : TubePart
     /// <summary>Inside diameter between the stops, the step that the air meets.</summary>
     public Length Inside { get; }
 
-    /// <summary>Distance of the stops, along the centreline.</summary>
+    /// <summary>Distance between the stops, along the centreline.</summary>
     public Length Between { get; }
 
-    /// <summary>Radius of the centreline of an elbow; null where it is straight.</summary>
+    /// <summary>Radius of the centreline of an elbow; null if it is straight.</summary>
     public Length? BendRadius { get; }
 
     /// <summary>The same fitting with other gaps at its stops.</summary>
@@ -177,11 +176,11 @@ public sealed record JoinPart : TubePart
         };
 
     /// <summary>A straight fitting.</summary>
-    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="name">The maker's name for it; not empty.</param>
     /// <param name="before">The socket on the side of the blown end; null if there is none.</param>
     /// <param name="after">The socket on the side of the far end; null if there is none. Not both can be missing.</param>
     /// <param name="inside">Inside diameter between the stops, to be measured: 5 mm to 500 mm.</param>
-    /// <param name="between">Distance of the stops, or thickness of the one between two sockets: 0.1 mm to 10 m.</param>
+    /// <param name="between">Distance between the stops, or thickness of a stop shared by two sockets: 0.1 mm to 10 m.</param>
     /// <returns>The part.</returns>
     /// <exception cref="ArgumentException">The name is empty, or there is no socket.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
@@ -200,12 +199,12 @@ public sealed record JoinPart : TubePart
             : new(name, before, after, Caliper.Diameter(inside), Caliper.AxialLength(between), null);
 
     /// <summary>An elbow.</summary>
-    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="name">The maker's name for it; not empty.</param>
     /// <param name="before">The socket on the side of the blown end.</param>
     /// <param name="after">The socket on the side of the far end.</param>
     /// <param name="inside">Inside diameter between the stops: 5 mm to 500 mm.</param>
     /// <param name="radius">Radius of its centreline: at least half the inside diameter, to 10 m.</param>
-    /// <param name="angle">How far it turns: above 0 to 360°.</param>
+    /// <param name="angle">The angle of the turn: above 0, up to 360°.</param>
     /// <returns>The part.</returns>
     /// <exception cref="ArgumentException">The name is empty, or the bend is shorter than 0.1 mm or longer than 10 m.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
@@ -236,11 +235,11 @@ public sealed record JoinPart : TubePart
     }
 }
 
-/// <summary>The end of a pipe widened by heat into a bell; it is made from the pipe before it. Immutable.</summary>
+/// <summary>A bell, formed by heating and widening the end of the pipe before it. Immutable.</summary>
 public sealed record BellPart : TubePart
 {
     /// <summary>Describes a bell.</summary>
-    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="name">The maker's name for it; not empty.</param>
     /// <param name="endInside">Inside diameter at its end: 5 mm to 500 mm.</param>
     /// <param name="formed">Its length along the axis: 0.1 mm to 10 m.</param>
     /// <exception cref="ArgumentException">The name is empty.</exception>
@@ -259,14 +258,14 @@ public sealed record BellPart : TubePart
     public Length Formed { get; }
 }
 
-/// <summary>A bend made in a pipe by heat; it is made from the pipe before it, which goes on straight after it. Immutable.</summary>
+/// <summary>A bend, formed by heating the pipe before it, which goes on straight after the bend. Immutable.</summary>
 public sealed record BendPart : TubePart
 {
     /// <summary>Describes a bend.</summary>
-    /// <param name="name">What the maker calls it; not empty.</param>
+    /// <param name="name">The maker's name for it; not empty.</param>
     /// <param name="radius">Radius of its centreline: 10 mm to 10 m.</param>
-    /// <param name="angle">How far it turns: above 0 to 3600°.</param>
-    /// <param name="straightAfter">How long the pipe goes on straight: 0 to 10 m.</param>
+    /// <param name="angle">The angle of the turn: above 0, up to 3600°.</param>
+    /// <param name="straightAfter">The length of straight pipe after the bend: 0 to 10 m.</param>
     /// <exception cref="ArgumentException">The name is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public BendPart(string name, Length radius, Angle angle, Length straightAfter)
@@ -282,19 +281,19 @@ public sealed record BendPart : TubePart
     /// <summary>Radius of its centreline.</summary>
     public Length Radius { get; }
 
-    /// <summary>The angle of its turn.</summary>
+    /// <summary>The angle of the turn.</summary>
     public Angle Angle { get; }
 
-    /// <summary>How long the pipe goes on straight.</summary>
+    /// <summary>The length of straight pipe after the bend.</summary>
     public Length StraightAfter { get; }
 }
 
-/// <summary>A fitting as a maker measures it: by how much it lengthens the tube, and how wide it is inside there. Immutable.</summary>
+/// <summary>A fitting as a maker measures it: the length that it adds to the tube, and its inside diameter there. Immutable.</summary>
 public sealed record AddedPart : TubePart
 {
     /// <summary>Describes a fitting.</summary>
-    /// <param name="name">What the maker calls it; not empty.</param>
-    /// <param name="adds">The length of the tube with it, less that without it: 0.1 mm to 10 m.</param>
+    /// <param name="name">The maker's name for it; not empty.</param>
+    /// <param name="adds">The length of the tube with it minus the length without it: 0.1 mm to 10 m.</param>
     /// <param name="inside">Inside diameter of what is added: 5 mm to 500 mm.</param>
     /// <exception cref="ArgumentException">The name is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>

@@ -6,15 +6,15 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
 
-/// <summary>The effects of possible changes, in plain words with numbers, each computed for the given tube.</summary>
+/// <summary>The effects of possible changes, in words and numbers, each computed for the given tube.</summary>
 public static class WhatIf
 {
     /// <summary>Sentences about a tube that has been planned.</summary>
     /// <param name="build">The plan.</param>
-    /// <param name="units">In which units lengths are written.</param>
+    /// <param name="units">The units in which lengths are written.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The sentences; none where the plan has no solution.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The units are not among the named ones.</exception>
+    /// <returns>The sentences; none if the plan has no solution.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public static IReadOnlyList<string> Of(
         TubeBuild build,
         LengthUnits units,

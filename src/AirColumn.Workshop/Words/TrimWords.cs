@@ -9,7 +9,7 @@ internal static class TrimWords
     /// <param name="cut">The most that is safe to cut off: rounded down in either unit.</param>
     /// <param name="cents">From the note to the drone after that cut.</param>
     /// <param name="plusMinus">Half the 95 % range of that.</param>
-    /// <param name="units">In which units lengths are written.</param>
+    /// <param name="units">The units in which lengths are written.</param>
     public static string CutTo(Length cut, double cents, double plusMinus, LengthUnits units)
     {
         var millimetres = Text($"{Math.Floor(10 * cut.Millimeters) / 10:0.#} mm");

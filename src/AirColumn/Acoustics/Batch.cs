@@ -2,7 +2,7 @@ using System.Threading.Channels;
 
 namespace AirColumn.Acoustics;
 
-/// <summary>Many questions on all cores: a study of thousands of bores, a folder of documents.</summary>
+/// <summary>Answers many questions on all cores, such as a study of thousands of bores or a folder of documents.</summary>
 public static class Batch
 {
     // Ahead of the reader, for each thread: enough that a slow question does not hold up the others.
@@ -12,22 +12,26 @@ public static class Batch
     /// <remarks>
     /// <para>
     /// If a question throws, its answer holds the <see cref="BatchAnswer{TQuestion,TAnswer}.Error"/> and the others go on. Questions are read only a
-    /// little ahead of the answers taken, so memory does not grow with their number. Leaving the loop early, by a break, cancels the questions that have
+    /// little ahead of the answers taken, so memory does not grow with their number. Leaving the loop early, by a break, cancels the questions that
+    /// have
     /// begun and waits for them to end.
     /// </para>
     /// <para>
-    /// In a browser, and with a <see cref="BatchOptions.DegreeOfParallelism"/> of 1, the thread that reads the answers computes them one after the other.
+    /// In a browser, and with a <see cref="BatchOptions.DegreeOfParallelism"/> of 1, the thread that reads the answers computes them one after the
+    /// other.
     /// </para>
     /// </remarks>
     /// <typeparam name="TQuestion">The type of a question, such as a bore or the name of a file.</typeparam>
     /// <typeparam name="TAnswer">The type of an answer, such as a list of resonances.</typeparam>
-    /// <param name="questions">The questions, read one after the other on the thread that reads the answers. An exception from them ends the batch.</param>
+    /// <param name="questions">
+    /// The questions, read one after the other on the thread that reads the answers. An exception from them ends the batch.
+    /// </param>
     /// <param name="answer">
     /// Called on several threads at once; a <see cref="Column"/> may be shared between them. Pass its token on to what it calls, so that
     /// a question in progress ends too when the batch ends.
     /// </param>
     /// <param name="options">The number of threads and the order. Default: one thread for each processor, in any order.</param>
-    /// <param name="progress">Is told after each answer how many have been handed out, on the thread that reads.</param>
+    /// <param name="progress">Is told after each answer how many answers have been read. It is called on the thread that reads them.</param>
     /// <param name="cancellationToken">Ends the batch with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The answers, each with the number of its question.</returns>
     /// <exception cref="ArgumentNullException">The questions or the answer are null.</exception>

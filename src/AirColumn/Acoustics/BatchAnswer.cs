@@ -3,8 +3,8 @@ using System.Runtime.ExceptionServices;
 namespace AirColumn.Acoustics;
 
 /// <summary>The answer to one question of a <see cref="Batch"/>, or its error. Immutable.</summary>
-/// <typeparam name="TQuestion">What is asked about.</typeparam>
-/// <typeparam name="TAnswer">What is answered.</typeparam>
+/// <typeparam name="TQuestion">The type of a question.</typeparam>
+/// <typeparam name="TAnswer">The type of an answer.</typeparam>
 public sealed class BatchAnswer<TQuestion, TAnswer>
 {
     private readonly TAnswer answer;

@@ -1,6 +1,6 @@
 namespace AirColumn.Acoustics;
 
-/// <summary>How a <see cref="Batch"/> goes about its questions.</summary>
+/// <summary>Options of a <see cref="Batch"/>: how many questions run at once, and in which order answers come.</summary>
 public sealed record BatchOptions
 {
     private const int MostThreads = 1024;
@@ -8,8 +8,8 @@ public sealed record BatchOptions
     private readonly int? degreeOfParallelism;
 
     /// <summary>
-    /// How many questions are answered at once, at most: 1 to 1024; null, the default, is one for each processor. With 1 no other thread than
-    /// the reader's is used. A browser has no others: there it is always 1.
+    /// The largest number of questions answered at once: 1 to 1024. Null, the default, is one for each processor. With 1, the thread that reads the
+    /// answers computes them; a browser has no other thread, so there it is always 1.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is out of range.</exception>
     public int? DegreeOfParallelism
@@ -22,8 +22,8 @@ public sealed record BatchOptions
     }
 
     /// <summary>
-    /// Whether answers are handed out in the order of their questions; false by default: as soon as they are there. In order, one that takes
-    /// long holds those behind it back.
+    /// True if answers come in the order of their questions; a slow one then delays those after it. False, the default: each answer comes as soon
+    /// as it is ready.
     /// </summary>
     public bool InOrder { get; init; }
 

@@ -1,6 +1,6 @@
 namespace AirColumn.Acoustics;
 
-/// <summary>How far a <see cref="Batch"/> is.</summary>
+/// <summary>The progress of a <see cref="Batch"/>.</summary>
 /// <param name="Done">The number of answers handed out.</param>
-/// <param name="Total">The number of answers to come in all; null where the questions do not say their number beforehand.</param>
+/// <param name="Total">The total number of answers; null if the number of questions is not known beforehand.</param>
 public readonly record struct BatchProgress(long Done, long? Total);

@@ -67,7 +67,7 @@ public sealed class Column
     /// <summary>Losses, blown end, tolerance.</summary>
     public ColumnOptions Options => Parts.Options;
 
-    /// <summary>The model of the wave fronts that is used; never <see cref="Acoustics.Wavefronts.Automatic"/>, but the model it chose.</summary>
+    /// <summary>The model of the wave fronts in use; never <see cref="Acoustics.Wavefronts.Automatic"/>, but the model that was chosen.</summary>
     public Wavefronts Wavefronts => Model.Options.Wavefronts;
 
     /// <summary>
@@ -99,7 +99,7 @@ public sealed class Column
     /// <summary>The highest frequency at which the column answers, Hz: where the radiation tables end.</summary>
     internal double HighestHertz => Model.HighestHertz;
 
-    /// <summary>This column with other holes open: what was compiled is shared, only the holes are exchanged.</summary>
+    /// <summary>This column with other holes open. Everything that was compiled is shared; only the holes are exchanged.</summary>
     /// <param name="fingering">The open tone holes.</param>
     /// <returns>A column with these holes open.</returns>
     /// <exception cref="ArgumentNullException">The fingering is null.</exception>
@@ -112,8 +112,8 @@ public sealed class Column
     }
 
     /// <summary>
-    /// This column with another bore: what was compiled of sections, holes and ends that stay the same objects is shared, as after
-    /// <see cref="Bore.WithSection"/>.
+    /// This column with another bore. Sections, holes and ends that are the same objects keep what was compiled for them;
+    /// <see cref="Bore.WithSection"/> leaves the others the same.
     /// </summary>
     /// <param name="bore">The other bore.</param>
     /// <returns>A column with this bore.</returns>
@@ -136,8 +136,8 @@ public sealed class Column
     }
 
     /// <summary>
-    /// A column of another bore, air and options that shares with this one what does not differ, as <see cref="WithBore"/> does: above all
-    /// the field of a mouth that both have, which takes longer than all that lies behind it.
+    /// A column with another bore, air and options. It shares with this one all that does not differ, as with <see cref="WithBore"/>. What this
+    /// saves most is the field of a mouth that both have.
     /// </summary>
     /// <param name="bore">The other bore.</param>
     /// <param name="air">The air in it.</param>
@@ -169,7 +169,7 @@ public sealed class Column
 
     /// <summary>
     /// The number of radial modes carried: 1, the plane wave alone, unless <see cref="Wavefronts"/> is
-    /// <see cref="Acoustics.Wavefronts.Multimodal"/>. If <see cref="ColumnOptions.Modes"/> leaves it open, it is computed when first needed.
+    /// <see cref="Acoustics.Wavefronts.Multimodal"/>. If <see cref="ColumnOptions.Modes"/> is null, the number is computed when first needed.
     /// </summary>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The number of modes, 1 or more.</returns>
@@ -207,13 +207,13 @@ public sealed class Column
     /// <see cref="BlownEnd"/>.
     /// </summary>
     /// <remarks>
-    /// For many frequencies, pressure and flow at the blown end are interpolated in √f. For a given wave at the far end they are smooth,
-    /// whatever resonates. <see cref="ImpedanceCurve.InterpolationError"/> states the possible error; if it would be too large,
+    /// For many frequencies, pressure and flow at the blown end are interpolated in √f. For a given wave at the far end they are smooth functions
+    /// of frequency, even at resonances. <see cref="ImpedanceCurve.InterpolationError"/> states the possible error; if it would be too large,
     /// each frequency is computed by itself.
     /// </remarks>
     /// <param name="grid">The frequencies; 0.001 Hz and up, to ka = 3.8 at a radiating end.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The curve; it warns where frequencies lie above <see cref="CutOn"/>.</returns>
+    /// <returns>The curve; it has a warning if frequencies lie above <see cref="CutOn"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>
     public ImpedanceCurve Impedance(FrequencyGrid grid, CancellationToken cancellationToken = default)
     {
@@ -228,8 +228,8 @@ public sealed class Column
 
     /// <summary>Input impedance, as <see cref="Impedance(FrequencyGrid, CancellationToken)"/>, in plain numbers for loops.</summary>
     /// <param name="frequencies">
-    /// Hz: 0.001 to <see cref="HighestFrequency"/>; fastest in rising order. Where many are asked for, what the column does over a band
-    /// of them is compiled once and kept: later calls of that kind allocate nothing.
+    /// Hz: 0.001 to <see cref="HighestFrequency"/>; fastest in rising order. For many frequencies the column is compiled once over their range and
+    /// kept, so that later calls over the same range allocate nothing.
     /// </param>
     /// <param name="real">Receives Re Z, Pa·s/m³; as long as the frequencies.</param>
     /// <param name="imaginary">Receives Im Z, Pa·s/m³; as long as the frequencies.</param>
@@ -265,7 +265,8 @@ public sealed class Column
     }
 
     /// <summary>
-    /// Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid, CancellationToken)"/> but for the last digits, at one frequency: Pa·s/m³,
+    /// Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid, CancellationToken)"/> at one frequency, equal to it except in the last
+    /// digits: Pa·s/m³,
     /// exp(+jωt).
     /// </summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
@@ -294,7 +295,7 @@ public sealed class Column
         return (p - CharacteristicImpedance * u) / incident;
     }
 
-    /// <summary>The two-port of the whole bore, without what lies beyond either end.</summary>
+    /// <summary>The two-port of the whole bore, without the air outside its ends.</summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
     /// <returns>The matrix of the whole bore.</returns>
     /// <exception cref="NotSupportedException">Wave fronts are <see cref="Acoustics.Wavefronts.Multimodal"/>.</exception>

@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace AirColumn.Acoustics;
 
-/// <summary>Frequencies at which something is computed: finite, above zero, strictly increasing. Immutable.</summary>
+/// <summary>The frequencies of a computation: finite, above zero, strictly increasing. Immutable.</summary>
 public sealed class FrequencyGrid
 {
     private readonly double[] hertz;
@@ -25,7 +25,7 @@ public sealed class FrequencyGrid
     /// <summary>Equally spaced frequencies.</summary>
     /// <param name="fromHertz">The first, Hz: above 0.</param>
     /// <param name="toHertz">The last, Hz: above the first.</param>
-    /// <param name="points">How many: 2 to 10 million.</param>
+    /// <param name="points">The number of frequencies: 2 to 10 million.</param>
     /// <returns>The grid.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
     public static FrequencyGrid Linear(double fromHertz, double toHertz, int points)

@@ -33,7 +33,7 @@ internal static class FrequencyLimits
                 parameter,
                 hertz,
                 $"{parameter} is {AirColumn.Require.Show(hertz, "Hz")}; the radiation of this open end is known up to "
-                    + $"{AirColumn.Require.Show(highest, "Hz")}. Ask below that."
+                    + $"{AirColumn.Require.Show(highest, "Hz")}. Ask for a lower frequency."
             );
         }
     }

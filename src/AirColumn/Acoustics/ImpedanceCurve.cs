@@ -31,7 +31,7 @@ public sealed class ImpedanceCurve : IJsonAnswer
         Warnings = warnings;
     }
 
-    /// <summary>The column whose impedance it is: its <see cref="Column.CharacteristicImpedance"/> makes the curve relative.</summary>
+    /// <summary>The column that the curve belongs to. Divide by its <see cref="Column.CharacteristicImpedance"/> for relative values.</summary>
     public Column Column { get; }
 
     /// <summary>The frequencies.</summary>
@@ -47,8 +47,8 @@ public sealed class ImpedanceCurve : IJsonAnswer
     public ReadOnlySpan<double> Imaginary => imaginary;
 
     /// <summary>
-    /// Largest possible error of interpolation at any of the frequencies, relative to |Z| there; 0 if each frequency was computed by
-    /// itself, as a few are.
+    /// Largest possible error of interpolation at any of the frequencies, relative to |Z| there; 0 if each frequency was computed by itself, as is
+    /// done for a few frequencies.
     /// </summary>
     public double InterpolationError { get; }
 

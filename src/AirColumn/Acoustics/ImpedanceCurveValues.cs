@@ -3,7 +3,7 @@ using System.Numerics;
 
 namespace AirColumn.Acoustics;
 
-/// <summary>An impedance curve in the other forms in which it is read: size and phase, level, relative, admittance, reflection, text.</summary>
+/// <summary>Other forms of an impedance curve: magnitude, phase, level, relative impedance, admittance, reflection, CSV.</summary>
 public static class ImpedanceCurveValues
 {
     /// <summary>|Z| at each frequency, Pa·s/m³.</summary>
@@ -43,7 +43,8 @@ public static class ImpedanceCurveValues
         );
 
     /// <summary>
-    /// Writes the curve as CSV: a heading, then frequency in Hz, Re Z and Im Z in Pa·s/m³, to all digits and in the invariant culture. ColumnTool writes
+    /// Writes the curve as CSV: a heading, then frequency in Hz, Re Z and Im Z in Pa·s/m³, to all digits and in the invariant culture. ColumnTool
+    /// writes
     /// the same columns.
     /// </summary>
     /// <param name="curve">The curve.</param>

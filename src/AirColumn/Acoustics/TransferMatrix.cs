@@ -8,14 +8,14 @@ namespace AirColumn.Acoustics;
 /// The two-port of a piece of bore: (p₁, U₁) at the side of the blown end from (p₂, U₂) at the side of the far end,
 /// p₁ = A·p₂ + B·U₂ and U₁ = C·p₂ + D·U₂, for time dependence exp(+jωt) and flow counted towards the far end.
 /// </summary>
-/// <param name="A">Pressure ratio at no far flow, dimensionless.</param>
+/// <param name="A">Pressure ratio with no flow at the far side, dimensionless.</param>
 /// <param name="B">Transfer impedance, Pa·s/m³.</param>
 /// <param name="C">Transfer admittance, m³/(Pa·s).</param>
-/// <param name="D">Flow ratio at no far pressure, dimensionless.</param>
+/// <param name="D">Flow ratio with no pressure at the far side, dimensionless.</param>
 [JsonConverter(typeof(JsonAnswerConverter<TransferMatrix>))]
 public readonly record struct TransferMatrix(Complex A, Complex B, Complex C, Complex D) : IJsonAnswer
 {
-    /// <summary>The two-port of no bore at all.</summary>
+    /// <summary>The two-port of a bore of length 0.</summary>
     public static TransferMatrix Identity => new(1, 0, 0, 1);
 
     /// <summary>A·D − B·C: 1 for every reciprocal piece of bore.</summary>

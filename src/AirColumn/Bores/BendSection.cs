@@ -16,7 +16,7 @@ public sealed record BendSection : Section
     /// <param name="curvatureRadius">
     /// Radius of the arc of the centreline: at least half the diameter, where the inside of the bend is a sharp corner, to 1000 km.
     /// </param>
-    /// <param name="angle">How far it turns: above 0, up to 36 000° for a coil.</param>
+    /// <param name="angle">The angle of the turn: above 0, up to 36 000° for a coil.</param>
     /// <exception cref="ArgumentOutOfRangeException">
     /// A dimension is outside its range or not a number, or the length along the centreline is outside 1 µm to 1 km.
     /// </exception>
@@ -49,7 +49,7 @@ public sealed record BendSection : Section
     /// <summary>Radius of the arc of the centreline.</summary>
     public Length CurvatureRadius => Dimension.InMillimeters(centreline);
 
-    /// <summary>The angle of its turn.</summary>
+    /// <summary>The angle of the turn.</summary>
     public Angle Angle => Angle.FromDegrees(LengthMetres / centreline * 180 / Math.PI);
 
     /// <summary>A bend of a length along its centreline; throws as the constructor does.</summary>
@@ -77,7 +77,7 @@ public sealed record BendSection : Section
     /// </summary>
     internal override double InertiaFactor => (1 + Math.Sqrt(1 - Tightness * Tightness)) / 2;
 
-    /// <summary>This bend turned further or less far, its diameter and the radius of its arc kept.</summary>
+    /// <summary>This bend with another angle of turn; its diameter and the radius of its arc stay the same.</summary>
     /// <param name="length">The new length along the centreline: 1 µm to 1 km.</param>
     /// <returns>The new bend.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is outside that range, or too long for a bend.</exception>

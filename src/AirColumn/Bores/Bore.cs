@@ -3,8 +3,7 @@ using UnitsNet;
 namespace AirColumn.Bores;
 
 /// <summary>
-/// The shape of an air column: sections in order from the blown end, what opens into their side, and how the far end is
-/// finished.
+/// The shape of an air column: its sections in order from the blown end, its tone holes and side branches, and its far end.
 /// </summary>
 /// <remarks>Immutable, equal by value, safe to share between threads.</remarks>
 public sealed record Bore
@@ -20,8 +19,8 @@ public sealed record Bore
     /// <summary>Makes a bore.</summary>
     /// <param name="sections">At least one section, from the blown end to the far end.</param>
     /// <param name="farEnd">The finish of the far end.</param>
-    /// <param name="holes">Its tone holes, in any order; none if left out.</param>
-    /// <param name="branches">Its side branches, in any order; none if left out.</param>
+    /// <param name="holes">Its tone holes, in any order. Default: none.</param>
+    /// <param name="branches">Its side branches, in any order. Default: none.</param>
     /// <exception cref="ArgumentException">
     /// There is no section, or a hole or branch does not fit: it reaches beyond an end of the bore, is wider than the bore at
     /// its place, or overlaps another.
@@ -134,8 +133,8 @@ public sealed record Bore
     public static BoreBuilder Build() => BoreBuilder.Empty;
 
     /// <summary>This bore with one section replaced; holes and branches keep their distance from the blown end.</summary>
-    /// <param name="index">Which section: 0 is at the blown end.</param>
-    /// <param name="section">What takes its place.</param>
+    /// <param name="index">The index of the section: 0 is at the blown end.</param>
+    /// <param name="section">The replacement.</param>
     /// <returns>The new bore.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no section of that index.</exception>
     /// <exception cref="ArgumentException">A hole or branch does not fit the new shape.</exception>
@@ -150,7 +149,7 @@ public sealed record Bore
     /// This bore with one section stretched or shortened along the axis; holes and branches keep their distance from the
     /// blown end.
     /// </summary>
-    /// <param name="index">Which section: 0 is at the blown end.</param>
+    /// <param name="index">The index of the section: 0 is at the blown end.</param>
     /// <param name="length">Its new length: 1 µm to 1 km.</param>
     /// <returns>The new bore.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no section of that index, or the length is out of range.</exception>
@@ -219,8 +218,8 @@ public sealed record Bore
     }
 
     /// <summary>This bore with one tone hole replaced.</summary>
-    /// <param name="index">Which hole: 0 is nearest to the blown end.</param>
-    /// <param name="hole">What takes its place.</param>
+    /// <param name="index">The index of the hole: 0 is nearest to the blown end.</param>
+    /// <param name="hole">The replacement.</param>
     /// <returns>The new bore.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no hole of that index.</exception>
     /// <exception cref="ArgumentException">The hole does not fit.</exception>
@@ -326,7 +325,7 @@ public sealed record Bore
             {
                 throw new ArgumentException(
                     $"The {opening} is wider than the bore there, {Dimension.Text(Dimension.InMillimeters(2 * bore))}; "
-                        + "it can be as wide at most.",
+                        + "it may be at most as wide as the bore.",
                     from
                 );
             }

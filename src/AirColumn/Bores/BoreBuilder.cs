@@ -49,7 +49,7 @@ public sealed class BoreBuilder
         if (sections.Length == 0)
         {
             throw new InvalidOperationException(
-                "The first section has none before it to continue from; give the cone both diameters."
+                "The first section has no section before it; give the cone both diameters."
             );
         }
 
@@ -70,7 +70,7 @@ public sealed class BoreBuilder
     /// <inheritdoc cref="ProfileSection(IReadOnlyList{ProfilePoint})"/>
     public BoreBuilder Profile(params IReadOnlyList<ProfilePoint> points) => Add(new ProfileSection(points));
 
-    /// <summary>Adds a measured profile joined as asked.</summary>
+    /// <summary>Adds a measured profile with the join of your choice.</summary>
     /// <inheritdoc cref="ProfileSection(IReadOnlyList{ProfilePoint}, ProfileJoin)"/>
     public BoreBuilder Profile(IReadOnlyList<ProfilePoint> points, ProfileJoin join) =>
         Add(new ProfileSection(points, join));

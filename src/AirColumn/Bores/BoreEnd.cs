@@ -1,6 +1,6 @@
 namespace AirColumn.Bores;
 
-/// <summary>The finish of the far end of a bore: geometry only; what it radiates is the acoustics' affair.</summary>
+/// <summary>The geometry of the far end of a bore.</summary>
 public abstract record BoreEnd
 {
     private protected BoreEnd() { }

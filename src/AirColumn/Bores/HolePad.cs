@@ -6,7 +6,7 @@ namespace AirColumn.Bores;
 public sealed record HolePad
 {
     /// <summary>Makes a pad.</summary>
-    /// <param name="height">How far it hangs above the rim of the open hole: 0.01 mm to 1 km.</param>
+    /// <param name="height">The distance between the pad and the rim of the open hole: 0.01 mm to 1 km.</param>
     /// <param name="diameter">Its diameter: 0.01 mm to 10 m.</param>
     /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number.</exception>
     public HolePad(Length height, Length diameter)

@@ -1,6 +1,6 @@
 namespace AirColumn.Bores;
 
-/// <summary>How the radius of a smooth horn grows with the distance x from its narrow end of radius a₀.</summary>
+/// <summary>The law by which the radius of a smooth horn grows with the distance x from its narrow end, of radius a₀.</summary>
 public enum HornLaw
 {
     /// <summary>a = a₀·exp(mx).</summary>

@@ -19,7 +19,9 @@ public sealed record HornSection : Section
     /// <param name="from">Inside diameter nearer the blown end: 0.01 mm to 10 m.</param>
     /// <param name="to">Inside diameter nearer the far end: 0.01 mm to 10 m, not equal to <paramref name="from"/>.</param>
     /// <param name="length">Axial length: 1 µm to 1 km.</param>
-    /// <param name="exponent">The exponent, 0.1 to 10. With a larger exponent the horn flares nearer to its wide end. No <c>ColumnParameter</c> varies it.</param>
+    /// <param name="exponent">
+    /// The exponent, 0.1 to 10. With a larger exponent the horn flares nearer to its wide end. No <c>ColumnParameter</c> varies it.
+    /// </param>
     /// <exception cref="ArgumentOutOfRangeException">A dimension or the exponent is outside its range or not a number.</exception>
     /// <exception cref="ArgumentException">The diameters are equal.</exception>
     public HornSection(Length from, Length to, Length length, double exponent)

@@ -65,7 +65,7 @@ public abstract record Section
         return Dimension.InMillimeters(2 * WallAt(Math.Min(distance.Meters, LengthMetres)).Radius);
     }
 
-    /// <summary>This section stretched or shortened along the axis, its diameters kept.</summary>
+    /// <summary>This section stretched or shortened along the axis; its diameters stay the same.</summary>
     /// <param name="length">The new axial length: 1 µm to 1 km.</param>
     /// <returns>The new section.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is outside that range or not a number.</exception>

@@ -11,7 +11,7 @@ public sealed record SideBranch
     private const int Deepest = 16;
 
     /// <summary>Makes a side branch.</summary>
-    /// <param name="position">Distance of its axis from the blown end of the main bore, along that: 1 µm to 1 km.</param>
+    /// <param name="position">Distance of its axis from the blown end of the main bore, along the main bore: 1 µm to 1 km.</param>
     /// <param name="bore">Its shape, beginning at the wall of the main bore; it may have branches but no tone holes.</param>
     /// <param name="name">Its name for people; null if it has none.</param>
     /// <exception cref="ArgumentNullException">The bore is null.</exception>
@@ -42,7 +42,7 @@ public sealed record SideBranch
         Name = name;
     }
 
-    /// <summary>Distance of its axis from the blown end of the main bore, along that.</summary>
+    /// <summary>Distance of its axis from the blown end of the main bore, along the main bore.</summary>
     public Length Position => Dimension.InMillimeters(PositionMetres);
 
     /// <summary>Its shape, beginning at the wall of the main bore.</summary>

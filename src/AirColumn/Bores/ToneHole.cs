@@ -11,8 +11,8 @@ public sealed record ToneHole
     /// <param name="position">Distance of its axis from the blown end, along the axis of the bore: 1 µm to 1 km.</param>
     /// <param name="diameter">Its diameter: 0.01 mm to 10 m.</param>
     /// <param name="height">
-    /// Its height along its own axis, from the wall of the bore to where it opens or is closed: 0 to 10 m. The thickness of
-    /// the wall where it is just drilled, the length of the chimney where it has one.
+    /// Its height along its own axis, from the wall of the bore to its outer end: 0 to 10 m. This is the thickness of the wall for a drilled hole,
+    /// and the length of the chimney for a hole with one.
     /// </param>
     /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number.</exception>
     public ToneHole(Length position, Length diameter, Length height)
@@ -28,12 +28,12 @@ public sealed record ToneHole
     /// <summary>Its diameter.</summary>
     public Length Diameter => Dimension.InMillimeters(2 * Radius);
 
-    /// <summary>Its height, from the wall of the bore to where it opens or is closed.</summary>
+    /// <summary>Its height, from the wall of the bore to its outer end.</summary>
     public Length Height => Dimension.InMillimeters(HeightMetres);
 
     /// <summary>
-    /// Thickness of the wall at the rim of a chimney that stands out from the bore: 0 to 10 m; null where the hole is drilled
-    /// through the wall and opens in the outside of the bore.
+    /// Thickness of the wall at the rim of a chimney that stands out from the bore: 0 to 10 m; null if the hole is drilled through the wall and has
+    /// no chimney.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The thickness is negative, too large or not a number.</exception>
     public Length? ChimneyWall

@@ -4,7 +4,7 @@ using MathNet.Numerics.Optimization;
 
 namespace AirColumn.Design;
 
-/// <summary>Which bore was measured: from a measured impedance or measured resonances and the bore as it is believed to be, the one that fits both.</summary>
+/// <summary>Finds the bore that fits a measured impedance or measured resonances, given the bore as it is believed to be.</summary>
 public static class BoreFit
 {
     // Of standard deviations known beforehand: how near the end of a descent is to be.
@@ -14,17 +14,18 @@ public static class BoreFit
 
     /// <summary>Fits a column to a measured reflectance, or to measured resonances.</summary>
     /// <remarks>
-    /// The most likely bore, where what is believed of it has the standard deviations given and the noise is normal: least squares of the
-    /// measured values over their noise and of the changes over theirs, by Levenberg–Marquardt steps with exact gradients. What is lowest in frequency
-    /// is fitted first: it sees the bore as a whole, so that the rest begins near its minimum. How sure the result is, the covariance of that least-squares problem says (source: aster2018, ch. 11).
+    /// Finds the most likely bore, if the believed values have the given standard deviations and the noise is normal: least squares of the
+    /// deviations from the measurement, over its noise, and of the changes of the bore, over their standard deviations, by Levenberg–Marquardt
+    /// steps with exact gradients. The lowest frequencies are fitted first: they depend on the bore as a whole, so that the rest begins near its
+    /// minimum. The uncertainty is the covariance of the least-squares problem (source: aster2018, ch. 11).
     /// </remarks>
     /// <param name="believed">The column as it is believed to be, with the air of the measurement; it is not changed.</param>
-    /// <param name="measured">What was measured at its blown end.</param>
+    /// <param name="measured">The measurement at its blown end.</param>
     /// <param name="tolerances">Dimensions and quantities of the air that are not known exactly.</param>
-    /// <param name="profile">The diameters along the bore, where these are not known exactly; null where they are.</param>
+    /// <param name="profile">The diameters along the bore if they are not known exactly; null if they are.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The column that fits, and how sure each of its dimensions is.</returns>
-    /// <exception cref="ArgumentException">There is nothing to fit, one parameter is given twice, or the column does not have it.</exception>
+    /// <returns>The column that fits, and the uncertainty of each of its dimensions.</returns>
+    /// <exception cref="ArgumentException">There is nothing to fit, a parameter is given twice, or the column does not have it.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond what the column answers.</exception>
     public static BoreFitSolution Solve(
         Column believed,

@@ -5,7 +5,7 @@ using AirColumn.Acoustics;
 
 namespace AirColumn.Design;
 
-/// <summary>The bore that fits a measurement, and how sure it is. Immutable.</summary>
+/// <summary>The bore that fits a measurement, and its uncertainty. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<BoreFitSolution>))]
 public sealed class BoreFitSolution : IJsonAnswer
 {
@@ -34,21 +34,21 @@ public sealed class BoreFitSolution : IJsonAnswer
     /// <summary>True if a bore fits.</summary>
     public bool IsSolved => Status == SolveStatus.Solved;
 
-    /// <summary>The column that fits; the believed one where no values that were tried make a bore.</summary>
+    /// <summary>The column that fits. If none of the values tried make a bore: the believed column.</summary>
     public Column Column { get; }
 
     /// <summary>The uncertain values, the diameters of the profile first, each with the value that was found.</summary>
     public IReadOnlyList<FittedValue> Values { get; }
 
     /// <summary>
-    /// Effective value of what is left between measurement and column, over the noise that was stated: about 1 where both are what they are said to
-    /// be. More is unexplained by what was left uncertain, and the uncertainties are then too small by as much.
+    /// Root mean square of the differences between measurement and column, over the stated noise: about 1 if model and noise are right. If it is
+    /// larger, the uncertain dimensions do not explain the measurement, and the uncertainties are too small by that factor.
     /// </summary>
     public double Misfit { get; }
 
     /// <summary>
-    /// Cautions about the column's model over the measured frequencies. Where the model is less accurate than the measurement, the fitted bore is
-    /// off by more than its uncertainties say.
+    /// Cautions about the column's model over the measured frequencies. If the model is less accurate than the measurement, the fitted bore is off
+    /// by more than its uncertainties state.
     /// </summary>
     public IReadOnlyList<string> Warnings { get; }
 
@@ -67,7 +67,7 @@ public sealed class BoreFitSolution : IJsonAnswer
     public IEnumerable<FittedValue> ToldByTheData =>
         Values.Where(value => value.StandardDeviation < Told * value.BelievedStandardDeviation);
 
-    /// <summary>The values that differ from those believed by more than two standard deviations of the fit.</summary>
+    /// <summary>The values that differ from the believed ones by more than two standard deviations of the fit.</summary>
     public IEnumerable<FittedValue> Off => ToldByTheData.Where(value => value.IsOff);
 
     /// <summary>A few sentences: what is off and by how much, and what the measurement cannot tell.</summary>
@@ -77,7 +77,7 @@ public sealed class BoreFitSolution : IJsonAnswer
         {
             if (Status == SolveStatus.NoBore)
             {
-                return "No values near those believed make a bore that answers as high as the measurement, or has as many resonances; leave out what is highest, or look at what is believed.";
+                return "No values near those believed make a bore that answers as high as the measurement, or has as many resonances; leave out the highest frequencies, or check the believed values.";
             }
 
             var off = Off.OrderByDescending(value => Math.Abs(value.Change) / value.StandardDeviation)
@@ -92,10 +92,10 @@ public sealed class BoreFitSolution : IJsonAnswer
                             ? ["The fit was still on its way when it was ended."]
                             : (string[])[],
                         off.Count == 0
-                            ? "Nothing is surely other than believed."
+                            ? "No value is certainly different from what was believed."
                             : string.Create(
                                 culture,
-                                $"Other than believed: {string.Join(", ", off.Take(4))}{(off.Count > 4 ? $", and {off.Count - 4} more" : "")}."
+                                $"Different from what was believed: {string.Join(", ", off.Take(4))}{(off.Count > 4 ? $", and {off.Count - 4} more" : "")}."
                             ),
                         .. untold.Count == 0
                             ? (string[])[]
@@ -146,12 +146,12 @@ public sealed class BoreFitSolution : IJsonAnswer
     public override string ToString() => Explanation;
 }
 
-/// <summary>A value that was uncertain, and what a fit made of it, in the unit of its parameter. Immutable.</summary>
+/// <summary>An uncertain value before and after a fit, in the unit of its parameter. Immutable.</summary>
 /// <param name="Parameter">Which.</param>
 /// <param name="Believed">The value as it was believed.</param>
-/// <param name="BelievedStandardDeviation">Its standard deviation beforehand.</param>
+/// <param name="BelievedStandardDeviation">Its standard deviation before the fit.</param>
 /// <param name="Value">The value that fits.</param>
-/// <param name="StandardDeviation">Its standard deviation then, with that of all others in it.</param>
+/// <param name="StandardDeviation">Its standard deviation after the fit, including the uncertainty of all other values.</param>
 public sealed record FittedValue(
     ColumnParameter Parameter,
     double Believed,
@@ -163,13 +163,13 @@ public sealed record FittedValue(
     /// <summary>The difference from the value believed.</summary>
     public double Change => Value - Believed;
 
-    /// <summary>True if that is more than two standard deviations.</summary>
+    /// <summary>True if the change is more than two standard deviations.</summary>
     public bool IsOff => Math.Abs(Change) > 2 * StandardDeviation;
 
-    /// <summary>Half the width of the range that holds the true value with 95 percent.</summary>
+    /// <summary>Half the width of the 95 % range of the true value.</summary>
     public double PlusMinus => Coverage.OfNormal * StandardDeviation;
 
-    /// <summary>The name of the parameter, its difference from the value believed, and the 95 percent range, to two digits of that.</summary>
+    /// <summary>The name of the parameter, its difference from the value believed, and the 95 % range, rounded to two digits of that range.</summary>
     /// <returns>Name, difference and range, as text.</returns>
     public override string ToString() =>
         $"{Parameter} {(Change < 0 ? "−" : "+")}{Parameter.Show(Rounded(Math.Abs(Change)))} ± {Parameter.Show(Rounded(PlusMinus))}";

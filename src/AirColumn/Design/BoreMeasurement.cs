@@ -5,7 +5,7 @@ using UnitsNet;
 namespace AirColumn.Design;
 
 /// <summary>
-/// A measurement that tells something of a bore: a <see cref="MeasuredReflectance"/> or <see cref="MeasuredResonances"/>. Immutable.
+/// A measurement from which a bore can be found: a <see cref="MeasuredReflectance"/> or <see cref="MeasuredResonances"/>. Immutable.
 /// </summary>
 public abstract class BoreMeasurement
 {

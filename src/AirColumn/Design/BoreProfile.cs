@@ -5,11 +5,11 @@ using UnitsNet;
 namespace AirColumn.Design;
 
 /// <summary>
-/// How well the diameters along a bore are known before it is measured: each to a standard deviation, and neighbours off together, since a
+/// Prior knowledge of the diameters along a bore, before it is measured: a standard deviation for each, and a correlation between neighbours, since a
 /// wall is smooth. Immutable.
 /// </summary>
 /// <remarks>
-/// Their differences from what they are taken to be correlate as (1 + √3·d/ℓ)·exp(−√3·d/ℓ) over a distance d, the Matérn covariance of order 3/2
+/// Their deviations from the believed values are correlated as (1 + √3·d/ℓ)·exp(−√3·d/ℓ) over a distance d, the Matérn covariance of order 3/2
 /// (source: rasmussen2006, eq. 4.17): functions that have a slope everywhere, and no more.
 /// </remarks>
 public sealed class BoreProfile
@@ -34,19 +34,19 @@ public sealed class BoreProfile
     /// <summary>The standard deviation of each diameter.</summary>
     public Length StandardDeviation => Length.FromMeters(StandardDeviationMetres);
 
-    /// <summary>Over which distance they are off together.</summary>
+    /// <summary>The distance over which deviations are correlated.</summary>
     public Length CorrelationLength => Length.FromMeters(CorrelationLengthMetres);
 
     internal double StandardDeviationMetres { get; }
 
     internal double CorrelationLengthMetres { get; }
 
-    /// <summary>All diameters of a bore of cones, each joint as one.</summary>
+    /// <summary>A profile of all diameters of a bore of cones; the two diameters at a joint are one.</summary>
     /// <param name="bore">Cones, without steps between them.</param>
-    /// <param name="standardDeviation">Of each diameter, above 0.</param>
-    /// <param name="correlationLength">Over which distance they are off together, above 0: a few times the pipe's diameter for a drawn one.</param>
+    /// <param name="standardDeviation">The standard deviation of each diameter, above 0.</param>
+    /// <param name="correlationLength">The distance over which deviations are correlated, above 0: a few times the diameter for a drawn pipe.</param>
     /// <returns>The profile.</returns>
-    /// <exception cref="ArgumentException">A section is no cone, or begins with a step.</exception>
+    /// <exception cref="ArgumentException">A section is not a cone, or begins with a step.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A length is not above 0.</exception>
     public static BoreProfile OfJoints(Bore bore, Length standardDeviation, Length correlationLength)
     {
@@ -85,10 +85,10 @@ public sealed class BoreProfile
     }
 
     /// <summary>
-    /// A bore as short cones of even length in each section, to be fitted by their joints: as short as a quarter of the shortest wave measured, lest
-    /// what the wall does between the joints be taken for something else.
+    /// A bore as short cones of even length in each section, to be fitted by their joints: they should be no longer than a quarter of the shortest
+    /// wave measured, so that the shape of the wall between the joints is not mistaken for something else.
     /// </summary>
-    /// <param name="bore">Without holes, branches and steps.</param>
+    /// <param name="bore">The bore, without holes, branches and steps.</param>
     /// <param name="longest">The greatest length of a cone, above 0.</param>
     /// <returns>The bore of cones.</returns>
     /// <exception cref="ArgumentException">The bore has a hole, a branch or a step.</exception>

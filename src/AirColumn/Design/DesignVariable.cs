@@ -6,7 +6,10 @@ namespace AirColumn.Design;
 /// <summary>A design variable: a parameter that a search may choose, with its bounds. Immutable, equal by value.</summary>
 public sealed record DesignVariable
 {
-    /// <summary>Leaves a parameter to be chosen between two numbers in SI units. For a length in millimetres use the overload that takes <see cref="Length"/>.</summary>
+    /// <summary>
+    /// Leaves a parameter to be chosen between two numbers in SI units. For a length in millimetres use the overload that takes
+    /// <see cref="Length"/>.
+    /// </summary>
     /// <param name="parameter">The parameter.</param>
     /// <param name="from">The least value, in the parameter's unit: metres for a length.</param>
     /// <param name="to">The greatest value, above the least.</param>

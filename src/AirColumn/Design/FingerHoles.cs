@@ -13,18 +13,20 @@ public static class FingerHoles
 
     private static readonly int[] MajorScale = [2, 4, 5, 7, 9, 11]; // semitones above the tonic
 
-    /// <summary>Six holes for a major scale: the tonic with all closed, then opened from the far end.</summary>
+    /// <summary>
+    /// Places six holes for a major scale: the tonic with all holes closed, then each note by opening one more hole from the far end.
+    /// </summary>
     /// <param name="tube">
-    /// A straight tube without holes, one cylinder of any length, blown at an open end; its wall is that of its open far end.
+    /// A straight tube without holes: one cylinder of any length, blown at an open end. The wall at its open far end is taken as the wall of the tube.
     /// </param>
     /// <param name="tuning">The tuning.</param>
     /// <param name="tonic">The note with all holes closed.</param>
-    /// <param name="diameters">The diameters of the six holes, that nearest to the blown end first.</param>
+    /// <param name="diameters">The diameters of the six holes, from the blown end.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The tube with its length and its holes, and how far each note is off.</returns>
+    /// <returns>The tube with its length and its holes, and the error of each note.</returns>
     /// <exception cref="ArgumentException">
-    /// The tube is not one cylinder open at both ends, has holes, or there are not six diameters; or holes of these diameters overlap where
-    /// they would be expected. Where they overlap on the way, the solution says so.
+    /// The tube is not one cylinder open at both ends, has holes, or there are not six diameters; or holes of these diameters would overlap at
+    /// their expected places. If they overlap during the search, the solution states it.
     /// </exception>
     public static ShapeSolution MajorScaleOn(
         Column tube,
@@ -34,14 +36,14 @@ public static class FingerHoles
         CancellationToken cancellationToken = default
     ) => Place(tube, tuning, tonic, MajorScale, diameters, cancellationToken);
 
-    /// <summary>Holes for any rising scale: the tonic with all closed, then opened from the far end.</summary>
+    /// <summary>Places holes for any rising scale: the tonic with all holes closed, then each note by opening one more hole from the far end.</summary>
     /// <param name="tube">A straight tube, as for <see cref="MajorScaleOn"/>.</param>
     /// <param name="tuning">The tuning.</param>
     /// <param name="tonic">The note with all holes closed.</param>
-    /// <param name="semitones">For each hole, that nearest to the far end first, how many semitones its note lies above the tonic.</param>
-    /// <param name="diameters">For each hole its diameter, that nearest to the blown end first.</param>
+    /// <param name="semitones">For each hole, from the far end, the semitones of its note above the tonic.</param>
+    /// <param name="diameters">The diameter of each hole, from the blown end.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The tube with its length and its holes, and how far each note is off.</returns>
+    /// <returns>The tube with its length and its holes, and the error of each note.</returns>
     /// <exception cref="ArgumentException">
     /// The tube is not one cylinder open at both ends, has holes, the scale does not rise, or there are not as many diameters as notes.
     /// </exception>

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace AirColumn.Design;
 
-/// <summary>How long must these sections be for that resonance to lie there? Immutable.</summary>
+/// <summary>A question for the length of sections that puts a resonance on a frequency. Immutable.</summary>
 public sealed record LengthQuestion
 {
     private readonly int resonance = 1;
@@ -12,16 +12,16 @@ public sealed record LengthQuestion
     private readonly Length longest = Length.FromMeters(100);
 
     /// <summary>Asks for the length of one section.</summary>
-    /// <param name="section">Which section: 0 is at the blown end.</param>
-    /// <param name="target">Where the resonance is wanted; above 0.</param>
+    /// <param name="section">The index of the section: 0 is at the blown end.</param>
+    /// <param name="target">The wanted frequency of the resonance; above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">The index is negative or the frequency not above 0.</exception>
     public LengthQuestion(int section, Frequency target)
         : this([section], target) { }
 
     /// <summary>Asks for the length of several sections together, which are stretched in proportion.</summary>
-    /// <param name="sections">Which sections: 0 is at the blown end; at least one, none twice.</param>
-    /// <param name="target">Where the resonance is wanted; above 0.</param>
-    /// <exception cref="ArgumentException">No section is given, or one twice.</exception>
+    /// <param name="sections">The indices of the sections: 0 is at the blown end; at least one, none twice.</param>
+    /// <param name="target">The wanted frequency of the resonance; above 0.</param>
+    /// <exception cref="ArgumentException">No section is given, or one is given twice.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An index is negative or the frequency not above 0.</exception>
     public LengthQuestion(IReadOnlyList<int> sections, Frequency target)
     {
@@ -50,7 +50,7 @@ public sealed record LengthQuestion
     /// <summary>The frequency at which the resonance is wanted.</summary>
     public Frequency Target { get; }
 
-    /// <summary>Which resonance: 1, the drone, by default; 2 is the first overblown one. Up to 1000.</summary>
+    /// <summary>The number of the resonance, up to 1000. Default: 1, the drone; 2 is the first overblown note.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is out of range.</exception>
     public int Resonance
     {
@@ -58,7 +58,7 @@ public sealed record LengthQuestion
         init => resonance = (int)Require.InRange(value, 1, 1000, "", nameof(Resonance));
     }
 
-    /// <summary>The shortest length to try, of all the sections together: 0.01 mm, the default, to 100 m.</summary>
+    /// <summary>The shortest length to try, for all the sections together: 0.01 mm to 100 m. Default: 0.01 mm.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range or not a number.</exception>
     public Length Shortest
     {
@@ -66,7 +66,7 @@ public sealed record LengthQuestion
         init => shortest = InRange(value, nameof(Shortest));
     }
 
-    /// <summary>The longest length to try, of all the sections together: 0.01 mm to 100 m, the default.</summary>
+    /// <summary>The longest length to try, for all the sections together: 0.01 mm to 100 m. Default: 100 m.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range or not a number.</exception>
     public Length Longest
     {
@@ -75,8 +75,8 @@ public sealed record LengthQuestion
     }
 
     /// <summary>
-    /// How many of the tone holes, the last ones, keep their distance from the far end, as holes do in what comes after the sections; none by
-    /// default: the others and all branches keep theirs from the blown end.
+    /// The number of tone holes, counted from the far end, that keep their distance from the far end, such as holes behind the sections. Default:
+    /// 0. All other holes and all branches keep their distance from the blown end.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is negative.</exception>
     public int HolesFromFarEnd

@@ -17,30 +17,30 @@ public sealed record LengthSolution : IJsonAnswer
     /// <summary>The outcome of the search.</summary>
     public required SolveStatus Status { get; init; }
 
-    /// <summary>Whether <see cref="Length"/> meets the target.</summary>
+    /// <summary>True if <see cref="Length"/> meets the target.</summary>
     public bool IsSolved => Status == SolveStatus.Solved;
 
-    /// <summary>The length of the section, or of all of them together; where <see cref="IsSolved"/> is false the nearest that was tried.</summary>
+    /// <summary>The length of the section, or of all sections together. If <see cref="IsSolved"/> is false: the nearest length tried.</summary>
     public required Length Length { get; init; }
 
     /// <summary>
-    /// The nearest lengths tried on either side, the resonance sharp at the shorter and flat at the longer; null where none was tried on
-    /// one of the sides.
+    /// The nearest lengths tried on either side, the resonance sharp at the shorter and flat at the longer; null if no length was tried on one of
+    /// the sides.
     /// </summary>
     public required LengthBracket? Bracket { get; init; }
 
     /// <summary>The column with that length.</summary>
     public required Column Column { get; init; }
 
-    /// <summary>The resonance asked for; zero where it showed none.</summary>
+    /// <summary>The frequency of the resonance; zero if the column has none.</summary>
     public required Frequency Frequency { get; init; }
 
-    /// <summary>The resonance against the target, cents; positive is sharp. NaN where there is no resonance.</summary>
+    /// <summary>The resonance against the target, cents; positive is sharp. NaN if there is no resonance.</summary>
     public required double ResidualCents { get; init; }
 
     /// <summary>
-    /// Change of the resonance in cents per millimetre added to the sections, at that length: negative where longer
-    /// is flatter. NaN where not solved.
+    /// Change of the resonance in cents per millimetre added to the sections, at that length; negative if a longer section is flatter. NaN if no
+    /// length was found.
     /// </summary>
     public required double CentsPerMillimetre { get; init; }
 
@@ -66,7 +66,7 @@ public sealed record LengthSolution : IJsonAnswer
     public override string ToString() => Explanation;
 }
 
-/// <summary>Two lengths between which another lies.</summary>
-/// <param name="Shorter">The resonance is sharp there.</param>
-/// <param name="Longer">The resonance is flat there.</param>
+/// <summary>Two lengths with the solution between them.</summary>
+/// <param name="Shorter">The length at which the resonance is sharp.</param>
+/// <param name="Longer">The length at which the resonance is flat.</param>
 public readonly record struct LengthBracket(Length Shorter, Length Longer);

@@ -6,8 +6,8 @@ using Complex = System.Numerics.Complex;
 namespace AirColumn.Design;
 
 /// <summary>
-/// A measured input impedance, kept as the reflectance R = (Z − Zr)/(Z + Zr) of the blown end: its size stays near 1, so that one
-/// uncertainty holds at peaks and dips of Z alike. Immutable.
+/// A measured input impedance, kept as the reflectance R = (Z − Zr)/(Z + Zr) of the blown end. Its magnitude stays near 1, so that one uncertainty
+/// holds at peaks and dips of Z alike. Immutable.
 /// </summary>
 public sealed class MeasuredReflectance : BoreMeasurement
 {
@@ -38,17 +38,19 @@ public sealed class MeasuredReflectance : BoreMeasurement
     /// <summary>Zr, Pa·s/m³.</summary>
     public double ReferenceImpedance { get; }
 
-    /// <summary>The standard deviation of the real and of the imaginary part of R at each frequency, independent of each other.</summary>
+    /// <summary>The standard deviation of the real part and of the imaginary part of R at each frequency; the two are independent.</summary>
     public double StandardDeviation { get; }
 
     /// <summary>Takes a measured impedance.</summary>
     /// <param name="hertz">The frequencies, Hz, above 0 and rising.</param>
     /// <param name="impedance">Z at each, Pa·s/m³; other than −Zr.</param>
     /// <param name="referenceImpedance">Zr, Pa·s/m³, above 0: best near ρc/S of the blown end.</param>
-    /// <param name="standardDeviation">Of either part of R, above 0 and below 1: 0.01 where the reflectance is known to 1 percent.</param>
+    /// <param name="standardDeviation">
+    /// The standard deviation of either part of R, above 0 and below 1: 0.01 if the reflectance is known to 1 %.
+    /// </param>
     /// <returns>The measurement.</returns>
     /// <exception cref="ArgumentException">
-    /// The frequencies do not rise, there are not as many values as frequencies, or one is no finite number.
+    /// The frequencies do not rise, there are not as many values as frequencies, or one is not a finite number.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static MeasuredReflectance OfImpedance(
@@ -70,12 +72,12 @@ public sealed class MeasuredReflectance : BoreMeasurement
 
     /// <summary>Takes a measured reflectance.</summary>
     /// <param name="hertz">The frequencies, Hz, above 0 and rising.</param>
-    /// <param name="reflectance">R at each, at most 2 in size.</param>
-    /// <param name="referenceImpedance">The Zr that it is referred to, Pa·s/m³, above 0.</param>
-    /// <param name="standardDeviation">Of either part of R, above 0 and below 1.</param>
+    /// <param name="reflectance">R at each frequency; |R| is at most 2.</param>
+    /// <param name="referenceImpedance">Zr, Pa·s/m³, above 0.</param>
+    /// <param name="standardDeviation">The standard deviation of either part of R, above 0 and below 1.</param>
     /// <returns>The measurement.</returns>
     /// <exception cref="ArgumentException">
-    /// The frequencies do not rise, there are not as many values as frequencies, or one is no finite number.
+    /// The frequencies do not rise, there are not as many values as frequencies, or one is not a finite number.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static MeasuredReflectance OfReflectance(
@@ -124,15 +126,14 @@ public sealed class MeasuredReflectance : BoreMeasurement
     }
 
     /// <summary>
-    /// Reads a measured impedance: a line for each frequency with Hz, Re Z and Im Z in Pa·s/m³, apart by commas, semicolons or tabs, decimal
-    /// points as
-    /// points. Lines before the first number are taken for a heading; empty lines and those that begin with # are left out.
+    /// Reads a measured impedance: a line for each frequency with Hz, Re Z and Im Z in Pa·s/m³, separated by commas, semicolons or tabs, with
+    /// decimal points. Lines before the first number are a heading; empty lines and lines that begin with # are skipped.
     /// </summary>
     /// <param name="csv">The text.</param>
     /// <param name="referenceImpedance">Zr, Pa·s/m³, above 0: best near ρc/S of the blown end.</param>
-    /// <param name="standardDeviation">Of either part of R, above 0 and below 1.</param>
+    /// <param name="standardDeviation">The standard deviation of either part of R, above 0 and below 1.</param>
     /// <returns>The measurement.</returns>
-    /// <exception cref="FormatException">A line has not three numbers; the message says which.</exception>
+    /// <exception cref="FormatException">A line does not have three numbers; the message names it.</exception>
     /// <exception cref="ArgumentException">The frequencies do not rise, or there are none.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static MeasuredReflectance ReadImpedance(

@@ -6,8 +6,8 @@ using UnitsNet;
 namespace AirColumn.Design;
 
 /// <summary>
-/// Measured resonances of a column, each with its number: heard from a slap, found in a sweep, or the drone and overblown notes of a player
-/// less what a player adds. Immutable.
+/// Measured resonances of a column, each with its number: heard after a slap, found in a sweep, or a player's drone and overblown notes minus what
+/// the player adds. Immutable.
 /// </summary>
 public sealed class MeasuredResonances : BoreMeasurement
 {
@@ -18,7 +18,7 @@ public sealed class MeasuredResonances : BoreMeasurement
 
     /// <summary>Takes resonances.</summary>
     /// <param name="resonances">At least one, by number; each number once.</param>
-    /// <exception cref="ArgumentException">There is none, a number is given twice, or a frequency is not above that of the number before.</exception>
+    /// <exception cref="ArgumentException">There is none, a number is given twice, or a frequency is not above the one before it.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number, frequency or uncertainty is outside its range.</exception>
     public MeasuredResonances(IEnumerable<MeasuredResonance> resonances)
     {
@@ -122,13 +122,13 @@ public sealed class MeasuredResonances : BoreMeasurement
 
 /// <summary>One measured resonance. Immutable, equal by value.</summary>
 /// <param name="Number">Its number in the column, counted from 1, the lowest.</param>
-/// <param name="Frequency">Where it was measured.</param>
+/// <param name="Frequency">The measured frequency.</param>
 /// <param name="StandardDeviationCents">The standard deviation of the frequency, cents.</param>
 public sealed record MeasuredResonance(int Number, Frequency Frequency, double StandardDeviationCents)
 {
-    /// <summary>One of which a range is known that holds the true value with 95 percent.</summary>
+    /// <summary>A resonance whose 95 % range is known.</summary>
     /// <param name="number">Its number in the column, counted from 1, the lowest.</param>
-    /// <param name="frequency">Where it was measured.</param>
+    /// <param name="frequency">The measured frequency.</param>
     /// <param name="plusMinusCents">Half the width of the range.</param>
     /// <returns>The resonance.</returns>
     public static MeasuredResonance Within(int number, Frequency frequency, double plusMinusCents) =>

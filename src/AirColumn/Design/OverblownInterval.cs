@@ -5,7 +5,8 @@ using UnitsNet;
 namespace AirColumn.Design;
 
 /// <summary>
-/// Shapes a tube so that its first overblown note is a wanted interval above the drone. A plain closed pipe gives about a twelfth. A widening bore gives
+/// Shapes a tube so that its first overblown note is a wanted interval above the drone. A plain closed pipe gives about a twelfth. A widening bore
+/// gives
 /// less, down to the octave of a cone.
 /// </summary>
 public static class OverblownInterval
@@ -54,7 +55,8 @@ public static class OverblownInterval
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
-    /// The shape, and the amount by which it misses each target. Bounds: the pipe and the flare from a sixth to six times as long as they are, the flare's end
+    /// The shape, and the amount by which it misses each target. Bounds: the pipe and the flare from a sixth to six times as long as they are, the
+    /// flare's end
     /// from its beginning to six times as wide, and nowhere narrowing.
     /// </returns>
     /// <exception cref="ArgumentException">The bore has one section only.</exception>

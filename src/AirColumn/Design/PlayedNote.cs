@@ -25,7 +25,7 @@ public sealed record PlayedNote : IJsonAnswer
     /// <summary>The resonance.</summary>
     public Resonance Resonance { get; }
 
-    /// <summary>Half the 95 % range of the resonance, cents; 0 where it was taken as sure.</summary>
+    /// <summary>Half the 95 % range of the resonance, cents; 0 if its uncertainty was not taken into account.</summary>
     public double ResonancePlusMinusCents { get; }
 
     /// <summary>The correction for the player.</summary>

@@ -3,8 +3,8 @@ using AirColumn.Resonances;
 namespace AirColumn.Design;
 
 /// <summary>
-/// By how much the note that a player sounds lies above the resonance that it follows, as a normal distribution: a guess at first,
-/// better with each note that is recorded. Immutable, equal by value.
+/// The distance by which a player's note lies above its resonance, as a normal distribution. It begins as an estimate and improves with each
+/// recorded note. Immutable, equal by value.
 /// </summary>
 /// <remarks>
 /// Lips and breath are not in an air column. What they add depends on player, mouth end and loudness; lips can bend the drone by a
@@ -13,8 +13,8 @@ namespace AirColumn.Design;
 public sealed record PlayingCorrection
 {
     /// <summary>Makes a correction.</summary>
-    /// <param name="meanCents">Played note less resonance, cents: −1200 to 1200.</param>
-    /// <param name="standardDeviationCents">How sure that is, cents: 0 to 1200.</param>
+    /// <param name="meanCents">Played note minus resonance, cents: −1200 to 1200.</param>
+    /// <param name="standardDeviationCents">Its standard deviation, cents: 0 to 1200.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range or not a number.</exception>
     public PlayingCorrection(double meanCents, double standardDeviationCents)
     {
@@ -22,7 +22,7 @@ public sealed record PlayingCorrection
         StandardDeviationCents = Require.InRange(standardDeviationCents, 0, 1200, "cents");
     }
 
-    /// <summary>Nothing added, and sure of it: the resonance itself.</summary>
+    /// <summary>No correction and no uncertainty: the resonance itself.</summary>
     public static PlayingCorrection None { get; } = new(0, 0);
 
     /// <summary>
@@ -30,17 +30,17 @@ public sealed record PlayingCorrection
     /// </summary>
     /// <remarks>
     /// Common practice, no formal source: the lengths that makers of such tubes publish put the drone 11 to 32 cents above the resonance in
-    /// cold air. The standard deviation is that range's half width and a little more, our choice, since players differ.
+    /// cold air. The standard deviation, our choice, is a little more than half of that range, since players differ.
     /// </remarks>
     public static PlayingCorrection LipsInRoomAir { get; } = new(21.5, 12);
 
     /// <summary>
     /// For a drone blown with the lips, when the column was computed with breath in it (<see cref="Gases.AirProfile"/>): 11 ± 10 cents.
     /// </summary>
-    /// <remarks>Warm breath explains about half of what is observed against room air (common practice); the lips are left.</remarks>
+    /// <remarks>Warm breath explains about half of what is observed against room air (common practice); the rest is left to the lips.</remarks>
     public static PlayingCorrection LipsInBreath { get; } = new(11, 10);
 
-    /// <summary>Played note less resonance, cents.</summary>
+    /// <summary>Played note minus resonance, cents.</summary>
     public double MeanCents { get; }
 
     /// <summary>Its standard deviation, cents.</summary>
@@ -49,9 +49,9 @@ public sealed record PlayingCorrection
     /// <summary>
     /// The correction after notes were recorded on a tube whose resonance is known: normal prior and normal errors, in closed form.
     /// </summary>
-    /// <param name="observedCents">For each recording the played note less the resonance, cents: −1200 to 1200.</param>
+    /// <param name="observedCents">For each recording the played note minus the resonance, cents: −1200 to 1200.</param>
     /// <param name="standardDeviationCents">
-    /// Of one recording, cents: how far a player's note varies from one to the next, and how well it is measured; 0.01 to 1200.
+    /// The standard deviation of one recording, cents, from the player's variation and the measurement: 0.01 to 1200.
     /// </param>
     /// <returns>The updated correction.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range or not a number.</exception>
@@ -76,7 +76,7 @@ public sealed record PlayingCorrection
         return new(MeanCents + gain * (observedCents.Average() - MeanCents), Math.Sqrt(gain * mean));
     }
 
-    /// <summary>The note to expect where a resonance is sure.</summary>
+    /// <summary>The expected note, if the resonance has no uncertainty.</summary>
     /// <param name="resonance">The resonance.</param>
     /// <returns>The expected note.</returns>
     public PlayedNote Of(Resonance resonance)
@@ -91,8 +91,8 @@ public sealed record PlayingCorrection
         );
     }
 
-    /// <summary>The note to expect where a resonance is not sure.</summary>
-    /// <param name="budget">The resonance and how sure it is.</param>
+    /// <summary>The expected note, if the resonance has an uncertainty.</summary>
+    /// <param name="budget">The resonance and its uncertainty.</param>
     /// <returns>The expected note.</returns>
     public PlayedNote Of(ResonanceBudget budget)
     {

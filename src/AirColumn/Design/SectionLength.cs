@@ -3,14 +3,14 @@ using UnitsNet;
 
 namespace AirColumn.Design;
 
-/// <summary>How long sections must be for one of the column's resonances to lie on a frequency.</summary>
+/// <summary>Solves for the length of sections that puts a resonance of a column on a frequency.</summary>
 public static class SectionLength
 {
-    /// <summary>Stretches or shortens one section, its diameters kept, until the first resonance meets the target.</summary>
+    /// <summary>Stretches or shortens one section, with its diameters unchanged, until the first resonance meets the target.</summary>
     /// <param name="column">The column to begin with; it is not changed.</param>
-    /// <param name="sectionIndex">Which section: 0 is at the blown end.</param>
+    /// <param name="sectionIndex">The index of the section: 0 is at the blown end.</param>
     /// <param name="target">
-    /// Where the first resonance is wanted: above 0, up to <see cref="Column.HighestFrequency"/>.
+    /// The wanted frequency of the first resonance: above 0, up to <see cref="Column.HighestFrequency"/>.
     /// </param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
@@ -33,14 +33,14 @@ public static class SectionLength
         return Solve(column, new LengthQuestion(sectionIndex, target), cancellationToken);
     }
 
-    /// <summary>Stretches or shortens sections in proportion, their diameters kept, until a resonance meets the target.</summary>
+    /// <summary>Stretches or shortens sections in proportion, with their diameters unchanged, until a resonance meets the target.</summary>
     /// <param name="column">The column to begin with; it is not changed.</param>
-    /// <param name="question">Which sections, which resonance, where and within which lengths.</param>
+    /// <param name="question">The sections, the resonance, its frequency and the allowed lengths.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The solution with status and residual: solved means within 1e-6 cent.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
-    /// There is no such section, or the target is above <see cref="Column.HighestFrequency"/>, or there are fewer holes than are to keep their distance
-    /// from the far end.
+    /// There is no such section, or the target is above <see cref="Column.HighestFrequency"/>, or there are fewer holes than the number that keep
+    /// their distance from the far end.
     /// </exception>
     /// <exception cref="ArgumentException">
     /// The shortest length is not below the longest, or a hole or branch, which keeps its distance from the blown end, does not fit a

@@ -9,7 +9,8 @@ namespace AirColumn.Design;
 /// <summary>Searches for a shape: chooses diameters, lengths and holes between bounds so that targets are met.</summary>
 /// <remarks>
 /// A search takes minutes where <see cref="Wavefronts.Automatic"/> chooses radial modes, as for wide flares, and about a second with
-/// <see cref="Wavefronts.Curved"/>. Search with curved fronts first; then search again with automatic fronts from the column found, or check it with them.
+/// <see cref="Wavefronts.Curved"/>. Search with curved fronts first; then search again with automatic fronts from the column found, or check it
+/// with them.
 /// </remarks>
 public static class ShapeSearch
 {

@@ -24,8 +24,8 @@ public sealed record ShapeSolution : IJsonAnswer
     public required IReadOnlyList<ChosenValue> Values { get; init; }
 
     /// <summary>
-    /// The targets, each with the amount by which it was missed, in cents, tenths of a decibel or tenths of a millimetre; NaN where the
-    /// column shows no such resonance.
+    /// The targets, each with the amount by which it was missed, in cents, tenths of a decibel or tenths of a millimetre; NaN if the column has no
+    /// such resonance.
     /// </summary>
     public required IReadOnlyList<TargetError> Errors { get; init; }
 
@@ -100,6 +100,6 @@ public readonly record struct TargetError(ShapeTarget Target, double Error)
 
 /// <summary>The outcome of the search from one start.</summary>
 /// <param name="IsSolved">True if it met all targets.</param>
-/// <param name="LargestError">The largest error of a target there; NaN where a resonance was missing.</param>
+/// <param name="LargestError">The largest error of a target there; NaN if a resonance is missing.</param>
 /// <param name="Evaluations">The number of shapes whose resonances were computed.</param>
 public readonly record struct ShapeStart(bool IsSolved, double LargestError, int Evaluations);

@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace AirColumn.Design;
 
-/// <summary>Something that a shape is to reach. Immutable, equal by value.</summary>
+/// <summary>A target for the search of a shape. Immutable, equal by value.</summary>
 public sealed record ShapeTarget
 {
     private readonly double weight = 1;
@@ -15,7 +15,7 @@ public sealed record ShapeTarget
     }
 
     /// <summary>
-    /// The weight of its error against those of other targets: 0.001 to 1000, 1 by default. Errors are in cents, tenths of a decibel or
+    /// The weight of its error against the errors of other targets: 0.001 to 1000, 1 by default. Errors are in cents, tenths of a decibel or
     /// tenths of a millimetre.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The weight is out of range or not a number.</exception>
@@ -25,7 +25,7 @@ public sealed record ShapeTarget
         init => weight = Require.InRange(value, 1e-3, 1e3, "", nameof(Weight));
     }
 
-    /// <summary>The fingering with which it is to be reached; that of the column if null.</summary>
+    /// <summary>The fingering for which the target holds; null for the fingering of the column.</summary>
     public Fingering? Fingering { get; init; }
 
     internal ShapeTargetKind Kind { get; }
@@ -56,9 +56,9 @@ public sealed record ShapeTarget
             _ => "tenths of a millimetre",
         };
 
-    /// <summary>A resonance lies on a frequency.</summary>
-    /// <param name="number">Which: 1 is the lowest; up to 1000.</param>
-    /// <param name="frequency">Where.</param>
+    /// <summary>A resonance has a given frequency.</summary>
+    /// <param name="number">The number of the resonance: 1 is the lowest; up to 1000.</param>
+    /// <param name="frequency">The frequency.</param>
     /// <returns>The target.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     public static ShapeTarget Resonance(int number, Frequency frequency) =>
@@ -69,12 +69,12 @@ public sealed record ShapeTarget
             Require.Positive(frequency.Hertz, "Hz", nameof(frequency))
         );
 
-    /// <summary>A resonance lies an interval above another.</summary>
-    /// <param name="lower">The one below: 1 is the lowest; up to 1000.</param>
-    /// <param name="upper">The one above.</param>
+    /// <summary>A resonance is a given interval above another.</summary>
+    /// <param name="lower">The number of the lower resonance: 1 is the lowest; up to 1000.</param>
+    /// <param name="upper">The number of the upper resonance.</param>
     /// <param name="cents">The interval: 0 to 12 000 cents.</param>
     /// <returns>The target.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A number is out of range, or the upper one not above the lower.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is out of range, or the upper number is not above the lower.</exception>
     public static ShapeTarget Interval(int lower, int upper, double cents) =>
         new(
             ShapeTargetKind.Interval,
@@ -83,8 +83,8 @@ public sealed record ShapeTarget
             Require.InRange(cents, 0, 12_000, "cents")
         );
 
-    /// <summary>|Z| has a value at a resonance.</summary>
-    /// <param name="number">Which: 1 is the lowest; up to 1000.</param>
+    /// <summary>|Z| has a given value at a resonance.</summary>
+    /// <param name="number">The number of the resonance: 1 is the lowest; up to 1000.</param>
     /// <param name="magnitude">|Z| there, Pa·s/m³; above 0.</param>
     /// <returns>The target.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
@@ -96,16 +96,18 @@ public sealed record ShapeTarget
             Math.Log(Require.Positive(magnitude, "Pa·s/m³", nameof(magnitude)))
         );
 
-    /// <summary>All sections together have a length.</summary>
+    /// <summary>All sections together have a given length.</summary>
     /// <param name="length">The length; above 0.</param>
     /// <returns>The target.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is not above 0.</exception>
     public static ShapeTarget TotalLength(Length length) =>
         new(ShapeTargetKind.TotalLength, 0, 0, Require.Positive(length.Meters, "m", nameof(length)));
 
-    /// <summary>The bore nowhere narrows between two sections, both included; from its joints and ends, not within a section.</summary>
+    /// <summary>
+    /// The bore narrows nowhere from one section to another, both included. Joints and ends are compared, not the walls within a section.
+    /// </summary>
     /// <param name="first">The first section: 0 is at the blown end.</param>
-    /// <param name="last">The last; not before the first.</param>
+    /// <param name="last">The last section; not before the first.</param>
     /// <returns>The target.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     public static ShapeTarget Widening(int first, int last) =>

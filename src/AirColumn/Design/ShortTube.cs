@@ -10,12 +10,12 @@ public static class ShortTube
     // A narrower opening than this is hardly one.
     private const double NarrowestOverEnd = 0.3;
 
-    /// <summary>A tube pushed over the end or joined to it, of any inside diameter: how far must it reach beyond the end?</summary>
+    /// <summary>Finds how far a tube must reach beyond the end that it is pushed over or joined to.</summary>
     /// <param name="column">The tube as it was cut.</param>
-    /// <param name="insideDiameter">Inside diameter of what is added: 0.01 mm to 10 m.</param>
-    /// <param name="target">The frequency at which the drone is wanted.</param>
+    /// <param name="insideDiameter">Inside diameter of the added tube: 0.01 mm to 10 m.</param>
+    /// <param name="target">The wanted frequency of the drone.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>How long the addition is beyond the end of the tube, or why there is none.</returns>
+    /// <returns>The length of the addition beyond the end of the tube, or the reason why none works.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The diameter or the target is out of range.</exception>
     public static LengthSolution Sleeve(
         Column column,
@@ -35,16 +35,16 @@ public static class ShortTube
         return SectionLength.Solve(column.WithBore(longer), bore.Sections.Count, target, cancellationToken);
     }
 
-    /// <summary>A ring pushed into the end, which narrows it over its length: how narrow must it be?</summary>
+    /// <summary>Finds how narrow a ring in the end must be.</summary>
     /// <param name="column">The tube as it was cut.</param>
     /// <param name="ringLength">Length of the ring, shorter than the last section.</param>
-    /// <param name="target">The frequency at which the drone is wanted.</param>
+    /// <param name="target">The wanted frequency of the drone.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
-    /// The inside diameter of the ring, from three tenths of the end's to all of it, as the only value; or why there is none.
+    /// The inside diameter of the ring as the only value, from 0.3 to 1 times the diameter of the end; or the reason why none works.
     /// </returns>
     /// <exception cref="ArgumentException">The last section is neither a cylinder nor a cone.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The ring is not shorter than the last section, or the target out of range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The ring is not shorter than the last section, or the target is out of range.</exception>
     public static ShapeSolution NarrowEnd(
         Column column,
         Length ringLength,

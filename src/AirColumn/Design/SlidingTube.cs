@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace AirColumn.Design;
 
-/// <summary>A tube one of whose sections can be drawn out, and the notes it reaches.</summary>
+/// <summary>A tube with a section that can be drawn out, and the notes it reaches.</summary>
 public sealed record SlidingTube
 {
     private SlidingTube(Frequency lowest, Frequency highest, IReadOnlyList<SlidePosition> positions)
@@ -18,15 +18,15 @@ public sealed record SlidingTube
     /// <summary>The drone when it is pushed in all the way.</summary>
     public Frequency Highest { get; }
 
-    /// <summary>For each note of the range how far the section is drawn out, from the lowest note.</summary>
+    /// <summary>The position of the slide for each note of the range, from the lowest.</summary>
     public IReadOnlyList<SlidePosition> Positions { get; }
 
-    /// <summary>Finds the range and the places of its notes.</summary>
-    /// <param name="column">The tube. Two telescoping tubes are two sections; the one that is drawn out is the wider one.</param>
-    /// <param name="section">Which section is drawn out: 0 is at the blown end.</param>
-    /// <param name="pushedIn">How long that is when pushed in all the way: 0.01 mm and more.</param>
-    /// <param name="drawnOut">How long it is when drawn out all the way: more than that, up to 100 m.</param>
-    /// <param name="tuning">The tuning whose notes are looked for.</param>
+    /// <summary>Finds the range and the position of each note.</summary>
+    /// <param name="column">The tube. Two telescoping tubes are two sections; the wider one is drawn out.</param>
+    /// <param name="section">The index of the section that is drawn out: 0 is at the blown end.</param>
+    /// <param name="pushedIn">Its length when pushed in all the way: 0.01 mm or more.</param>
+    /// <param name="drawnOut">Its length when drawn out all the way: more than that, up to 100 m.</param>
+    /// <param name="tuning">The tuning that gives the notes.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The sliding tube with its positions.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a length is out of range.</exception>
@@ -113,5 +113,5 @@ public sealed record SlidingTube
 /// <summary>The place of a note on a slide.</summary>
 /// <param name="Note">The note.</param>
 /// <param name="DrawnOut">The distance by which the section is drawn out beyond its shortest.</param>
-/// <param name="CentsPerMillimetre">Change of the note in cents for each millimetre more: negative.</param>
+/// <param name="CentsPerMillimetre">Change of the note in cents for each millimetre that the slide is drawn out: negative.</param>
 public readonly record struct SlidePosition(Pitch Note, Length DrawnOut, double CentsPerMillimetre);

@@ -5,17 +5,17 @@ using UnitsNet;
 
 namespace AirColumn.Design;
 
-/// <summary>A straight tube against tapers of it, all on the same note.</summary>
+/// <summary>Compares a straight tube with tapers of it, all on the same note.</summary>
 public static class TaperStudy
 {
-    /// <summary>Gives a section one wide end after the other and each time the length that puts the drone on the note.</summary>
+    /// <summary>Gives a section each of several wide ends, with the length that puts the drone on the note.</summary>
     /// <param name="column">The tube.</param>
-    /// <param name="section">Which section: 0 is at the blown end. Its inlet stays.</param>
-    /// <param name="drone">The frequency at which the drone is wanted.</param>
-    /// <param name="outlets">The section's diameters at its far end, one for each answer; that of the inlet makes it straight.</param>
+    /// <param name="section">The index of the section: 0 is at the blown end. Its inlet diameter stays.</param>
+    /// <param name="drone">The wanted frequency of the drone.</param>
+    /// <param name="outlets">The section's diameters at its far end, one for each answer; the diameter of the inlet makes a straight tube.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>For each outlet the length and what the tube does.</returns>
+    /// <returns>For each outlet diameter the length and the resonances.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a diameter or the note is out of range.</exception>
     public static IReadOnlyList<TaperAnswer> Compare(
         Column column,
@@ -67,10 +67,10 @@ public static class TaperStudy
     }
 }
 
-/// <summary>A taper on a note.</summary>
+/// <summary>One of the tapers compared.</summary>
 /// <param name="Outlet">Diameter at the far end of the section.</param>
 /// <param name="Solution">The length of the section, or the reason why no length reaches the note.</param>
-/// <param name="Resonances">Drone and first overblown note, with how strong and how sharp they are.</param>
+/// <param name="Resonances">Drone and first overblown note, each with its level and quality factor.</param>
 /// <param name="IntervalCents">The interval from the drone to the overblown note; NaN if there is none.</param>
 public sealed record TaperAnswer(
     Length Outlet,

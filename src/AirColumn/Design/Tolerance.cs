@@ -6,13 +6,15 @@ namespace AirColumn.Design;
 
 /// <summary>The tolerance of a parameter: how far it may be from its assumed value. Immutable, equal by value.</summary>
 /// <remarks>
-/// Limits between which every value is as likely as any other have a standard deviation of a half width over √3
-/// (source: jcgm100, 4.3.7). Tolerances are independent of each other; what varies together is one parameter,
+/// If all values between the limits are equally likely, the standard deviation is half the width over √3
+/// (source: jcgm100, 4.3.7). Tolerances are independent of each other; dimensions that vary together are one parameter,
 /// <see cref="ColumnParameter.Together"/>.
 /// </remarks>
 public sealed record Tolerance
 {
-    /// <summary>Gives a parameter limits to either side, in SI units. For a length in millimetres use the overload that takes <see cref="Length"/>.</summary>
+    /// <summary>
+    /// Gives a parameter limits to either side, in SI units. For a length in millimetres use the overload that takes <see cref="Length"/>.
+    /// </summary>
     /// <param name="parameter">The parameter.</param>
     /// <param name="plusMinus">Half the distance between the limits, in the parameter's unit (metres for a length); above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">The half width is not a finite number above 0.</exception>
@@ -38,7 +40,8 @@ public sealed record Tolerance
     public double PlusMinus { get; }
 
     /// <summary>
-    /// True if values are normally distributed and the limits hold 95 % of them, as for repeated measurements. False, the default, means that all values
+    /// True if values are normally distributed and the limits hold 95 % of them, as for repeated measurements. False, the default, means that all
+    /// values
     /// between the limits are equally likely and none lie beyond.
     /// </summary>
     public bool IsNormal { get; init; }

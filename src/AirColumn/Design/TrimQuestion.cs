@@ -13,8 +13,8 @@ public sealed record TrimQuestion
     private readonly PlayingCorrection correction = PlayingCorrection.None;
 
     /// <summary>Asks how to trim a section.</summary>
-    /// <param name="section">Which section is cut: 0 is at the blown end.</param>
-    /// <param name="target">Where the drone is wanted; above 0.</param>
+    /// <param name="section">The index of the section that is cut: 0 is at the blown end.</param>
+    /// <param name="target">The wanted frequency of the drone; above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">The index is negative or the frequency not above 0.</exception>
     public TrimQuestion(int section, Frequency target)
     {
@@ -26,7 +26,7 @@ public sealed record TrimQuestion
     /// <summary>The section that is cut.</summary>
     public int Section { get; }
 
-    /// <summary>The frequency at which the drone is wanted.</summary>
+    /// <summary>The wanted frequency of the drone.</summary>
     public Frequency Target { get; }
 
     /// <summary>The length cut off from one row to the next: 0.01 mm to 1 m; 1 mm by default. A sixteenth of an inch is one choice.</summary>
@@ -50,7 +50,8 @@ public sealed record TrimQuestion
     }
 
     /// <summary>
-    /// How many of the tone holes, the last ones, keep their distance from the far end; none by default, the others keep theirs from the blown end.
+    /// The number of tone holes, counted from the far end, that keep their distance from the far end. Default: 0. The others keep their distance
+    /// from the blown end.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is negative.</exception>
     public int HolesFromFarEnd
@@ -69,7 +70,7 @@ public sealed record TrimQuestion
             );
     }
 
-    /// <summary>The correction for the player; nothing by default, so that the notes are resonances.</summary>
+    /// <summary>The correction for the player. Default: none, so that the notes are the resonances.</summary>
     public PlayingCorrection Correction
     {
         get => correction;

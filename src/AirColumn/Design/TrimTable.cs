@@ -27,28 +27,28 @@ public sealed record TrimTable : IJsonAnswer
     public TrimQuestion Question { get; }
 
     /// <summary>
-    /// From the tube as it is, one step shorter each, to the first that is expected sharp of the target, or until
+    /// One row for each length: the tube as it is, then one step shorter each, up to the first that is expected to be sharp of the target, or to
     /// <see cref="TrimQuestion.Rows"/>.
     /// </summary>
     public IReadOnlyList<TrimRow> Rows { get; }
 
     /// <summary>
-    /// The most that can be cut off before the 95 % range of the drone reaches above the target: listen then, and cut on by what is heard.
-    /// Null where the tube as it is may be sharp already, and where no cut reaches the target.
+    /// The most that can be cut off before the 95 % range of the drone reaches above the target: then listen, and go on cutting by what you hear.
+    /// Null if the tube may be sharp already, or if no cut reaches the target.
     /// </summary>
     public TrimRow? SafeCut { get; }
 
-    /// <summary>One sentence: how far to cut first, or why not at all.</summary>
+    /// <summary>One sentence: how far to cut first, or why not to cut.</summary>
     public string Explanation { get; }
 
     /// <summary>Makes the table.</summary>
     /// <param name="column">The tube as it is.</param>
-    /// <param name="question">Which section is cut, for which note, in which steps.</param>
+    /// <param name="question">The section, the note and the steps.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The table.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
-    /// There is no such section, the target is above <see cref="Column.HighestFrequency"/>, or there are fewer holes than are to keep their distance
-    /// from the far end.
+    /// There is no such section, the target is above <see cref="Column.HighestFrequency"/>, or there are fewer holes than the number that keep
+    /// their distance from the far end.
     /// </exception>
     /// <exception cref="ArgumentException">The column shows no first resonance, or does not have a parameter of a tolerance.</exception>
     public static TrimTable For(
@@ -251,11 +251,11 @@ public sealed record TrimTable : IJsonAnswer
     }
 }
 
-/// <summary>A tube cut by so much.</summary>
+/// <summary>The tube after a cut.</summary>
 /// <param name="Cut">The length cut off.</param>
 /// <param name="Length">The length of the section after the cut.</param>
-/// <param name="Resonance">The first resonance then.</param>
-/// <param name="Note">The note to expect: the resonance with what the player adds.</param>
+/// <param name="Resonance">The first resonance after the cut.</param>
+/// <param name="Note">The expected note: the resonance with the correction for the player.</param>
 /// <param name="Cents">The distance from the target to the note; positive is sharp.</param>
 /// <param name="PlusMinusCents">Half the 95 % range of the note.</param>
 [JsonConverter(typeof(JsonAnswerConverter<TrimRow>))]

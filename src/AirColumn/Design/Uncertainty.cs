@@ -21,7 +21,8 @@ public static class Uncertainty
     /// <returns>One budget for each resonance, in their order.</returns>
     /// <remarks>
     /// First order in the tolerances, by the exact gradients (source: jcgm100, 5.1). The column at both ends of each tolerance tells whether
-    /// that is enough; if not, <see cref="ResonanceBudget.Remark"/> states what it leaves out. The resonances of a column with radial modes are taken to
+    /// that is enough; if not, <see cref="ResonanceBudget.Remark"/> states what it leaves out. The resonances of a column with radial modes are
+    /// taken to
     /// move as those of its one-dimensional waves do; the difference is a few hundredths of the movement.
     /// </remarks>
     /// <param name="column">The column.</param>

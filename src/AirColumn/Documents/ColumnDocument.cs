@@ -9,13 +9,13 @@ using AirColumn.Gases;
 namespace AirColumn.Documents;
 
 /// <summary>
-/// A column as a JSON document, version 2 or 1: what programs exchange. Every quantity in it is a text with its unit, the
-/// same in every culture.
+/// A column as a JSON document, version 2 or 1, to be exchanged between programs. Every quantity in it is a text with its unit, the same in every
+/// culture.
 /// </summary>
 /// <remarks>
-/// Immutable; equal when name, bore, air, options and fingerings are. Reading is strict: unknown keys, numbers without a unit and
-/// everything the version does not know are errors that say where and what is allowed. What a document leaves out is
-/// room air (20 °C, 50 % relative humidity, 101.325 kPa, 400 ppm carbon dioxide), full losses and a closed blown end.
+/// Immutable; two documents are equal if name, bore, air, options and fingerings are. Reading is strict: unknown keys, numbers without a unit and
+/// everything that the version does not know are errors, which name the place and what is allowed. Defaults: room air (20 °C, 50 % relative
+/// humidity, 101.325 kPa, 400 ppm carbon dioxide), full losses and a closed blown end.
 /// </remarks>
 [JsonConverter(typeof(Converter))]
 public sealed record ColumnDocument
@@ -26,12 +26,13 @@ public sealed record ColumnDocument
 
     /// <summary>Puts a document together.</summary>
     /// <param name="bore">Its shape.</param>
-    /// <param name="air">What fills it: one air, or a profile of how it changes along the bore.</param>
+    /// <param name="air">The air in it: one air, or a profile along the bore.</param>
     /// <param name="options">
-    /// All else; the defaults if left out. Any but a far end that radiates as a function says: a document has no place for code.
+    /// All other choices. Default: those of a new <see cref="ColumnOptions"/>. A far end that radiates as a function is refused, since a document
+    /// cannot hold code.
     /// </param>
-    /// <param name="name">What people call it: at most 1000 characters; null if it has no name.</param>
-    /// <param name="fingerings">Fingerings by name, each with another name; none if left out.</param>
+    /// <param name="name">Its name for people, up to 1000 characters; null if it has none.</param>
+    /// <param name="fingerings">Fingerings, each with a name of its own. Default: none.</param>
     /// <exception cref="ArgumentNullException">The bore, the air or a fingering is null.</exception>
     /// <exception cref="ArgumentException">
     /// A name is not allowed or given twice, a fingering is for another number of holes, the radiation is a function or has no formula for
@@ -159,11 +160,11 @@ public sealed record ColumnDocument
         return DocumentReader.Read(bytes.GetBuffer().AsMemory(0, (int)bytes.Length));
     }
 
-    /// <summary>The column, ready to answer, tone holes as its options say.</summary>
+    /// <summary>The column of the document, with its tone holes as set in the options.</summary>
     /// <returns>The column.</returns>
     public Column ToColumn() => new(Bore, Air, Options);
 
-    /// <summary>The column with the holes open of a fingering that the document names.</summary>
+    /// <summary>The column of the document with one of the document's named fingerings.</summary>
     /// <param name="fingering">Its name.</param>
     /// <returns>The column.</returns>
     /// <exception cref="ArgumentNullException">The name is null.</exception>
@@ -186,7 +187,7 @@ public sealed record ColumnDocument
     }
 
     /// <summary>
-    /// A column for each fingering of the document, in their order; what they share is compiled once. Empty where it has none.
+    /// A column for each fingering of the document, in their order; what they share is compiled once. Empty if the document has none.
     /// </summary>
     /// <returns>The names of the fingerings with their columns.</returns>
     public IReadOnlyList<(string Fingering, Column Column)> ToColumns()
@@ -221,7 +222,7 @@ public sealed record ColumnDocument
         /// <param name="options">The options; what a document may hold does not depend on them.</param>
         /// <returns>The document.</returns>
         /// <exception cref="JsonException">
-        /// It is not a document of version 1 or 2; the message is that of the <see cref="ColumnDocumentException"/> inside. A web service
+        /// The text is not a version 1 or 2 document; the message comes from the inner <see cref="ColumnDocumentException"/>. A web service
         /// answers it as a bad request.
         /// </exception>
         public override ColumnDocument Read(
@@ -242,7 +243,7 @@ public sealed record ColumnDocument
         }
 
         /// <summary>Writes a document.</summary>
-        /// <param name="writer">Where to write.</param>
+        /// <param name="writer">The writer.</param>
         /// <param name="value">The document.</param>
         /// <param name="options">The options; the text does not depend on them.</param>
         public override void Write(Utf8JsonWriter writer, ColumnDocument value, JsonSerializerOptions options)

@@ -4,15 +4,15 @@ namespace AirColumn.Documents;
 public sealed class ColumnDocumentException : FormatException
 {
     /// <summary>Says what is wrong, and where.</summary>
-    /// <param name="path">Where in the document, such as "sections[2].length"; empty for the whole document.</param>
-    /// <param name="message">One line: what, its value, what is allowed.</param>
-    /// <param name="innerException">What was thrown first, if anything.</param>
+    /// <param name="path">The place in the document, such as "sections[2].length"; empty for the whole document.</param>
+    /// <param name="message">One line that names what is wrong, its value and what is allowed.</param>
+    /// <param name="innerException">The exception that caused this one, if any.</param>
     public ColumnDocumentException(string path, string message, Exception? innerException = null)
         : base(message, innerException)
     {
         Path = path;
     }
 
-    /// <summary>Where in the document, such as "sections[2].length"; empty for the document as a whole.</summary>
+    /// <summary>The place in the document, such as "sections[2].length"; empty for the document as a whole.</summary>
     public string Path { get; }
 }

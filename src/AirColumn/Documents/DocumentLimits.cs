@@ -66,7 +66,7 @@ internal static class DocumentLimits
         if (options.Radiation.Impedance is not null)
         {
             throw new ArgumentException(
-                "The far end radiates as a function of the program says; a document has no place for code. Name a radiation model.",
+                "The far end radiates as a function in the program; a document cannot hold code. Name a radiation model.",
                 nameof(options)
             );
         }

@@ -28,8 +28,7 @@ internal static class FingeringReader
         return fingering.Count is { } count && count != holes
             ? throw new ColumnDocumentException(
                 value.Path,
-                $"{value.Path} is for {Require.Show(count, "")} holes; this bore has {Require.Show(holes, "")}. Say of each one whether "
-                    + "it is open."
+                $"{value.Path} is for {Require.Show(count, "")} holes; this bore has {Require.Show(holes, "")}. Mark each hole x (closed) or o (open)."
             )
             : fingering;
     }

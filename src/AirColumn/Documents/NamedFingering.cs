@@ -2,11 +2,11 @@ using AirColumn.Acoustics;
 
 namespace AirColumn.Documents;
 
-/// <summary>A fingering that a document calls by a name, such as that of its note. Immutable, equal by value.</summary>
+/// <summary>A fingering with a name in a document, such as the name of its note. Immutable, equal by value.</summary>
 public sealed record NamedFingering
 {
     /// <summary>Names a fingering.</summary>
-    /// <param name="name">What people call it: 1 to 1000 characters.</param>
+    /// <param name="name">Its name for people: 1 to 1000 characters.</param>
     /// <param name="holes">The open tone holes.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The name is empty, too long, or holds half a character.</exception>

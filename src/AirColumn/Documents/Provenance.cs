@@ -6,7 +6,7 @@ using AirColumn.Gases;
 
 namespace AirColumn.Documents;
 
-/// <summary>The provenance of an answer. Keep it beside the answer, so that it can be computed again. Immutable.</summary>
+/// <summary>The provenance of an answer. Keep it with the answer, so that it can be computed again. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<Provenance>))]
 public sealed class Provenance : IJsonAnswer
 {
@@ -37,19 +37,19 @@ public sealed class Provenance : IJsonAnswer
     /// <summary>The version of the library, such as "0.1.0".</summary>
     public static string LibraryVersion => Informational[0];
 
-    /// <summary>The commit that the library was built from; null where the build did not know.</summary>
+    /// <summary>The commit that the library was built from; null if the build did not know it.</summary>
     public static string? Commit => Informational.Length > 1 ? Informational[1] : null;
 
     /// <summary>
-    /// <see cref="ColumnDocument.Sha256"/> of the document that was asked about; null where the far end of the column radiates as a function
-    /// says, which no document holds.
+    /// <see cref="ColumnDocument.Sha256"/> of the document that was asked about; null if the far end of the column radiates as a function, which no
+    /// document can hold.
     /// </summary>
     public string? DocumentSha256 { get; }
 
-    /// <summary>Z₀ = ρc/S at the blown end, Pa·s/m³: what makes an impedance or a reflection relative.</summary>
+    /// <summary>Z₀ = ρc/S at the blown end, Pa·s/m³: the reference of relative impedance and reflection.</summary>
     public double CharacteristicImpedance { get; }
 
-    /// <summary>The wave fronts that were computed: never <see cref="Acoustics.Wavefronts.Automatic"/>, but what that has become.</summary>
+    /// <summary>The wave fronts that were used: never <see cref="Acoustics.Wavefronts.Automatic"/>, but the model it chose.</summary>
     public Wavefronts Wavefronts { get; }
 
     /// <summary>The number of radial modes carried, including the plane one.</summary>
@@ -59,7 +59,7 @@ public sealed class Provenance : IJsonAnswer
     public WallLosses Losses { get; }
 
     /// <summary>
-    /// The models that gave the constants of the air along the bore; several where the air changes from the range of one to that of another.
+    /// The models that gave the constants of the air along the bore; several if the air changes from the range of one model to the range of another.
     /// </summary>
     public IReadOnlyList<AirModel> AirModels { get; }
 
@@ -69,14 +69,15 @@ public sealed class Provenance : IJsonAnswer
     /// <summary>The open tone holes.</summary>
     public Fingering Fingering { get; }
 
-    /// <summary>Keys of the sources of the formulas used, in the bibliography references.bib that the package brings.</summary>
+    /// <summary>Keys of the sources of the formulas used, in the bibliography references.bib that comes with the package.</summary>
     public IReadOnlyList<string> Sources { get; }
 
     /// <summary>The provenance of the answers of a column.</summary>
     /// <param name="column">The column that answered.</param>
-    /// <param name="document">The document that was asked about, where the column is that of one; else that of the column is taken.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>: the number of modes may have to be found
-    /// out.</param>
+    /// <param name="document">The document that the column was made from. Default: the document of the column.</param>
+    /// <param name="cancellationToken">
+    /// Ends it early with an <see cref="OperationCanceledException"/>. The number of modes may have to be computed.
+    /// </param>
     /// <returns>The provenance.</returns>
     /// <exception cref="ArgumentNullException">The column is null.</exception>
     /// <exception cref="ArgumentException">No document is given, and the column has more sections than one can hold.</exception>

@@ -6,8 +6,8 @@ namespace AirColumn.Documents;
 /// <summary>Reads quantities from text: a number and a unit, the same in every culture.</summary>
 /// <remarks>
 /// <para>
-/// Numbers have a decimal point and may have an exponent ("1.814e-5 Pa·s"). Between number and unit a space may be
-/// left out. Units are the usual abbreviations; products, powers and parentheses may be written in ASCII: "kg/m3",
+/// Numbers have a decimal point and may have an exponent ("1.814e-5 Pa·s"). The space between number and unit is optional. Units are the usual
+/// abbreviations; products, powers and parentheses may be written in ASCII: "kg/m3",
 /// "Pa.s" or "Pa s", "W/(m K)", "J/(kg K)", "degC". Upper and lower case differ: mm is a millimetre, Mm a megametre.
 /// </para>
 /// <para>

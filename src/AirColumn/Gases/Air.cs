@@ -6,7 +6,7 @@ using UnitsNet;
 namespace AirColumn.Gases;
 
 /// <summary>
-/// Air as acoustics sees it: speed of sound, density, viscosity, conductivity and heat capacities, either computed
+/// The acoustic constants of air: speed of sound, density, viscosity, conductivity and heat capacities, either computed
 /// from a state or given directly. Immutable and safe to share between threads. Two are equal when their constants,
 /// state and model are equal.
 /// </summary>
@@ -30,8 +30,8 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
     public AirState? State { get; }
 
     /// <summary>
-    /// Whether the state is inside every range the model's sources state, that is, whether <see cref="Warnings"/> is
-    /// empty. Constants given directly have no such range and count as inside.
+    /// True if the state is inside every range stated by the model's sources, so that <see cref="Warnings"/> is empty. Constants given directly
+    /// have no such range and count as inside.
     /// </summary>
     public bool IsInsideStatedRange => Warnings.Count == 0;
 
@@ -79,9 +79,9 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
     /// <summary>Air of a given temperature and humidity.</summary>
     /// <param name="temperature">Temperature, −20 °C to 50 °C.</param>
     /// <param name="humidity">Relative humidity, 0 % to 100 %, with respect to liquid water.</param>
-    /// <param name="pressure">Static pressure, 50 kPa to 110 kPa; 101.325 kPa if left out.</param>
+    /// <param name="pressure">Static pressure, 50 kPa to 110 kPa. Default: 101.325 kPa.</param>
     /// <param name="carbonDioxide">
-    /// Mole fraction of carbon dioxide in the dry part of the air, 0 to 10 %; 400 ppm if left out.
+    /// Mole fraction of carbon dioxide in the dry part of the air, 0 to 10 %. Default: 400 ppm.
     /// </param>
     /// <returns>The air, with <see cref="Warnings"/> if the state is outside the model's stated ranges.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
@@ -118,7 +118,7 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
             : new(GasMixture.FromTheEdge(state), AirModel.GasMixture, state, []);
     }
 
-    /// <summary>Air of a given state by a model of one's choice, for comparison.</summary>
+    /// <summary>Air of a given state by a model that you choose, for comparison.</summary>
     /// <param name="state">Temperature, humidity, pressure and carbon dioxide.</param>
     /// <param name="model">
     /// <see cref="AirModel.Iec61094"/>, whose formulas warn outside their ranges and are then off by up to 0.08 % in the

@@ -1,6 +1,6 @@
 namespace AirColumn.Gases;
 
-/// <summary>Where the constants of an <see cref="Air"/> come from.</summary>
+/// <summary>The source of the constants of an <see cref="Air"/>.</summary>
 public enum AirModel
 {
     /// <summary>
@@ -16,6 +16,6 @@ public enum AirModel
     /// </summary>
     GasMixture,
 
-    /// <summary>Given directly by the caller; no model was asked.</summary>
+    /// <summary>The caller gave the constants; no model was used.</summary>
     Constants,
 }

@@ -9,7 +9,7 @@ namespace AirColumn.Gases;
 /// </summary>
 /// <remarks>
 /// Between two states the temperature, the pressure, the carbon dioxide and the mole fraction of water vapour change in
-/// proportion, as they do when air is mixed; what vapour the air can not hold has condensed. Stretches over which the speed
+/// proportion, as they do when air is mixed; vapour that the air cannot hold condenses. Stretches over which the speed
 /// of sound changes by more than 0.05 % are computed in parts, each filled with the air of its middle.
 /// </remarks>
 public abstract class AirProfile : IEquatable<AirProfile>
@@ -28,10 +28,10 @@ public abstract class AirProfile : IEquatable<AirProfile>
         return new UniformAir(air);
     }
 
-    /// <summary>Changes steadily from the blown end to the far end, or over a given length and then no more.</summary>
+    /// <summary>Air that changes linearly from the blown end to the far end, or over a given length and then no more.</summary>
     /// <param name="from">The air at the blown end.</param>
     /// <param name="to">The air where the change ends.</param>
-    /// <param name="over">Distance from the blown end at which it ends, 1 µm to 1 km; the length of the bore if left out.</param>
+    /// <param name="over">Distance from the blown end at which the change ends, 1 µm to 1 km. Default: the length of the bore.</param>
     /// <returns>The profile.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range or not a number.</exception>
     public static AirProfile Linear(AirState from, AirState to, Length? over = null)
@@ -41,7 +41,7 @@ public abstract class AirProfile : IEquatable<AirProfile>
         return new LinearAir(from, to, over is { } length ? Reach(length, nameof(over)) : null);
     }
 
-    /// <summary>Approaches the air of the room exponentially with the distance, as breath cools in a tube.</summary>
+    /// <summary>Air that approaches the air of the room exponentially with the distance, as breath cools in a tube.</summary>
     /// <param name="from">The air at the blown end.</param>
     /// <param name="towards">The air it approaches.</param>
     /// <param name="decay">Distance over which the difference falls to 1/e, 1 µm to 1 km.</param>
@@ -54,7 +54,7 @@ public abstract class AirProfile : IEquatable<AirProfile>
         return new ExponentialAir(from, towards, Reach(decay, nameof(decay)));
     }
 
-    /// <summary>As measured at several places, in proportion between them and constant beyond the first and the last.</summary>
+    /// <summary>Air measured at several places, interpolated linearly between them and constant beyond the first and the last.</summary>
     /// <param name="points">At least two, at increasing distances from the blown end, 0 to 1 km.</param>
     /// <returns>The profile.</returns>
     /// <exception cref="ArgumentException">There are fewer than two points, or distances do not increase.</exception>

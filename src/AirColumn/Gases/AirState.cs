@@ -12,7 +12,7 @@ namespace AirColumn.Gases;
 /// <remarks>
 /// Accepted is −20 to 50 °C, 0 to 100 % relative humidity, 50 to 110 kPa, 0 to 10 % carbon dioxide, and at most 13 %
 /// of water vapour by mole, which is warm breath at half an atmosphere. This is wider than the range of the standard:
-/// <see cref="Air.Model"/> says which model spoke for a state.
+/// <see cref="Air.Model"/> names the model used for a state.
 /// </remarks>
 [JsonConverter(typeof(JsonAnswerConverter<AirState>))]
 public sealed record AirState : IJsonAnswer
@@ -35,9 +35,9 @@ public sealed record AirState : IJsonAnswer
     /// <param name="humidity">
     /// Relative humidity, 0 % to 100 %, with respect to liquid water (below 0 °C too).
     /// </param>
-    /// <param name="pressure">Static pressure, 50 kPa to 110 kPa; 101.325 kPa if left out.</param>
+    /// <param name="pressure">Static pressure, 50 kPa to 110 kPa. Default: 101.325 kPa.</param>
     /// <param name="carbonDioxide">
-    /// Mole fraction of carbon dioxide in the dry part of the air, 0 to 10 %; 400 ppm if left out. It takes the place
+    /// Mole fraction of carbon dioxide in the dry part of the air, 0 to 10 %. Default: 400 ppm. It takes the place
     /// of oxygen, as it does in breathing.
     /// </param>
     /// <exception cref="ArgumentOutOfRangeException">

@@ -11,10 +11,10 @@ public static class Cents
     /// <summary>An octave.</summary>
     public const double Octave = 1200;
 
-    /// <summary>A major tenth, an octave and four equal-tempered semitones.</summary>
+    /// <summary>A major tenth: an octave plus four equal-tempered semitones, 1600 cents.</summary>
     public const double MajorTenth = 1600;
 
-    /// <summary>A twelfth, an octave and seven equal-tempered semitones; that of the third harmonic is 1.955 cents wider.</summary>
+    /// <summary>A twelfth: an octave plus seven equal-tempered semitones, 1900 cents. The third harmonic is 1.955 cents higher.</summary>
     public const double Twelfth = 1900;
 
     /// <summary>A thousand octaves: within them a frequency ratio is an ordinary double.</summary>

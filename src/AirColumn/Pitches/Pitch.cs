@@ -90,7 +90,7 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
             : Transpose(semitones, Accidental < 0 ? PitchSpelling.Flats : PitchSpelling.Sharps);
     }
 
-    /// <summary>This pitch moved by semitones and spelled as told.</summary>
+    /// <summary>This pitch moved by semitones, with the spelling that you choose.</summary>
     /// <param name="semitones">Semitones, up if positive; the result must be within C−10 to B22.</param>
     /// <param name="spelling">Sharps or flats.</param>
     /// <returns>The moved pitch.</returns>
@@ -103,7 +103,7 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
         return FromNumber(Number + semitones, spelling);
     }
 
-    /// <summary>Whether the two pitches have the same <see cref="Number"/>, however they are spelled.</summary>
+    /// <summary>True if the two pitches have the same <see cref="Number"/>, however they are spelled.</summary>
     /// <param name="other">The other pitch.</param>
     /// <returns>True if they sound alike.</returns>
     public bool IsEnharmonicTo(Pitch other) => Number == other.Number;
@@ -147,8 +147,8 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
 
     /// <summary>Reads a pitch: a letter, an accidental if any, and an octave.</summary>
     /// <param name="text">
-    /// Such as C2, c2, C#2, C♯2, Db2, D♭2, F##4, Fx4, Ebb-1 or C♮4, with white space around it or none. The
-    /// first b of bb2 is the letter. The culture plays no part.
+    /// Such as C2, c2, C#2, C♯2, Db2, D♭2, F##4, Fx4, Ebb-1 or C♮4, with or without white space around it. The first b of bb2 is the letter. The
+    /// culture does not matter.
     /// </param>
     /// <returns>The pitch.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>

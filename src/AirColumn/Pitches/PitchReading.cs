@@ -7,7 +7,7 @@ namespace AirColumn.Pitches;
 /// <summary>A frequency read as a pitch and a deviation from it.</summary>
 /// <param name="Pitch">The pitch.</param>
 /// <param name="Cents">
-/// How far the frequency is from the pitch in cents, positive if it is sharp; −1 200 000 to 1 200 000.
+/// The distance of the frequency from the pitch in cents, positive if the frequency is sharp; −1 200 000 to 1 200 000.
 /// </param>
 /// <exception cref="ArgumentOutOfRangeException">The deviation is outside that range.</exception>
 [JsonConverter(typeof(JsonAnswerConverter<PitchReading>))]
@@ -20,7 +20,7 @@ public readonly record struct PitchReading(Pitch Pitch, double Cents) : IJsonAns
     public double Cents { get; } =
         Require.InRange(Cents, -Pitches.Cents.Largest, Pitches.Cents.Largest, "cents");
 
-    /// <summary>Such as "C2 -3.1 cents": always a sign, one decimal, the same in every culture.</summary>
+    /// <summary>Text such as "C2 -3.1 cents": always a sign, one decimal, the same in every culture.</summary>
     /// <returns>The pitch and the distance in cents, as text.</returns>
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"{Pitch} {Cents:+0.0;-0.0;+0.0} cents");

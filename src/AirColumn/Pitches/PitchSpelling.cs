@@ -1,6 +1,6 @@
 namespace AirColumn.Pitches;
 
-/// <summary>How to spell the five pitches of an octave that have no letter of their own.</summary>
+/// <summary>The spelling of the five pitches of an octave that have no letter of their own.</summary>
 public enum PitchSpelling
 {
     /// <summary>C#, D#, F#, G#, A#.</summary>

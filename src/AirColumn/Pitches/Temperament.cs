@@ -3,8 +3,7 @@ using System.Collections.Immutable;
 namespace AirColumn.Pitches;
 
 /// <summary>
-/// How the twelve pitches of an octave deviate from equal temperament. Two temperaments are equal when name and
-/// deviations are.
+/// The deviations of the twelve pitches of an octave from equal temperament. Two temperaments are equal if name and deviations are.
 /// </summary>
 public sealed record Temperament
 {
@@ -67,8 +66,8 @@ public sealed record Temperament
         return new Temperament(name, [.. offsetsInCents]);
     }
 
-    /// <summary>How many cents the pitch is above equal temperament.</summary>
-    /// <param name="pitch">The pitch; its octave plays no part.</param>
+    /// <summary>The distance of the pitch above equal temperament, in cents.</summary>
+    /// <param name="pitch">The pitch; its octave does not matter.</param>
     /// <returns>Cents above equal temperament.</returns>
     public double OffsetOf(Pitch pitch) => OffsetAt(pitch.Number);
 

@@ -51,7 +51,7 @@ public sealed record Tuning
     /// The pitch of this tuning that is the fewest cents away, and how far the frequency is from it.
     /// </summary>
     /// <param name="frequency">The frequency, 1 to 100 000 Hz.</param>
-    /// <param name="spelling">Whether to name the pitch with sharps or flats.</param>
+    /// <param name="spelling">The spelling of the pitch: sharps or flats.</param>
     /// <returns>The pitch and the distance from it.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
     /// The frequency is not from 1 to 100 000 Hz, or the spelling is neither sharps nor flats.
@@ -67,7 +67,7 @@ public sealed record Tuning
         return new PitchReading(Pitch.FromNumber(number, spelling), Cents.Between(HertzAt(number), hertz));
     }
 
-    /// <summary>Such as "A4 = 440 Hz, equal temperament", the same in every culture.</summary>
+    /// <summary>Text such as "A4 = 440 Hz, equal temperament", the same in every culture.</summary>
     /// <returns>The reference and the temperament, as text.</returns>
     public override string ToString() =>
         $"A4 = {Require.Show(referenceHertz, "Hz")}, {Temperament} temperament";

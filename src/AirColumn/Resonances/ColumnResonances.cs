@@ -4,13 +4,13 @@ using UnitsNet;
 namespace AirColumn.Acoustics;
 
 /// <summary>
-/// Finds the resonances of a column: the maxima of |Z| where the blown end is closed, its minima where it is open.
+/// Finds the resonances of a column: the maxima of |Z| if the blown end is closed, its minima if it is open.
 /// </summary>
 public static class ColumnResonances
 {
     private const int MostResonances = 10_000;
 
-    /// <summary>All resonances below a frequency whose modes, undamped, lie where the radiation model reaches.</summary>
+    /// <summary>Finds all resonances below a frequency whose undamped modes lie within the range of the radiation model.</summary>
     /// <param name="column">The column.</param>
     /// <param name="below">The frequency: above 0, up to the end of the radiation model.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
@@ -30,7 +30,7 @@ public static class ColumnResonances
                 nameof(below),
                 below.Hertz,
                 $"below is {Require.Show(below.Hertz, "Hz")}; the radiation of this open end is known up to "
-                    + $"{Require.Show(column.HighestHertz, "Hz")}. Ask below that."
+                    + $"{Require.Show(column.HighestHertz, "Hz")}. Ask for a lower frequency."
             );
         }
 
@@ -45,13 +45,12 @@ public static class ColumnResonances
         return new ResonanceList(found, warnings, column.ModeConvergenceAt);
     }
 
-    /// <summary>The lowest resonances, as far as plane-wave theory reaches.</summary>
+    /// <summary>Finds the lowest resonances, up to the limit of plane-wave theory.</summary>
     /// <param name="column">The column.</param>
-    /// <param name="count">How many: 1 to 10 000.</param>
+    /// <param name="count">The number of resonances: 1 to 10 000.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
-    /// The resonances in order; fewer, with a warning, where the next ones lie above <see cref="Column.CutOn"/> or where
-    /// the radiation model ends.
+    /// The resonances in order; fewer, with a warning, if the next ones lie above <see cref="Column.CutOn"/> or above the range of the radiation model.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">The count is out of range.</exception>
     public static ResonanceList FirstResonances(

@@ -37,7 +37,7 @@ internal sealed class NodesAround
         }
     }
 
-    /// <summary>How many there are.</summary>
+    /// <summary>The number of items.</summary>
     public int Count => places.Length;
 
     /// <summary>Half their span over the spacing of modes.</summary>

@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace AirColumn.Acoustics;
 
-/// <summary>Numbers that published tests have linked to how players rank instruments. Indicators, not verdicts.</summary>
+/// <summary>Indicators that published tests have linked to how players rank instruments.</summary>
 public static class QualityIndicators
 {
     private const double LowHertz = 1000;
@@ -51,8 +51,8 @@ public static class QualityIndicators
     }
 
     /// <summary>
-    /// Height of the first resonance: |Z| there over the characteristic impedance ρc/S at the blown end, dimensionless. A
-    /// maximum at a closed blown end: the higher, the readier a lip or reed speaks (backus1976); a minimum at an open one.
+    /// Height of the first resonance: |Z| there over the characteristic impedance ρc/S at the blown end, dimensionless. At a closed blown end it is
+    /// a maximum: the higher it is, the more readily lips or a reed speak (backus1976). At an open one it is a minimum.
     /// </summary>
     /// <param name="column">The column.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
@@ -68,7 +68,7 @@ public static class QualityIndicators
             );
     }
 
-    /// <summary>How far each resonance is from the harmonic nearest to it, for a fundamental of one's choice.</summary>
+    /// <summary>Computes the distance of each resonance from the nearest harmonic of a fundamental that you choose.</summary>
     /// <returns>One deviation for each resonance, in their order.</returns>
     /// <remarks>
     /// The same cents measure the equivalent fundamental pitch f/n of each resonance against the fundamental (chick2004).
@@ -76,7 +76,7 @@ public static class QualityIndicators
     /// <param name="resonances">The resonances.</param>
     /// <param name="fundamental">The fundamental, such as the first resonance or the note that is played.</param>
     /// <param name="onlyOdd">
-    /// Whether only odd multiples count, as for the resonances of a tube closed at the blown end; all of them if left out.
+    /// True if only odd multiples count, as for the resonances of a tube closed at the blown end. Default: false.
     /// </param>
     /// <exception cref="ArgumentOutOfRangeException">The fundamental is not a finite number above zero.</exception>
     public static IReadOnlyList<Harmonicity> HarmonicityAgainst(

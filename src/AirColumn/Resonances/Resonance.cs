@@ -21,12 +21,14 @@ public sealed class Resonance : IJsonAnswer
     }
 
     /// <summary>
-    /// Where |Z| is extreme on the real frequency axis. In a column with losses this differs slightly from the zero of
+    /// The frequency at which |Z| is extreme. In a column with losses this differs slightly from the zero of
     /// Im Z and from the real part of <see cref="Pole"/>.
     /// </summary>
     public Frequency Frequency { get; }
 
-    /// <summary>|Z| there, Pa·s/m³; huge or infinite (a minimum: tiny or 0), as rounding has it, in a column without any losses.</summary>
+    /// <summary>
+    /// |Z| at that frequency, Pa·s/m³. In a column without losses it is huge or infinite (a minimum: tiny or 0), depending on rounding.
+    /// </summary>
     public double Magnitude { get; }
 
     /// <summary>
@@ -36,8 +38,8 @@ public sealed class Resonance : IJsonAnswer
     public Complex Pole { get; }
 
     /// <summary>
-    /// Quality factor Re f/(2·Im f) of <see cref="Pole"/>; infinite in a column without wall losses and radiation. A guess where
-    /// <see cref="ResonanceList.Warnings"/> says so.
+    /// Quality factor Re f/(2·Im f) of <see cref="Pole"/>; infinite in a column without wall losses and radiation. A guess if a warning of the list
+    /// says so.
     /// </summary>
     public double QualityFactor => Pole.Real / (2 * Pole.Imaginary);
 

@@ -33,12 +33,12 @@ public sealed class ResonanceGradient : IJsonAnswer
     public ReadOnlySpan<double> HertzPerUnit => hertz;
 
     /// <summary>
-    /// ∂ln|Z|/∂θ for each parameter, per <see cref="ColumnParameter.Unit"/>: of the height of the extremum, relative to it. NaN in a column
-    /// without losses, where it is infinite or zero.
+    /// ∂ln|Z|/∂θ for each parameter, per <see cref="ColumnParameter.Unit"/>: the relative change of |Z| at the resonance. NaN in a column without
+    /// losses, where |Z| is infinite or zero.
     /// </summary>
     public ReadOnlySpan<double> LogMagnitudePerUnit => magnitude;
 
-    /// <summary>∂f/∂θ for one of them, in cents per <see cref="ColumnParameter.Unit"/>.</summary>
+    /// <summary>∂f/∂θ for one parameter, in cents per <see cref="ColumnParameter.Unit"/>.</summary>
     /// <param name="parameter">Its index in <see cref="Parameters"/>.</param>
     /// <returns>Cents per unit of the parameter.</returns>
     public double CentsPerUnit(int parameter)
@@ -64,7 +64,7 @@ public sealed class ResonanceGradient : IJsonAnswer
         );
     }
 
-    /// <summary>The resonance, and how many cents each parameter moves it.</summary>
+    /// <summary>The resonance, and the cents by which each parameter moves it.</summary>
     /// <returns>The text.</returns>
     public override string ToString() =>
         $"{Resonance}: {string.Join("; ", Parameters.Select((parameter, i) => string.Create(CultureInfo.InvariantCulture, $"{parameter} {CentsPerUnit(i):G4} cents{(parameter.Unit.Length > 0 ? $"/{parameter.Unit}" : "")}")))}";

@@ -34,10 +34,10 @@ public static class ResonanceGradients
     /// </remarks>
     /// <param name="column">The column.</param>
     /// <param name="resonances">Resonances of that column.</param>
-    /// <param name="parameters">The parameters; if left out all of <see cref="ColumnParameter.AllOf"/>.</param>
+    /// <param name="parameters">The parameters. Default: all of <see cref="ColumnParameter.AllOf"/>.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>For each resonance its gradient.</returns>
+    /// <returns>The gradient of each resonance, in their order.</returns>
     /// <exception cref="ArgumentException">
     /// The column does not have one of the parameters, or a resonance is not one of this column.
     /// </exception>

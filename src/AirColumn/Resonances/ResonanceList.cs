@@ -5,7 +5,7 @@ using System.Text.Json.Serialization;
 
 namespace AirColumn.Resonances;
 
-/// <summary>The resonances found, in order of frequency, and what to know before relying on them. Immutable.</summary>
+/// <summary>Resonances in order of frequency, with warnings. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<ResonanceList>))]
 public sealed class ResonanceList : IReadOnlyList<Resonance>, IJsonAnswer
 {
@@ -24,8 +24,8 @@ public sealed class ResonanceList : IReadOnlyList<Resonance>, IJsonAnswer
     }
 
     /// <summary>
-    /// Sentences naming what is outside a model's range, modes too damped to show an extremum of |Z|, resonances whose pole was not found
-    /// exactly, so that their Q is a guess, or fewer resonances than were asked for.
+    /// Sentences about values outside a model's range, modes too damped to show an extremum of |Z|, resonances whose pole was not found exactly (so
+    /// that their Q is a guess), or fewer resonances than asked for.
     /// </summary>
     public IReadOnlyList<string> Warnings { get; }
 
@@ -40,7 +40,7 @@ public sealed class ResonanceList : IReadOnlyList<Resonance>, IJsonAnswer
             ? 0
             : modeConvergence([.. items.Select(item => item.Frequency.Hertz)], cancellationToken);
 
-    /// <summary>The number found.</summary>
+    /// <summary>The number of resonances.</summary>
     public int Count => items.Length;
 
     /// <summary>The resonance of an index.</summary>

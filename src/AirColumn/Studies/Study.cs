@@ -6,12 +6,12 @@ using AirColumn.Documents;
 namespace AirColumn.Studies;
 
 /// <summary>
-/// A map of a design space: one column, what is changed in it, and what is asked of each column that comes of it. Read from a study document.
+/// A map of a design space: a column, the parameters that change, and the questions about each resulting column. It is read from a study document.
 /// Immutable; safe to share between threads.
 /// </summary>
 /// <remarks>
-/// Item k is a function of the document and of k alone: neither its values nor its answers depend on which items were computed before it,
-/// where, or by how many threads. So any part of a study can be computed anywhere, and again. With the same build of the library, processors
+/// Item k depends on the document and on k alone, not on which items were computed before it, where, or by how many threads. So any part of a study
+/// can be computed anywhere, and again. With the same build of the library, processors
 /// of the same width of vectors and the same mathematical functions of the system, answers are the same to the last digit.
 /// </remarks>
 public sealed class Study
@@ -60,7 +60,7 @@ public sealed class Study
     /// <summary>The questions asked of each column.</summary>
     public StudyAnswers Answers { get; }
 
-    /// <summary>How many items there are: every combination of the steps, each with every point that is drawn.</summary>
+    /// <summary>The number of items: every combination of the steps, each with every drawn point.</summary>
     public long Count { get; }
 
     /// <summary>The numbers of each row: the values of the parameters, then the answers.</summary>
@@ -70,7 +70,9 @@ public sealed class Study
     /// <param name="json">The text: at most 16 MiB as UTF-8.</param>
     /// <returns>The study.</returns>
     /// <exception cref="ArgumentNullException">The text is null.</exception>
-    /// <exception cref="ColumnDocumentException">It is not a study document: what is wrong and where, its value, what is allowed.</exception>
+    /// <exception cref="ColumnDocumentException">
+    /// The text is not a study document; the message names the place, the value and what is allowed.
+    /// </exception>
     public static Study Parse(string json)
     {
         ArgumentNullException.ThrowIfNull(json);
@@ -80,14 +82,16 @@ public sealed class Study
     /// <summary>Reads a study document from UTF-8 text.</summary>
     /// <param name="utf8">The text: at most 16 MiB.</param>
     /// <returns>The study.</returns>
-    /// <exception cref="ColumnDocumentException">It is not a study document: what is wrong and where, its value, what is allowed.</exception>
+    /// <exception cref="ColumnDocumentException">
+    /// The text is not a study document; the message names the place, the value and what is allowed.
+    /// </exception>
     public static Study Parse(ReadOnlySpan<byte> utf8) => StudyReader.Read(utf8.ToArray());
 
     /// <summary>The values of the parameters in an item, in the order of <see cref="Parameters"/>, each in its unit.</summary>
     /// <returns>One value for each parameter.</returns>
     /// <remarks>
-    /// The points that are drawn come first: the items that follow each other differ in these, and every combination of steps has the same
-    /// points. Of parameters with steps the last one changes soonest.
+    /// Drawn points change fastest: neighbouring items differ in their point, and every combination of steps has the same points. Among parameters
+    /// with steps the last one changes fastest.
     /// </remarks>
     /// <param name="item">The number of the item: 0 is the first.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such item.</exception>
@@ -128,13 +132,13 @@ public sealed class Study
     /// <param name="item">The number of the item: 0 is the first.</param>
     /// <returns>The column.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such item.</exception>
-    /// <exception cref="ArgumentException">Its values make no column; the message says which value and what is allowed.</exception>
+    /// <exception cref="ArgumentException">Its values make no valid column; the message names the value and what is allowed.</exception>
     public Column ColumnOf(long item) => ColumnWith(Values(item));
 
     /// <summary>Computes an item.</summary>
     /// <param name="item">The number of the item: 0 is the first.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>Its row. What cannot be computed has no numbers, and <see cref="StudyRow.Error"/> says why.</returns>
+    /// <returns>Its row. Numbers that cannot be computed are missing, and <see cref="StudyRow.Error"/> gives the reason.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such item.</exception>
     public StudyRow Answer(long item, CancellationToken cancellationToken = default)
     {
@@ -162,7 +166,7 @@ public sealed class Study
     /// <returns>The bytes of the document.</returns>
     public byte[] ToUtf8() => [.. canonical];
 
-    /// <summary>Its name and how many items there are.</summary>
+    /// <summary>Its name and the number of items.</summary>
     /// <returns>Name and number of items, as text.</returns>
     public override string ToString() => FormattableString.Invariant($"{Name ?? "study"}, {Count} items");
 

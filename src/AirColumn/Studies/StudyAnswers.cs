@@ -10,22 +10,22 @@ public sealed record StudyAnswers
     /// <summary>The number of resonances, from the lowest on: 0 to 100.</summary>
     public int Resonances { get; internal init; }
 
-    /// <summary>True if each is given with its distance in cents above the first.</summary>
+    /// <summary>True if each resonance is given with its distance in cents above the first.</summary>
     public bool Intervals { get; internal init; }
 
-    /// <summary>True if they are given with their quality factors.</summary>
+    /// <summary>True if the resonances are given with their quality factors.</summary>
     public bool QualityFactors { get; internal init; }
 
-    /// <summary>True if they are given with |Z|.</summary>
+    /// <summary>True if the resonances are given with |Z|.</summary>
     public bool Magnitudes { get; internal init; }
 
-    /// <summary>True if each is given with its derivative with every parameter of the study.</summary>
+    /// <summary>True if each resonance is given with its derivative with respect to every parameter of the study.</summary>
     public bool Gradients { get; internal init; }
 
     /// <summary>True if the answers include the indicators of <see cref="AirColumn.Acoustics.QualityIndicators"/>.</summary>
     public bool Indicators { get; internal init; }
 
-    /// <summary>At which frequencies the input impedance is asked for, Hz, rising; empty for none.</summary>
+    /// <summary>The frequencies of the input impedance, Hz, rising; empty for none.</summary>
     public IReadOnlyList<double> ImpedanceAtHertz { get; internal init; } = [];
 
     /// <summary>A field for each number that is answered.</summary>

@@ -15,10 +15,10 @@ public sealed class StudyParameter
     /// <summary>The parameter that is changed.</summary>
     public ColumnParameter Parameter { get; }
 
-    /// <summary>How many values in steps; null where they are drawn from a distribution.</summary>
+    /// <summary>The number of values; null if they are drawn from a distribution.</summary>
     public int? Steps => Spread.Steps;
 
-    /// <summary>Its values.</summary>
+    /// <summary>The values of the parameter.</summary>
     internal Spread Spread { get; }
 
     /// <summary>Its name in those of fields, such as length_of_section_2.</summary>

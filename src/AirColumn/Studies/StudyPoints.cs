@@ -3,8 +3,8 @@ using System.Numerics;
 namespace AirColumn.Studies;
 
 /// <summary>The points that a study draws. Immutable, equal by value.</summary>
-/// <param name="Kind">By which rule.</param>
-/// <param name="Count">How many points, for each combination of the values in steps.</param>
+/// <param name="Kind">The rule by which points are placed.</param>
+/// <param name="Count">The number of points for each combination of the values in steps.</param>
 /// <param name="Seed">
 /// Another seed draws other points. Null leaves the points of Sobol' where they were published, but for half the spacing of their coordinates, so
 /// that they lie in the middle of their cells: the first would lie at the edge of every distribution.
@@ -42,6 +42,6 @@ public enum StudyPointKind
     /// <summary>Independent of each other: Philox4x64-10 (salmon2011), a function of seed and number.</summary>
     Random,
 
-    /// <summary>Evenly, by the sequence of Sobol' (sobol1967, joe2008), moved by a digital shift where there is a seed.</summary>
+    /// <summary>Evenly, by the sequence of Sobol' (sobol1967, joe2008), moved by a digital shift if there is a seed.</summary>
     Sobol,
 }

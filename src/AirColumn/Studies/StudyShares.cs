@@ -8,16 +8,16 @@ public static class StudyShares
 
     /// <summary>
     /// The share of the variance of an answer that is due to one parameter alone, from the points of a study as they are: the first-order index
-    /// of Sobol', 0 to 1. The shares of independent parameters add up to 1 where each acts by itself, and to less where they act together.
+    /// of Sobol', 0 to 1. The shares of independent parameters add up to 1 if each acts by itself, and to less if they act together.
     /// </summary>
     /// <remarks>
-    /// Items are grouped by the value of the parameter, and the variance of the means of the groups is compared with that of all, less what the
-    /// means vary by chance (after plischke2013). For drawn values it is off by some hundredths for a thousand items, less for more; what comes out
-    /// negative is 0. For values in steps it is exact, since a study computes every combination of them.
+    /// Items are grouped by the value of the parameter, and the variance of the means of the groups is compared with that of all, minus the chance
+    /// variation of the means (after plischke2013). For drawn values its error is a few hundredths with a thousand items, and less with more; a
+    /// negative result becomes 0. For values in steps it is exact, since a study computes every combination of them.
     /// </remarks>
-    /// <param name="parameter">Its values.</param>
-    /// <param name="answer">The answers, in the same order; where one of the two is NaN, both are left out.</param>
-    /// <returns>NaN where fewer than 32 items have both, or the answer does not vary.</returns>
+    /// <param name="parameter">The values of the parameter.</param>
+    /// <param name="answer">The answers, in the same order; pairs with a NaN are skipped.</param>
+    /// <returns>The share; NaN if fewer than 32 items have both numbers, or if the answer does not vary.</returns>
     /// <exception cref="ArgumentException">There are not as many answers as values.</exception>
     public static double FirstOrder(ReadOnlySpan<double> parameter, ReadOnlySpan<double> answer)
     {

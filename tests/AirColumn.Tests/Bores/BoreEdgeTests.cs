@@ -44,7 +44,7 @@ public class BoreEdgeTests
         var wide = Assert.Throws<ArgumentException>(() => Tube.Hole(Mm(150), Mm(15.001), Mm(3)).OpenEnd());
         Assert.Equal("holes", wide.ParamName);
         Assert.Contains(
-            "is wider than the bore there, 15 mm; it can be as wide at most.",
+            "is wider than the bore there, 15 mm; it may be at most as wide as the bore.",
             wide.Message,
             StringComparison.Ordinal
         );

@@ -180,7 +180,7 @@ public class ColumnDocumentTests
     {
         var document = ColumnDocument.Parse(Sample.Least);
         Assert.StartsWith(
-            "The far end radiates as a function of the program says",
+            "The far end radiates as a function in the program",
             Refused(radiation: RadiationModel.Given(_ => 1)),
             StringComparison.Ordinal
         );

@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace AirColumn.Acoustics;
 
-/// <summary>The excitation of the column: at an end that the lips or a reed close, or that an air jet leaves open.</summary>
+/// <summary>The blown end of a column: closed by lips or a reed, or left open by an air jet.</summary>
 public sealed record BlownEnd
 {
     private BlownEnd(bool isOpen, double correctionMetres, OpenEnd? free = null)
@@ -17,10 +17,10 @@ public sealed record BlownEnd
     /// <summary>Closed by lips or a reed: the column resonates at maxima of the input impedance.</summary>
     public static BlownEnd Closed { get; } = new(false, 0);
 
-    /// <summary>True where an air jet leaves the end open: the column resonates at minima of the impedance.</summary>
+    /// <summary>True if an air jet leaves the end open, so that the column resonates at minima of the impedance.</summary>
     public bool IsOpen { get; }
 
-    /// <summary>Whether it is open and free in the room, with the correction that such an end has at each frequency.</summary>
+    /// <summary>True if the end is open and free in the room. Its correction is then computed at each frequency.</summary>
     public bool IsFree => Free is not null;
 
     /// <summary>The end correction given for an open blown end; 0 at a closed or a free one.</summary>
@@ -44,15 +44,14 @@ public sealed record BlownEnd
     }
 
     /// <summary>
-    /// Left open and free in the room, radiating like an open far end: a tube open at both ends as it stands, without a player's
-    /// face, whose correction is not chosen but that of the end.
+    /// Left open and free in the room, without a player's face near it. It radiates as an open far end does, and its correction is computed, not given.
     /// </summary>
     /// <param name="wall">Thickness of the wall at the rim; 0 for a thin edge.</param>
     /// <returns>The blown end.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The thickness is negative or not a number.</exception>
     public static BlownEnd FreeOpen(Length wall = default) => new(true, 0, new OpenEnd(wall));
 
-    /// <summary>Whether it is open and its correction, in the invariant culture.</summary>
+    /// <summary>The kind of end and its correction, in the invariant culture.</summary>
     /// <returns>The kind of end and its correction, as text.</returns>
     public override string ToString() =>
         Free is not null ? $"free blown end ({Free})"

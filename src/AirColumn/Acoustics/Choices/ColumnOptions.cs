@@ -14,7 +14,7 @@ public sealed record ColumnOptions
     private readonly int? modes;
 
     /// <summary>The model of the losses at the wall; full by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The value is not one of the named models.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not defined.</exception>
     public WallLosses Losses
     {
         get => losses;
@@ -22,7 +22,7 @@ public sealed record ColumnOptions
     }
 
     /// <summary>The model of the wave fronts where the bore widens or narrows; automatic by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The value is not one of the named models.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not defined.</exception>
     public Wavefronts Wavefronts
     {
         get => wavefronts;
@@ -42,7 +42,7 @@ public sealed record ColumnOptions
     }
 
     /// <summary>
-    /// The open tone holes; all by default. A fingering hole by hole must be for as many as the bore has.
+    /// The open tone holes; all by default. A fingering hole by hole must have as many holes as the bore.
     /// </summary>
     public Fingering Fingering
     {
@@ -57,7 +57,7 @@ public sealed record ColumnOptions
         init => radiation = value ?? throw new ArgumentNullException(nameof(Radiation));
     }
 
-    /// <summary>The excitation of the column; a closed end by default.</summary>
+    /// <summary>The blown end; closed by default.</summary>
     public BlownEnd BlownEnd
     {
         get => blownEnd;
@@ -66,8 +66,8 @@ public sealed record ColumnOptions
 
     /// <summary>
     /// Relative error allowed in the transfer matrix of a section that has no closed form (a taper with losses): 1e-13 to 1e-3; 1e-10 by
-    /// default. Cylinders are exact whatever the tolerance. The error of an impedance is up to ten times the tolerance in ordinary bores, and
-    /// more beside sharp resonances. The interpolation of a curve adds a hundredth of it, which the curve states.
+    /// default. Cylinders are exact whatever the tolerance. The error of an impedance is up to ten times the tolerance in ordinary bores, and more
+    /// next to sharp resonances. The interpolation of a curve adds a hundredth of it, which the curve states.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range or not a number.</exception>
     public double RelativeTolerance

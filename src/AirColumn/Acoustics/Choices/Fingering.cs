@@ -20,11 +20,11 @@ public sealed record Fingering
     /// <summary>Every hole closed, however many there are.</summary>
     public static Fingering AllClosed { get; } = new(null, false);
 
-    /// <summary>The number of holes it is for; null if it is for any number.</summary>
+    /// <summary>The number of holes of the fingering; null if it fits any number.</summary>
     public int? Count => open?.Count;
 
     /// <summary>A fingering hole by hole.</summary>
-    /// <param name="open">For each hole from the blown end: true where it is open.</param>
+    /// <param name="open">For each hole, from the blown end: true if it is open.</param>
     /// <returns>The fingering.</returns>
     /// <exception cref="ArgumentNullException">The list is null.</exception>
     public static Fingering Of(params IReadOnlyList<bool> open)
@@ -33,13 +33,13 @@ public sealed record Fingering
         return new(new EquatableArray<bool>(open), false);
     }
 
-    /// <summary>Reads a fingering as charts print it, from the blown end: "xxx ooo".</summary>
+    /// <summary>Reads a fingering in the notation of fingering charts, from the blown end: "xxx ooo".</summary>
     /// <param name="text">
     /// x or ● for a closed hole, o or ○ for an open one; spaces and | between the hands are skipped. Or "all open" or "all closed".
     /// </param>
     /// <returns>The fingering.</returns>
     /// <exception cref="ArgumentNullException">The text is null.</exception>
-    /// <exception cref="FormatException">There is another character in it.</exception>
+    /// <exception cref="FormatException">The text holds another character.</exception>
     public static Fingering Parse(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
@@ -74,8 +74,10 @@ public sealed record Fingering
         return Of(open);
     }
 
-    /// <summary>As charts print it: x closed, o open; "all open" or "all closed" where it is for any number of holes.</summary>
-    /// <returns>The fingering as charts print it.</returns>
+    /// <summary>
+    /// The fingering in the notation of fingering charts: x closed, o open; "all open" or "all closed" if it fits any number of holes.
+    /// </summary>
+    /// <returns>The fingering, as text.</returns>
     public override string ToString() =>
         open is not null ? string.Concat(open.Select(hole => hole ? 'o' : 'x'))
         : rest ? "all open"
@@ -86,7 +88,7 @@ public sealed record Fingering
         open is null ? [.. Enumerable.Repeat(rest, count)]
         : open.Count == count ? [.. open]
         : throw new ArgumentException(
-            $"The fingering {this} is for {open.Count} holes; this bore has {count}. Say of each one whether it is open.",
+            $"The fingering {this} is for {open.Count} holes; this bore has {count}. Mark each hole x (closed) or o (open).",
             parameter
         );
 }

@@ -11,23 +11,24 @@ public enum Wavefronts
     /// </summary>
     Curved,
 
-    /// <summary>The first order of that expansion only, 1 + a'²/2 (rayleigh1916); for comparison.</summary>
+    /// <summary>Only the first order of the expansion for curved fronts, 1 + a'²/2 (rayleigh1916); for comparison.</summary>
     Sloped,
 
     /// <summary>Plane fronts, the textbook one-dimensional horn equation; for comparison.</summary>
     Plane,
 
     /// <summary>
-    /// No assumption: the radial modes of the bore are carried along it together (pagneux1996, amir1997), as many as
-    /// <see cref="ColumnOptions.Modes"/> says, and radiate together. For steep flares, waves within a radius, steps near each other. Holes,
+    /// Several radial modes of the bore are carried along it and radiate together (pagneux1996, amir1997); <see cref="ColumnOptions.Modes"/> sets
+    /// their number. For steep flares, waves within a radius, steps near each other. Holes,
     /// branches and bends act on the plane mode alone.
     /// </summary>
     Multimodal,
 
     /// <summary>
-    /// <see cref="Curved"/> where an estimate puts that off by less than half a cent, <see cref="Multimodal"/> elsewhere: where corners, steps
-    /// and mouths see each other or slopes are steep. It adds up what all of the bore does and takes microseconds.
-    /// <see cref="Column.Wavefronts"/> says which it has become. The default everywhere. Other fronts warn where this one would not be curved.
+    /// <see cref="Curved"/> where its estimated error is below half a cent, <see cref="Multimodal"/> elsewhere: where corners, steps and mouths
+    /// influence each other, or slopes are steep. The estimate covers the whole bore and takes microseconds.
+    /// <see cref="Column.Wavefronts"/> names the model chosen. The default everywhere. A column with other fronts warns if this choice would have
+    /// taken modes.
     /// </summary>
     Automatic,
 }

@@ -13,7 +13,7 @@ public static class InsideColumn
     /// <summary>Pressure and flow at evenly spaced places from the blown end to the far end.</summary>
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
-    /// <param name="points">How many places, both ends included: 2 to 1 000 000.</param>
+    /// <param name="points">The number of places, including both ends: 2 to 1 000 000.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The standing wave.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency or the number is out of range.</exception>
@@ -80,7 +80,7 @@ public static class InsideColumn
         );
     }
 
-    /// <summary>The balance of the power that is sent into the column.</summary>
+    /// <summary>The balance of the power sent into the column.</summary>
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>

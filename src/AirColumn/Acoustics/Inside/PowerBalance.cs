@@ -9,8 +9,8 @@ namespace AirColumn.Acoustics;
 /// a closed blown end, W per Pa² at an open one (see <see cref="StandingWave"/>). Immutable.
 /// </summary>
 /// <remarks>
-/// Each part is found by itself: the input from pressure and flow at the blown end, the radiated power from those in the far
-/// end, the losses at the wall from the field along it. That they add up is a check, not a definition.
+/// Each part is computed independently: the input from pressure and flow at the blown end, the radiated power from pressure and flow at the far
+/// end, the losses from the field along the wall. So their sum is a check, not a definition.
 /// </remarks>
 /// <param name="Frequency">The frequency.</param>
 /// <param name="Input">½·Re(p·U*) into the blown end.</param>
@@ -33,7 +33,7 @@ public sealed record PowerBalance(
     /// <summary>Radiated over input power: the radiation efficiency of the far end, 0 to 1.</summary>
     public double Efficiency => Radiated / Input;
 
-    /// <summary>Radiated, viscous, thermal power and that of side openings together over the input, minus 1.</summary>
+    /// <summary>The sum of radiated power, viscous and thermal losses and the power into side openings, over the input power, minus 1.</summary>
     public double Imbalance => (Radiated + Viscous + Thermal + SideOpenings - Input) / Input;
 
     void IJsonAnswer.WriteMembers(Utf8JsonWriter json)

@@ -11,8 +11,8 @@ namespace AirColumn.Acoustics;
 /// <remarks>
 /// The source is what excites the column: at a closed blown end a flow of 1 m³/s into it, so that pressures are in Pa per
 /// m³/s and flows in m³/s per m³/s; at an open one a pressure of 1 Pa where its correction begins, so that pressures are in Pa
-/// per Pa and flows in m³/s per Pa. Flow counts towards the far end. Where a position is that of a step or a hole, the values
-/// are those on the side of the far end.
+/// per Pa and flows in m³/s per Pa. Flow counts towards the far end. At the position of a step or a hole the values are taken on the side of the
+/// far end.
 /// </remarks>
 [JsonConverter(typeof(JsonAnswerConverter<StandingWave>))]
 public sealed class StandingWave : IJsonAnswer

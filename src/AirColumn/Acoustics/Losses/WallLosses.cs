@@ -14,7 +14,7 @@ public enum WallLosses
 
     /// <summary>
     /// The first-order correction for boundary layers thin against the radius (Kirchhoff; source: keefe1984), for
-    /// comparison. It is off by more than 1 % of the loss where radius·√(ωρ/μ) is below about 100.
+    /// comparison. Its error is more than 1 % of the loss if radius·√(ωρ/μ) is below about 100.
     /// </summary>
     LargeTube,
 }

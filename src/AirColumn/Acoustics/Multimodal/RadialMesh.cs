@@ -103,7 +103,9 @@ internal sealed class RadialMesh
         return (unknowns, mass, drift, stiffness);
     }
 
-    /// <summary>The mean over the disc of each of the polynomials that radial modes are made of times each unknown's function; of the first element.</summary>
+    /// <summary>
+    /// The mean over the disc of each of the polynomials that radial modes are made of times each unknown's function; of the first element.
+    /// </summary>
     public double[] Projection(int polynomials)
     {
         var result = new double[polynomials * Count];

@@ -16,7 +16,8 @@ namespace AirColumn.Acoustics.Multimodal;
 /// <code>
 /// ∫ S·(Q' − ÃQ)ᵀ(P' − ÃP) + (S/a²)·QᵀΓ²P − k²S·QᵀP − S·Fv·(vᵀQ')(vᵀP') − k²S(1 + a'²)(γ − 1)Ft·(wᵀQ)(wᵀP) dx = [QᵀW]
 /// </code>
-/// Ã = (a'/a)·∫2ξφₘξφₙ'dξ, w the modes at the wall, v the same or less (<see cref="WallLayer"/>) (source: pagneux1996, whose equations these are between two places; the losses are a
+/// Ã = (a'/a)·∫2ξφₘξφₙ'dξ, w the modes at the wall, v the same or less (<see cref="WallLayer"/>) (source: pagneux1996, whose equations these are
+/// between two places; the losses are a
 /// boundary layer as thick as the radius of curvature a/cos of the wall allows, berggren2018). The matrix is symmetric, so that
 /// reciprocity holds, and without losses real, so that energy is kept, whatever the polynomials along x leave out.
 /// </remarks>

@@ -6,10 +6,10 @@ using AirColumn.Bores;
 namespace AirColumn.Acoustics;
 
 /// <summary>
-/// One number that a column depends on, by name: a diameter, a length, the place of a hole, the temperature. Gradients are taken
-/// with respect to them, designs vary them. Immutable, equal by value.
+/// A number that a column depends on, such as a diameter, a length, the place of a hole or the temperature. Gradients are taken with respect to
+/// parameters, and searches vary them. Immutable, equal by value.
 /// </summary>
-/// <remarks>Values are plain numbers in SI units, <see cref="Unit"/> says which; a column itself takes and gives quantities.</remarks>
+/// <remarks>Values are plain numbers in SI units; <see cref="Unit"/> is the unit.</remarks>
 public sealed record ColumnParameter
 {
     // The kinds know nothing of this class, so that it alone has to know them.
@@ -20,69 +20,71 @@ public sealed record ColumnParameter
         this.change = change;
     }
 
-    /// <summary>The unit of its value: m, K, Pa, or nothing where it is a fraction.</summary>
+    /// <summary>The unit of the value: m, K, Pa, or an empty text for a fraction.</summary>
     public string Unit => change.Unit;
 
     /// <summary>The first and the last section whose shape it changes; null where it is about something else.</summary>
     internal (int First, int Last)? Sections => change.Sections;
 
-    /// <summary>Temperature of the air, K: that of all states of an air profile, by the same amount.</summary>
+    /// <summary>Temperature of the air, K. In an air profile, all states change by the same amount.</summary>
     public static ColumnParameter Temperature { get; } = new(new AirParameter(AirQuantity.Temperature));
 
-    /// <summary>Relative humidity of the air, 0 to 1: that of all states of an air profile, by the same amount.</summary>
+    /// <summary>Relative humidity of the air, 0 to 1. In an air profile, all states change by the same amount.</summary>
     public static ColumnParameter Humidity { get; } = new(new AirParameter(AirQuantity.Humidity));
 
     /// <summary>Static pressure of the air, Pa.</summary>
     public static ColumnParameter Pressure { get; } = new(new AirParameter(AirQuantity.Pressure));
 
-    /// <summary>Mole fraction of carbon dioxide in the dry part of the air, 0 to 0.1: of all states, by the same amount.</summary>
+    /// <summary>
+    /// Mole fraction of carbon dioxide in the dry part of the air, 0 to 0.1. In an air profile, all states change by the same amount.
+    /// </summary>
     public static ColumnParameter CarbonDioxide { get; } = new(new AirParameter(AirQuantity.CarbonDioxide));
 
     /// <summary>
-    /// Thickness of the wall at the rim of a free open far end, m. What it does begins as its power 2/3, so that there is no derivative at 0.
+    /// Thickness of the wall at the rim of a free open far end, m. Its effect grows as its power 2/3, so there is no derivative at 0.
     /// </summary>
     public static ColumnParameter Wall { get; } = new(new WallParameter());
 
-    /// <summary>The end correction of an open blown end that was given one, m.</summary>
+    /// <summary>The end correction given for an open blown end, m.</summary>
     public static ColumnParameter BlownCorrection { get; } = new(new BlownParameter());
 
     /// <summary>Inside diameter of a section where it begins, m. A cylinder becomes a cone when it changes.</summary>
-    /// <param name="section">Which section: 0 is at the blown end.</param>
+    /// <param name="section">The index of the section: 0 is at the blown end.</param>
     /// <returns>The parameter.</returns>
     public static ColumnParameter InletDiameter(int section) =>
         new(new DiameterParameter(Index(section, nameof(section)), true, false));
 
     /// <summary>Inside diameter of a section where it ends, m. A cylinder becomes a cone when it changes.</summary>
-    /// <param name="section">Which section: 0 is at the blown end.</param>
+    /// <param name="section">The index of the section: 0 is at the blown end.</param>
     /// <returns>The parameter.</returns>
     public static ColumnParameter OutletDiameter(int section) =>
         new(new DiameterParameter(Index(section, nameof(section)), false, true));
 
-    /// <summary>Inside diameter of a section, m: both its ends by the same amount; its value is that of the inlet.</summary>
-    /// <param name="section">Which section: 0 is at the blown end.</param>
+    /// <summary>Inside diameter of a section, m. Both ends change by the same amount; the value is the diameter of the inlet.</summary>
+    /// <param name="section">The index of the section: 0 is at the blown end.</param>
     /// <returns>The parameter.</returns>
     public static ColumnParameter Diameter(int section) =>
         new(new DiameterParameter(Index(section, nameof(section)), true, true));
 
     /// <summary>
-    /// Inside diameter where a section ends and the next begins, m: both by the same amount, so that the two sections still meet.
+    /// Inside diameter where a section ends and the next begins, m. Both change by the same amount, so that the two sections still meet.
     /// </summary>
     /// <param name="section">The section that ends there: 0 is at the blown end.</param>
     /// <returns>The parameter.</returns>
     public static ColumnParameter JointDiameter(int section) =>
         Together(OutletDiameter(section), InletDiameter(section + 1));
 
-    /// <summary>Length of a section, m, its diameters kept; holes keep their distance from the blown end.</summary>
-    /// <param name="section">Which section: 0 is at the blown end.</param>
+    /// <summary>Length of a section, m. Its diameters stay; holes keep their distance from the blown end.</summary>
+    /// <param name="section">The index of the section: 0 is at the blown end.</param>
     /// <returns>The parameter.</returns>
     public static ColumnParameter SectionLength(int section) =>
         new(new LengthParameter(Index(section, nameof(section))));
 
     /// <summary>
-    /// Length of a section, m, its diameters kept; the last <paramref name="holesFromFarEnd"/> holes keep their distance from the far end,
+    /// Length of a section, m. Its diameters stay; the last <paramref name="holesFromFarEnd"/> holes keep their distance from the far end,
     /// the others from the blown end.
     /// </summary>
-    /// <param name="section">Which section: 0 is at the blown end.</param>
+    /// <param name="section">The index of the section: 0 is at the blown end.</param>
     /// <param name="holes">The number of holes in all.</param>
     /// <param name="holesFromFarEnd">The number of holes that keep their distance from the far end: 0 to all.</param>
     /// <returns>The parameter.</returns>
@@ -99,38 +101,38 @@ public sealed record ColumnParameter
     }
 
     /// <summary>Inside diameter at a point of a <see cref="ProfileSection"/>, m.</summary>
-    /// <param name="section">Which section: 0 is at the blown end.</param>
-    /// <param name="point">Which of its points: 0 is its inlet.</param>
+    /// <param name="section">The index of the section: 0 is at the blown end.</param>
+    /// <param name="point">The index of the point: 0 is the inlet.</param>
     /// <returns>The parameter.</returns>
     public static ColumnParameter PointDiameter(int section, int point) =>
         new(new PointParameter(Index(section, nameof(section)), Index(point, nameof(point)), false));
 
     /// <summary>Place of an inner point of a <see cref="ProfileSection"/>, m from its inlet.</summary>
-    /// <param name="section">Which section: 0 is at the blown end.</param>
-    /// <param name="point">Which of its points: 1 is the first after its inlet.</param>
+    /// <param name="section">The index of the section: 0 is at the blown end.</param>
+    /// <param name="point">The index of the point: 1 is the first after the inlet.</param>
     /// <returns>The parameter.</returns>
     public static ColumnParameter PointPosition(int section, int point) =>
         new(new PointParameter(Index(section, nameof(section)), Index(point, nameof(point)), true));
 
     /// <summary>Distance of a tone hole's axis from the blown end, m.</summary>
-    /// <param name="hole">Which hole: 0 is nearest to the blown end.</param>
+    /// <param name="hole">The index of the hole: 0 is nearest to the blown end.</param>
     /// <returns>The parameter.</returns>
     public static ColumnParameter HolePosition(int hole) =>
         new(new HoleParameter(Index(hole, nameof(hole)), HoleDimension.Position));
 
     /// <summary>Diameter of a tone hole, m.</summary>
-    /// <param name="hole">Which hole: 0 is nearest to the blown end.</param>
+    /// <param name="hole">The index of the hole: 0 is nearest to the blown end.</param>
     /// <returns>The parameter.</returns>
     public static ColumnParameter HoleDiameter(int hole) =>
         new(new HoleParameter(Index(hole, nameof(hole)), HoleDimension.Diameter));
 
     /// <summary>Height of a tone hole, m.</summary>
-    /// <param name="hole">Which hole: 0 is nearest to the blown end.</param>
+    /// <param name="hole">The index of the hole: 0 is nearest to the blown end.</param>
     /// <returns>The parameter.</returns>
     public static ColumnParameter HoleHeight(int hole) =>
         new(new HoleParameter(Index(hole, nameof(hole)), HoleDimension.Height));
 
-    /// <summary>Several parameters of one unit that change by the same amount; the value is that of the first.</summary>
+    /// <summary>Several parameters of one unit that change by the same amount; the value is the value of the first.</summary>
     /// <param name="parameters">At least one, all of the same unit.</param>
     /// <returns>The joint parameter.</returns>
     /// <exception cref="ArgumentException">There are none, or their units differ.</exception>
@@ -159,7 +161,7 @@ public sealed record ColumnParameter
     /// <param name="name">The name, sections, points and holes counted from 1; several with "and" between change together.</param>
     /// <returns>The parameter.</returns>
     /// <exception cref="ArgumentNullException">The name is null.</exception>
-    /// <exception cref="FormatException">There is no such name; the message says what there is.</exception>
+    /// <exception cref="FormatException">There is no such name; the message lists the names.</exception>
     public static ColumnParameter Parse(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
@@ -167,9 +169,9 @@ public sealed record ColumnParameter
     }
 
     /// <summary>
-    /// All parameters of a column: for each section its diameter, or those of its two ends or of its points, and its length; place,
-    /// diameter and height of each tone hole; the wall at a free far end where it has any; the correction of a blown end; and the state of the air
-    /// where it is known.
+    /// All parameters of a column: for each section its length and its diameter, or the diameters of its two ends or of its points; place,
+    /// diameter and height of each tone hole; the wall at a free far end if it has one; the correction of a blown end; and the state of the air if
+    /// it is known.
     /// </summary>
     /// <param name="column">The column.</param>
     /// <returns>The parameters, in the order of the bore.</returns>
@@ -230,11 +232,13 @@ public sealed record ColumnParameter
         return Of(column.Parts);
     }
 
-    /// <summary>A column with other values of several parameters, set one after the other; what stays the same is shared with the first.</summary>
+    /// <summary>
+    /// A column with other values of several parameters, set one after the other. It shares with the first column all that stays the same.
+    /// </summary>
     /// <param name="column">The column to begin with; it is not changed.</param>
     /// <param name="values">The parameters, each with its value in its <see cref="Unit"/>.</param>
     /// <returns>A column with these values.</returns>
-    /// <exception cref="ArgumentException">The column lacks a parameter, or what the values make does not fit.</exception>
+    /// <exception cref="ArgumentException">The column lacks a parameter, or the values make no valid column.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of the range that the column's parts allow.</exception>
     public static Column WithAll(
         Column column,
@@ -253,11 +257,11 @@ public sealed record ColumnParameter
         return column.With(parts);
     }
 
-    /// <summary>A column with another value of it; what stays the same is shared with the first.</summary>
+    /// <summary>A column with another value of this parameter. It shares with the first column all that stays the same.</summary>
     /// <param name="column">The column to begin with; it is not changed.</param>
     /// <param name="value">The value, in <see cref="Unit"/>.</param>
     /// <returns>A column with this value.</returns>
-    /// <exception cref="ArgumentException">The column has no such parameter, or what the value makes does not fit.</exception>
+    /// <exception cref="ArgumentException">The column has no such parameter, or the value makes no valid column.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The value is out of the range that the column's parts allow.</exception>
     public Column With(Column column, double value)
     {

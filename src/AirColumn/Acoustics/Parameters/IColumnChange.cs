@@ -8,7 +8,7 @@ namespace AirColumn.Acoustics.Parameters;
 /// </summary>
 internal interface IColumnChange : IEquatable<IColumnChange>
 {
-    /// <summary>The unit of its value: m, K, Pa, or nothing where it is a fraction.</summary>
+    /// <summary>The unit of the value: m, K, Pa, or an empty text for a fraction.</summary>
     string Unit { get; }
 
     /// <summary>The first and the last section whose shape it changes; null where it is about something else.</summary>
@@ -23,7 +23,7 @@ internal interface IColumnChange : IEquatable<IColumnChange>
     double Of(in ColumnParts parts);
 
     /// <summary>The parts with another value of it, in <see cref="Unit"/>.</summary>
-    /// <exception cref="ArgumentException">The column has no such parameter, or what the value makes does not fit.</exception>
+    /// <exception cref="ArgumentException">The column has no such parameter, or the value makes no valid column.</exception>
     ColumnParts With(in ColumnParts parts, double value);
 
     /// <summary>The same of a bore that lacks so many sections at its beginning.</summary>

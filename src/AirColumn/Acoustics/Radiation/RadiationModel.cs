@@ -7,7 +7,7 @@ namespace AirColumn.Acoustics;
 
 /// <summary>
 /// The radiation of an open far end: exact, by one of the published approximations (for comparison, or to reproduce
-/// a calculation made with it), or as an impedance of one's own. Immutable.
+/// a calculation made with it), or an impedance that you give. Immutable.
 /// </summary>
 /// <remarks>Holes and branches radiate by the exact values whatever the model.</remarks>
 public sealed class RadiationModel
@@ -92,20 +92,20 @@ public sealed class RadiationModel
     /// <summary>Up to where an impedance is given, Hz.</summary>
     internal double HighestHertz { get; }
 
-    /// <summary>An impedance of one's own at the far end, measured or computed elsewhere, whatever end the bore has.</summary>
+    /// <summary>An impedance that you give at the far end, measured or computed elsewhere, whatever end the bore has.</summary>
     /// <param name="impedance">
-    /// p/U at the far end, Pa·s/m³, exp(+jωt), of any frequency: finite, its real part not negative. A smooth function, or
-    /// resonances cannot be told from its corners. A column throws an <see cref="InvalidOperationException"/> that names
-    /// frequency and value where it is not so.
+    /// p/U at the far end, Pa·s/m³, exp(+jωt), of any frequency: finite, its real part not negative. The function must be smooth: a corner in it
+    /// looks like a resonance. A column throws an <see cref="InvalidOperationException"/> that names
+    /// frequency and value if it is not.
     /// </param>
     /// <param name="highest">
-    /// Up to where it is known, above 0; if left out, anywhere, also somewhat above the cut-on.
+    /// The highest frequency at which it is known, above 0. Default: no limit, also somewhat above the cut-on.
     /// </param>
     /// <returns>The model.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The highest frequency is not a finite number above zero.</exception>
     /// <remarks>
-    /// Resonances are counted on the premise that the load's reactance grows with frequency where it does not dissipate, as
-    /// that of any passive load without losses does.
+    /// Resonances are counted on the premise that the load's reactance grows with frequency where it does not dissipate, which holds for any
+    /// passive load without losses.
     /// </remarks>
     public static RadiationModel Given(Func<Frequency, Complex> impedance, Frequency? highest = null)
     {

@@ -10,7 +10,8 @@ namespace AirColumn.Acoustics.Radiation;
 /// <remarks>
 /// The rest of the end correction grows as (1 − a/b)^(2/3), the singularity of a right-angled edge, and is
 /// interpolated in that variable; the rest of ln|R| in a/b: by splines, since the waves diffracted at a wide rim's outer edge would
-/// spoil a rational interpolation at the narrow rims. Both vanish at a thin edge and are taken to vanish for an infinite rim. Beyond b/a = 3 there is no table and the waves diffracted at the outer edge are not followed.
+/// spoil a rational interpolation at the narrow rims. Both vanish at a thin edge and are taken to vanish for an infinite rim. Beyond b/a = 3 there
+/// is no table and the waves diffracted at the outer edge are not followed.
 /// </remarks>
 internal sealed class RimmedEnd
 {

@@ -39,7 +39,7 @@ internal sealed class GradientCurve
     /// <param name="wave">The column's waves.</param>
     /// <param name="sensitivity">What its parameters do.</param>
     /// <param name="tolerance">How far the two-port of a segment may be off, relative.</param>
-    /// <param name="parameters">How many there are.</param>
+    /// <param name="parameters">The number of items.</param>
     /// <param name="isExact">Whether q comes from the waves themselves rather than from differences.</param>
     /// <param name="hertz">Rising.</param>
     /// <param name="progress">Is told the share of the frequencies that is done.</param>

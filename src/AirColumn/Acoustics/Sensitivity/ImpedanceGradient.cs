@@ -34,8 +34,9 @@ public sealed class ImpedanceGradient
     public IReadOnlyList<ColumnParameter> Parameters { get; }
 
     /// <summary>
-    /// How far a derivative may be off by interpolation in frequency, relative to the largest of the same parameter within some resonances
-    /// of it (where Z has a peak, relative to that in the same proportion); 0 where none was interpolated.
+    /// The largest possible error of a derivative due to interpolation in frequency, relative to the largest of the same parameter within some
+    /// resonances
+    /// of it (where Z has a peak, relative to that in the same proportion); 0 if none was interpolated.
     /// </summary>
     public double InterpolationError { get; }
 

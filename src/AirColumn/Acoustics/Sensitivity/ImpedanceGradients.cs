@@ -6,17 +6,17 @@ namespace AirColumn.Acoustics;
 public static class ImpedanceGradients
 {
     /// <summary>
-    /// Input impedance over a grid and its gradient: what Z changes by with each of a number of dimensions and quantities of the air.
+    /// Input impedance over a grid of frequencies, and its gradient: the derivative of Z with respect to each dimension and each quantity of the air.
     /// </summary>
     /// <remarks>
     /// By reciprocity δZ = (1/U₀²)·∫(δZ'·U² − δY'·p²)dx, so that one pass from the far end, in which pressure and flow are
-    /// integrated at the accuracy of doubles, gives all parameters at once. Only what a parameter does to walls, gas constants, holes
-    /// and ends, real functions without resonances, is taken from differences of fourth order. Holes are differentiated by their own
+    /// integrated at the accuracy of doubles, gives all parameters at once. Only the effect of a parameter on walls, gas constants, holes and ends,
+    /// which are real functions without resonances, is taken from differences of fourth order. Holes are differentiated by their own
     /// impedance. Over many frequencies what is smooth is interpolated.
     /// </remarks>
     /// <param name="column">The column.</param>
     /// <param name="grid">The frequencies; as for <see cref="Column.Impedance(FrequencyGrid, CancellationToken)"/>.</param>
-    /// <param name="parameters">The parameters; if left out all of <see cref="ColumnParameter.AllOf"/>.</param>
+    /// <param name="parameters">The parameters. Default: all of <see cref="ColumnParameter.AllOf"/>.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The curve, and ∂Z/∂θ at each frequency for each parameter θ.</returns>
