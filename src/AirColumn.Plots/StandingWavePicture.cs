@@ -91,7 +91,7 @@ public static class StandingWavePicture
         var baseline = area.Top - 0.75f * look.Text;
         var middle = baseline - 0.33f * look.Text;
         var x = area.Right;
-        page.Text(x, baseline, "flow", Anchor.End, Palette.Vermilion, look.Text, true);
+        page.Text(x, baseline, "flow", Anchor.End, Palette.VermilionText, look.Text, true);
         x -= Page.TextWidth("flow", look.Text, true) + 0.5f * look.Text;
         page.Line(x - 2.4f * look.Text, middle, x, middle, Palette.Vermilion, look.Stroke, true);
         x -= 3.4f * look.Text;

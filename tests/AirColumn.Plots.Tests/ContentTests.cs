@@ -223,11 +223,11 @@ public class ContentTests
         // Air in the bore, and in each of its holes.
         Assert.Equal(
             1,
-            new Drawn(Pictures["bore"]).Named("path").Count(p => (string?)p.Attribute("fill") == "#DCEBF5")
+            new Drawn(Pictures["bore"]).Named("path").Count(p => (string?)p.Attribute("fill") == "#D6E8E6")
         );
         Assert.Equal(
             3,
-            new Drawn(Pictures["holes"]).Named("path").Count(p => (string?)p.Attribute("fill") == "#DCEBF5")
+            new Drawn(Pictures["holes"]).Named("path").Count(p => (string?)p.Attribute("fill") == "#D6E8E6")
         );
     }
 
@@ -259,7 +259,10 @@ public class ContentTests
             .Distinct()
             .Order()
             .ToList();
-        Assert.Equal(["#1B2A33", "#52616B", "#DCEBF5", "#DDE3E6", "white"], used.Except(Published));
+        Assert.Equal(
+            ["#0B5A5A", "#1C2523", "#4D5A56", "#A33B0A", "#C3CAC3", "#D6E8E6", "white"],
+            used.Except(Published)
+        );
         Assert.True(used.Intersect(Published).Count() == 3, string.Join(' ', used));
     }
 

@@ -14,6 +14,7 @@ public class ReadBackTests
 {
     private const string Blue = "#0072B2";
     private const string Vermilion = "#D55E00";
+    private const string VermilionText = "#A33B0A";
     private const string Green = "#009E73";
 
     // The mark is where the resonance is, its bar and the ends of the bar where 19 out of 20 are.
@@ -210,10 +211,12 @@ public class ReadBackTests
         Assert.InRange(Off(line, pressure), 0, 0.01);
         Assert.InRange(Off(dashes, flow), 0, 0.02);
         Assert.True(Off(line, flow) > 0.1 && Off(dashes, pressure) > 0.1);
-        foreach (var (name, colour) in new[] { ("pressure", Blue), ("flow", Vermilion) })
+        foreach (
+            var (name, colour, text) in new[] { ("pressure", Blue, Blue), ("flow", Vermilion, VermilionText) }
+        )
         {
             var word = picture.Text(name);
-            Assert.Equal(colour, word.Colour);
+            Assert.Equal(text, word.Colour);
             var samples = name == "pressure" ? picture.Lines(colour) : picture.Areas(colour);
             Assert.Contains(
                 samples,

@@ -193,7 +193,7 @@ internal sealed class ImpedanceData
                     chart.Area.Top - 0.45f * page.Look.Text,
                     name,
                     Anchor.Middle,
-                    Palette.Green,
+                    Palette.GreenText,
                     page.Look.Text,
                     true
                 );
@@ -221,7 +221,7 @@ internal sealed class ImpedanceData
                 var y = chart.Y(levels[i]);
                 var baseline = marks[i].IsPeak ? y - 0.65f * look.Text : y + 1.35f * look.Text;
                 page.Clear(x - half, baseline - 0.78f * look.Small, x + half, baseline + 0.08f * look.Small);
-                page.Text(x, baseline, text, Anchor.Middle, Palette.Vermilion, look.Small, true);
+                page.Text(x, baseline, text, Anchor.Middle, Palette.VermilionText, look.Small, true);
                 taken = x + half + 0.3f * look.Text;
             }
         }

@@ -93,7 +93,7 @@ internal sealed class TuningRows(IReadOnlyList<TuningRow> rows, Tuning tuning)
             area.Top - 0.5f * look.Text,
             "note",
             Anchor.Middle,
-            Palette.Green,
+            Palette.GreenText,
             look.Small,
             true
         );

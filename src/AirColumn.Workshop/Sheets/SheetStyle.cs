@@ -11,7 +11,7 @@ internal static class SheetStyle
         @media (prefers-color-scheme: dark) { :root { --paper: #12181a; --ink: #e8ede9; --soft: #b3c0bb; --line: #46524f; --brass: #f0c36a; --sea: #86d6cc; --bore: #1d3d3f; --heat: #ffa477; --glow: #6b3116; --warn: #352805; --warnink: #ffe9b8; --card: #1a2224; } }
         @media print { :root { color-scheme: light; --paper: #ffffff; --ink: #000000; --soft: #333333; --line: #999999; --brass: #5c3d00; --sea: #0b5a5a; --bore: #e2efee; --heat: #8f3207; --glow: #f8d8c2; --warn: #fff6e0; --warnink: #000000; --card: #ffffff; } }
         * { box-sizing: border-box; }
-        body { margin: 0; background: var(--paper); color: var(--ink); font: 16px/1.5 system-ui, sans-serif; }
+        body { margin: 0; background: var(--paper); color: var(--ink); font: 16px/1.5 'Atkinson Hyperlegible', system-ui, sans-serif; }
         main { max-width: 46rem; margin: 0 auto; padding: 12px 10px 40px; }
         h1, h2, p, li, figcaption { overflow-wrap: anywhere; }
         h1 { font-size: 1.5rem; line-height: 1.2; margin: 0 0 .6rem; }
@@ -46,7 +46,7 @@ internal static class SheetStyle
         svg { display: block; width: 100%; height: auto; }
         svg.wide { max-width: 36rem; }
         svg.step { width: 150px; }
-        svg text { font: 12px system-ui, sans-serif; fill: var(--ink); } svg.wide text { stroke: var(--paper); stroke-width: 3px; paint-order: stroke; }
+        svg text { font: 12px 'Atkinson Hyperlegible', system-ui, sans-serif; fill: var(--ink); } svg.wide text { stroke: var(--paper); stroke-width: 3px; paint-order: stroke; }
         @media (min-width: 40rem) { svg.wide text { font-size: 9px; } svg.wide text.strong { font-size: 10px; } }
         .bore { fill: var(--bore); stroke: var(--sea); stroke-width: 1.3; stroke-linejoin: round; }
         .wall { fill: var(--sea); stroke: var(--sea); stroke-width: .5; }

@@ -33,12 +33,12 @@ internal sealed class TemplatePage
 
     private const string Css = """
         @page { margin: 10mm; }
-        body { margin: 0; background: #ffffff; color: #000000; font: 3.6mm/1.35 system-ui, sans-serif; }
+        body { margin: 0; background: #ffffff; color: #000000; font: 3.6mm/1.35 'Atkinson Hyperlegible', system-ui, sans-serif; }
         main { padding: 3mm; }
         section { break-after: page; break-inside: avoid; } section:last-child { break-after: auto; }
         h1 { font-size: 5mm; margin: 0 0 1mm; } p { margin: 0 0 1.5mm; max-width: 180mm; }
         svg { display: block; margin: 0 0 2mm; overflow: visible; }
-        svg text { font: 3.4px system-ui, sans-serif; fill: #000000; }
+        svg text { font: 3.4px 'Atkinson Hyperlegible', system-ui, sans-serif; fill: #000000; }
         text.middle { text-anchor: middle; } text.end { text-anchor: end; }
         .scissors { fill: none; stroke: #000000; stroke-width: .25; stroke-dasharray: 2 1; }
         .saw { fill: none; stroke: #8f3207; stroke-width: .7; }
