@@ -31,7 +31,8 @@ internal static class EnergyChapter
     public static Chapter Make() =>
         new(
             "Energy",
-            "Power sent in, against power radiated plus power lost to friction and heat at the wall, each computed independently: the last two "
+            "The power sent in is compared with the power radiated plus the power lost to friction and heat at the wall, each computed "
+                + "independently: the last two "
                 + "by quadrature of the field inside.",
             [
                 .. Bores.Select(bore => new Quantity(

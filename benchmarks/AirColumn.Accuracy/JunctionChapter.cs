@@ -17,9 +17,9 @@ internal static class JunctionChapter
         var holes = ReferenceTable.Read("tone-hole-static.csv").Rows.ToList();
         return new Chapter(
             "Steps, holes and branches",
-            "A step is exact by itself: an abrupt, concentric change of radius, up to the first radial mode of its wider side. "
+            "A single step is exact: an abrupt, concentric change of radius, up to the first radial mode of its wider side. "
                 + "Holes follow published fits, which hold for holes small against the wavelength and apart by more than their width; "
-                + "a bend follows potential flow, exact at low frequency, and warns where the wave in it slows down by more than 5 cents. "
+                + "a bend follows potential flow, exact at low frequency, and causes a warning if the wave in it slows down by more than 5 cents. "
                 + "The sound that open holes send each other outside is not modelled.",
             [
                 new Quantity(

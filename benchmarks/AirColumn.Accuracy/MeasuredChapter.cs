@@ -16,9 +16,11 @@ internal static class MeasuredChapter
         var (cents, quality, level) = Trumpet();
         return new Chapter(
             "Against measurements",
-            "Real tubes. Nothing here was fitted. The trumpets are two of one class, of which eight had their fourth mode measured with a standard deviation of 6 cents [freour2020]; the mouthpiece's fit and the tuning slide are not known. "
-                + "Note names of makers stand for ±20 cents, and their pipes' bores were not given: 40.4 mm is taken. Pan pipes are played with lips over a part of the mouth, which no free end knows of: what it shades is the difference. "
-                + "All errors are ours less the published value.",
+            "These are real tubes. Nothing here was fitted. The trumpets are two of one class, of which eight had their fourth mode "
+                + "measured with a standard deviation of 6 cents [freour2020]; the mouthpiece's fit and the tuning slide are not known. "
+                + "Makers' note names are taken as ±20 cents, and the bores of their pipes, which were not given, as 40.4 mm. Pan pipes "
+                + "are played with the lips over a part of the mouth, which a free end does not include; that is the difference. All "
+                + "errors are our value minus the published one.",
             [
                 new(
                     "Trumpet, modes 2 to 11",

@@ -69,9 +69,9 @@ internal static class ModeChapter
         quantities.Add(Mouth("Field of a mouth with a rim, b/a 3", "radiation-wall-thickness.csv", 3));
         return new Chapter(
             "Radial modes",
-            "The modes of `Wavefronts.Multimodal` [pagneux1996], against the number that is carried. With one they are plane-wave theory, "
-                + "and find what the elements of that do. The error falls by about the square of their number, as edges and corners have it; "
-                + "left to itself a column takes as many as are estimated to leave 0.1 cent. The field of a mouth is compared before its plane mode is "
+            "This chapter shows the modes of `Wavefronts.Multimodal` [pagneux1996] against their number. One mode is plane-wave theory "
+                + "and gives its results. The error falls as about the square of the number, because of edges and corners. By default a column "
+                + "takes as many modes as leave an estimated error of 0.1 cent. The field of a mouth is compared before its plane mode is "
                 + "corrected by the tables of plane-wave theory. Holes, branches and bends act on the plane mode only.",
             quantities,
             [

@@ -25,9 +25,10 @@ internal static class RecordingChapter
     public static Chapter Make() =>
         new(
             "Recordings",
-            "Takes of 2 s that are made, not recorded: all partials falling as 1/n, the same without the first or with it 40 dB below the second, "
-                + "and a sine; breath noise, a vibrato of ± 15 cents and mains hum at a tenth of the tone all at once. The truth is the mean frequency. "
-                + "From 0 dB down, a recording may be refused for want of a steady pitch. Taps, noise and sweeps are the impulse responses of two columns with known poles.",
+            "These takes of 2 s are synthetic, not recorded: partials that fall as 1/n, the same without the first partial or with it 40 "
+                + "dB below the second, and a sine; with breath noise, a vibrato of ± 15 cents and mains hum at a tenth of the tone, all at "
+                + "once. The true value is the mean frequency. At 0 dB and below, a recording may be refused because no steady pitch is found. "
+                + "Taps, noise and sweeps are the impulse responses of two columns with known poles.",
             [
                 .. ((double[])[30, 20, 10, 5]).SelectMany(Pitch),
                 Uncertainty(20),

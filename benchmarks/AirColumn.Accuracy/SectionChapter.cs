@@ -70,9 +70,10 @@ internal static class SectionChapter
         quantities.Add(Cones("The same at the default tolerance", Default, 1e-9));
         return new Chapter(
             "Losses and sections",
-            "How well the one-dimensional equations are solved, not how true they are. Friction and heat conduction in a circular "
-                + "duct of any width; the walls are smooth, rigid and isothermal, and roughness, porosity and bends of the wall are not in "
-                + "the losses. `ColumnOptions.RelativeTolerance` sets the error of tapers: 1e-13, the finest, where nothing else is said; the default is 1e-10.",
+            "This chapter shows how well the one-dimensional equations are solved, not how true they are. The losses are friction and "
+                + "heat conduction in a circular duct of any width, with smooth, rigid and isothermal walls; roughness, porosity and bends are "
+                + "not in them. `ColumnOptions.RelativeTolerance` sets the error of tapers: here 1e-13, the finest, unless stated; the default "
+                + "is 1e-10.",
             quantities,
             [
                 new Plot(

@@ -4,8 +4,10 @@ namespace AirColumn.Plots.Drawing;
 
 /// <summary>
 /// Colours that people with any of the common kinds of colour blindness tell apart (source: wong2011, figure 2), and greys. What differs
-/// in colour differs in shape or stroke too, so that a grey print can be read. Ink, greys, tints and the colours of text are those of the build sheet by day
-/// (SheetStyle in AirColumn.Workshop); a test holds them together. Text has a contrast of 4.5:1 or more on white, which two of the published colours lack.
+/// in colour differs in shape or stroke too, so that a grey print can be read. Ink, greys, tints and the colours of text are those of the build
+/// sheet by day
+/// (SheetStyle in AirColumn.Workshop); a test holds them together. Text has a contrast of 4.5:1 or more on white, which two of the published
+/// colours lack.
 /// </summary>
 internal static class Palette
 {

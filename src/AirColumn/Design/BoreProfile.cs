@@ -10,7 +10,7 @@ namespace AirColumn.Design;
 /// </summary>
 /// <remarks>
 /// Their deviations from the believed values are correlated as (1 + √3·d/ℓ)·exp(−√3·d/ℓ) over a distance d, the Matérn covariance of order 3/2
-/// (source: rasmussen2006, eq. 4.17): functions that have a slope everywhere, and no more.
+/// (source: rasmussen2006, eq. 4.17). Such functions have a first derivative everywhere, but no second.
 /// </remarks>
 public sealed class BoreProfile
 {

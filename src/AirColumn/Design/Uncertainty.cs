@@ -119,7 +119,7 @@ public static class Uncertainty
         if (tolerances.Count == 0 || parameters != tolerances.Count)
         {
             throw new ArgumentException(
-                $"There are {tolerances.Count} tolerances of {parameters} parameters; give at least one, and no parameter two.",
+                $"There are {tolerances.Count} tolerances of {parameters} parameters; give at least one, and at most one for each parameter.",
                 nameof(tolerances)
             );
         }

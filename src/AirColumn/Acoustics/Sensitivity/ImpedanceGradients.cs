@@ -12,7 +12,7 @@ public static class ImpedanceGradients
     /// By reciprocity δZ = (1/U₀²)·∫(δZ'·U² − δY'·p²)dx, so that one pass from the far end, in which pressure and flow are
     /// integrated at the accuracy of doubles, gives all parameters at once. Only the effect of a parameter on walls, gas constants, holes and ends,
     /// which are real functions without resonances, is taken from differences of fourth order. Holes are differentiated by their own
-    /// impedance. Over many frequencies what is smooth is interpolated.
+    /// impedance. Over many frequencies, smooth functions are interpolated.
     /// </remarks>
     /// <param name="column">The column.</param>
     /// <param name="grid">The frequencies; as for <see cref="Column.Impedance(FrequencyGrid, CancellationToken)"/>.</param>
