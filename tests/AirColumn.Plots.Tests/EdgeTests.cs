@@ -7,6 +7,37 @@ namespace AirColumn.Plots.Tests;
 /// <summary>Little, much, and what is refused.</summary>
 public class EdgeTests
 {
+    // As many digits as are asked for, however small or large the number.
+    [Theory]
+    [InlineData(1.2345678e-7, 6, "1.23457e−7")]
+    [InlineData(-1.2345678e-7, 3, "−1.23e−7")]
+    [InlineData(1.2345678e9, 3, "1.23e9")]
+    [InlineData(1e-4, 3, "0.0001")]
+    [InlineData(1234.5678, 6, "1234.57")]
+    [InlineData(1234.5678, 3, "1235")]
+    [InlineData(0, 3, "0")]
+    public void Numbers_have_the_digits_that_are_asked_for(double value, int digits, string expected) =>
+        Assert.Equal(expected, Drawing.Numbers.Plain(value, digits));
+
+    // What is written at a mark is where the mark is.
+    [Theory]
+    [InlineData(20, 2000, 6, new[] { "20", "50", "100", "200", "500", "1000", "2000" })]
+    [InlineData(1e-3, 1e3, 3, new[] { "0.01", "1", "100" })]
+    public void Decades_are_marked_where_they_are(double from, double to, int count, string[] labels)
+    {
+        var axis = Drawing.Axis.Logarithmic(from, to, count);
+        Assert.Equal(labels, axis.Ticks.Select(tick => tick.Label));
+        Assert.All(
+            axis.Ticks,
+            tick =>
+                Assert.Equal(
+                    Math.Log10(double.Parse(tick.Label, System.Globalization.CultureInfo.InvariantCulture)),
+                    tick.At,
+                    1e-9
+                )
+        );
+    }
+
     [Fact]
     public void No_resonances_is_a_picture_that_says_so()
     {

@@ -113,6 +113,22 @@ public class WaveFileTests
         Assert.Equal(recording.Frames, All(recording).Length);
     }
 
+    // Both lengths are those of RIFF (IBM and Microsoft 1991): of all that follows the first eight bytes, and of the sound.
+    [Fact]
+    public void A_file_that_was_broken_off_gets_the_lengths_that_it_has()
+    {
+        var whole = Wave(1, 1, 8000, 16, new byte[1000]);
+        var broken = whole.ToArray();
+        broken.AsSpan(4, 4).Clear();
+        broken.AsSpan(40, 4).Clear();
+        using var stream = new MemoryStream(broken);
+        using var mended = new Files.WaveHeader(stream).Mended(stream);
+        var read = new byte[whole.Length];
+        mended.Position = 0;
+        mended.ReadExactly(read);
+        Assert.Equal(whole, read);
+    }
+
     // A recorder that loses power leaves the lengths as they were at the beginning: 0, or all ones.
     [Theory]
     [InlineData(0u)]

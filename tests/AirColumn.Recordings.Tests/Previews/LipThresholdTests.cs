@@ -47,6 +47,25 @@ public class LipThresholdTests
         Tubes.Within(0.5, Tubes.Cents(threshold.Hertz, hertz));
     }
 
+    // From the lowest threshold down in frequency as long as each takes more pressure than the one above it, and no more than there is.
+    [Theory]
+    [InlineData(new double[] { 300, 200, 150, 100, 120 }, 200, 200)]
+    [InlineData(new double[] { 300, 200, 150, 100, 120 }, 199, 150)]
+    [InlineData(new double[] { 300, 150, 180, 100 }, 200, 180)]
+    [InlineData(new double[] { 150, 100 }, 1000, 150)]
+    [InlineData(new double[] { 150, 100 }, 50, 100)]
+    public void The_slackest_lips_are_the_last_that_the_pressure_is_enough_for(
+        double[] pascal,
+        double pressure,
+        double expected
+    ) =>
+        Assert.Equal(
+            expected,
+            LipThreshold
+                .Slackest([.. pascal.Select((each, i) => new LipThreshold(100 + i, 90 + i, each))], pressure)
+                .Pascal
+        );
+
     // Slacker lips, more pressure, a note nearer to the resonance.
     [Fact]
     public void More_breath_allows_slacker_lips()

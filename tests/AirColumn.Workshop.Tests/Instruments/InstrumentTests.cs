@@ -31,6 +31,22 @@ public class InstrumentTests
         Assert.Equal(Math.Ceiling(pipe.Air.Millimeters + 0.21 * 13 + 15), pipe.Cut.Millimeters, 1e-9);
     }
 
+    // Tone, tone, semitone and so on, as every primer has them; the scales of five notes are these without two.
+    [Fact]
+    public void Scales_have_the_steps_of_their_names()
+    {
+        Assert.Equal([2, 2, 1, 2, 2, 2, 1], Between(Scale.Major));
+        Assert.Equal([2, 1, 2, 2, 1, 2, 2], Between(Scale.Minor));
+        Assert.Equal(Enumerable.Repeat(1, 12), Between(Scale.Chromatic));
+        Assert.Equal(Without(Scale.Major, 4, 7), Scale.MajorPentatonic.Steps);
+        Assert.Equal(Without(Scale.Minor, 2, 6), Scale.MinorPentatonic.Steps);
+
+        static IEnumerable<int> Between(Scale scale) =>
+            scale.Steps.Append(12).Skip(1).Zip(scale.Steps, (upper, lower) => upper - lower);
+        static IEnumerable<int> Without(Scale scale, params int[] degrees) =>
+            scale.Steps.Where((_, i) => !degrees.Contains(i + 1));
+    }
+
     [Fact]
     public void A_scale_goes_on_above_its_octave()
     {

@@ -53,6 +53,25 @@ public class BuildSheetTests
         Assert.Contains(Cautions.First, Page, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Without_a_title_the_note_stands_above_it() =>
+        Assert.Equal(BuildSheet.Html(Build, BuildSheet.Title("", Build.Note)), BuildSheet.Html(Build, ""));
+
+    // Down the page: what is in parentheses stands below what it explains.
+    [Fact]
+    public void Inches_stand_below_their_millimetres()
+    {
+        var pairs = Regex.Matches(
+            Page,
+            """<text class="middle" x="([^"]*)" y="([^"]*)">[^<(]*</text>\n<text class="middle" x="\1" y="([^"]*)">\("""
+        );
+        Assert.NotEmpty(pairs);
+        Assert.All(pairs, pair => Assert.True(Number(pair.Groups[3]) > Number(pair.Groups[2]), pair.Value));
+
+        static double Number(Group text) =>
+            double.Parse(text.ValueSpan, System.Globalization.CultureInfo.InvariantCulture);
+    }
+
     // Well formed, so that every browser reads it alike; nothing from elsewhere; texts escaped.
     [Fact]
     public void The_page_stands_by_itself()
