@@ -363,7 +363,7 @@ public class BatchTests
             new BatchOptions { DegreeOfParallelism = degree }
         );
         Assert.StartsWith(
-            $"DegreeOfParallelism is {degree}; allowed is 1 to 1024.",
+            FormattableString.Invariant($"DegreeOfParallelism is {degree}; allowed is 1 to 1024."),
             problem.Message,
             StringComparison.Ordinal
         );
