@@ -10,5 +10,6 @@ internal static class AllTables
             .. Rims.Tables(repository),
             .. TaperedMouths.Tables(repository),
             .. Steps.Tables,
+            .. CylinderWall.Tables,
         ];
 }

@@ -57,17 +57,16 @@ public class SideOpeningTests
         Near.Relative(sum, new SideOpening(1, ratio, 1, true).MatchingLength, 0.01);
     }
 
-    // tone-hole-static.csv: potential flow in three dimensions. What the published fits are worth in units of b, and the bounds
-    // said in docs/physics.md.
+    // tone-hole-static.csv: potential flow in three dimensions, in units of b, and the bounds said in docs/physics.md.
     [Fact]
-    public void Published_lengths_are_near_a_static_field_solution()
+    public void Lengths_are_near_a_static_field_solution()
     {
         foreach (var row in ReferenceTable.Read("tone-hole-static.csv").Rows)
         {
             var (delta, height) = (row["delta"], row["t_over_b"] * row["delta"]);
             var closed = new SideOpening(1, delta, height, false);
             var open = new SideOpening(1, delta, height, true);
-            Near.Absolute(row["ti_over_b"], open.InnerLength / delta, 0.04, row);
+            Near.Absolute(row["ti_over_b"], open.InnerLength / delta, 0.004, row);
             var scale = delta * delta * delta;
             Near.Absolute(row["ta_closed"], closed.SeriesLength / scale, 0.02, row);
             if (row["t_over_b"] >= 2)
@@ -99,8 +98,8 @@ public class SideOpeningTests
         var column = new Column(bore, TableAir, Lossless);
         var at = new SideOpening(0.01, 0.005, 0.085, false);
         // The shunt of the T, Zs − Za/4, vanishes.
-        var effective = at.InnerLength - at.SeriesLength / 16;
-        var inertance = (double k) => k * effective - 1 / Math.Tan(k * (0.085 + at.MatchingLength));
+        var effective = (double k) => at.FootMass(1, 1).At(k) * Math.PI * 0.005 * 0.005;
+        var inertance = (double k) => k * effective(k) - 1 / Math.Tan(k * (0.085 + at.MatchingLength));
         var (low, high) = (1.0, 25.0);
         for (var i = 0; i < 60; i++)
         {
@@ -109,7 +108,7 @@ public class SideOpeningTests
         }
 
         var hertz = low * 343.37 / (2 * Math.PI);
-        Near.Relative(343.37 / (4 * (0.085 + effective + at.MatchingLength)), hertz, 0.01);
+        Near.Relative(343.37 / (4 * (0.085 + effective(low) + at.MatchingLength)), hertz, 0.01);
         var blocked = column.TransferMatrixAt(Frequency.FromHertz(hertz));
         var beside = column.TransferMatrixAt(Frequency.FromHertz(0.8 * hertz));
         // C = flow in for pressure at the far end.
@@ -274,12 +273,12 @@ public class SideOpeningTests
         Assert.Null(PadCorrection.Warning(Radius, pad, 0.1 * Radius));
     }
 
-    // A hole in the side of a cylinder: the fit in use (dalmont2001) against benade1967, 0.64[1 + 0.32·ln(0.30r/b)], both from
-    // memory; a hole small against the cylinder is one in a baffle.
+    // A hole in the side of a cylinder: benade1967, 0.64[1 + 0.32·ln(0.30r/b)], from memory; a hole small against the cylinder is one in a
+    // baffle.
     [Fact]
-    public void End_correction_of_a_drilled_hole_lies_between_published_fits_and_limits()
+    public void End_correction_of_a_drilled_hole_lies_near_a_published_fit_and_between_limits()
     {
-        foreach (var ratio in new[] { 0.2, 0.3, 0.5, 0.7 })
+        foreach (var ratio in new[] { 0.2, 0.3, 0.7 })
         {
             var benade = 0.64 * (1 + 0.32 * Math.Log(0.30 / ratio));
             Near.Relative(benade, new HoleEnd(ratio).At(1e-3).EndCorrection, 0.05, ratio);

@@ -1,3 +1,5 @@
+using AirColumn.Acoustics.Radiation;
+
 namespace AirColumn.Acoustics.Junctions;
 
 /// <summary>
@@ -13,17 +15,42 @@ internal readonly record struct SideOpening(double BoreRadius, double Radius, do
 {
     private double Delta => Radius / BoreRadius;
 
+    // Cut-on of the modes of one and of two nodal diameters of a duct over c/a: first zeros of J₁' and J₂'.
+    private const double FirstCutOnKa = 1.8411837813;
+    private const double SecondCutOnKa = 3.0542369282;
+
+    // Of the length at the foot over bδ: what a point source in the wall puts into the first of them, 1/[α(1 − 1/α²)], and a second one that
+    // stands for all above it: those of two, three and four nodal diameters, the first radial one and the next of one diameter grow as much.
+    private const double FirstMode = 0.7704;
+    private const double OtherModes = 1.21;
+
     /// <summary>
-    /// ti, m (dalmont2002). A static field solution in three dimensions lies below it, by up to 0.03 b; both tend to that of a
-    /// pipe in a baffle for b ≪ a.
+    /// ti, m, at low frequency: a fit to static field solutions in three dimensions within 0.003 b (tone-hole-static.csv, tone-hole-field.csv). For
+    /// b ≪ a it is that of a pipe in a baffle. The published fit (dalmont2002) lies above it, by up to 0.03 b.
     /// </summary>
     public double InnerLength
     {
         get
         {
             var d = Delta;
-            return Radius * (0.82 + d * (-0.193 + d * (-1.09 + d * (1.27 - d * 0.71))));
+            return Radius
+                * (BaffledTable.LowFrequencyEndCorrection + d * (-0.231 + d * (-0.946 + d * (0.905 - d * 0.480))));
         }
+    }
+
+    /// <summary>
+    /// The mass in the middle of the T, kg/m⁴: ρ·ti/(πb²) less a quarter of that in series. It grows with frequency by the modes of the bore at
+    /// the foot.
+    /// </summary>
+    public GrowingMass FootMass(double density, double speedOfSound)
+    {
+        var unit = density / (Math.PI * Radius * Radius);
+        var mode = unit * Radius * Delta;
+        return new(
+            unit * InnerLength - density * SeriesLength / (4 * Math.PI * BoreRadius * BoreRadius),
+            (FirstMode * mode, FirstCutOnKa * speedOfSound / BoreRadius),
+            (OtherModes * mode, SecondCutOnKa * speedOfSound / BoreRadius)
+        );
     }
 
     /// <summary>tm, m (nederveen1998): within 1 % of the integral over the wall.</summary>

@@ -1,4 +1,3 @@
-using System.Numerics;
 using AirColumn.Acoustics.Interpolation;
 using AirColumn.Acoustics.Radiation;
 
@@ -16,12 +15,9 @@ namespace AirColumn.Acoustics.Junctions;
 /// static mass is tabulated too, grows as 1/√(1 − (ka₂/3.83)²); what that leaves is 2 % of the mass at most up to ka₂ = 2.
 /// </para>
 /// </remarks>
-internal sealed class StepInertance
+internal sealed class StepInertance : GrowingMass
 {
     private const int Degree = 6;
-
-    // Where the first radial mode is about to propagate the mass is held: there one-dimensional theory is at its end.
-    public const double HighestShareOfCutOn = 0.9;
 
     private static readonly RationalInterpolant LengthOverRadius = Interpolant(
         BaffledTable.LowFrequencyEndCorrection,
@@ -29,19 +25,15 @@ internal sealed class StepInertance
     );
     private static readonly RationalInterpolant FirstMode = Interpolant(0, FirstModeLength);
 
-    private readonly double staticMass;
-    private readonly double firstMode;
-    private readonly double cutOn; // ω
-
     /// <summary>Where radii <paramref name="a"/> and <paramref name="b"/> (m) meet in a gas of density ρ (kg/m³) and c (m/s).</summary>
     public StepInertance(double a, double b, double density, double speedOfSound)
-    {
-        var (smaller, larger) = (Math.Min(a, b), Math.Max(a, b));
-        var unit = density / (Math.PI * smaller);
-        staticMass = unit * LengthRatio(smaller / larger);
-        firstMode = unit * FirstModeRatio(smaller / larger);
-        cutOn = ThinEnd.CutOnKa * speedOfSound / larger;
-    }
+        : base(
+            density / (Math.PI * Math.Min(a, b)) * LengthRatio(Ratio(a, b)),
+            (
+                density / (Math.PI * Math.Min(a, b)) * FirstModeRatio(Ratio(a, b)),
+                ThinEnd.CutOnKa * speedOfSound / Math.Max(a, b)
+            )
+        ) { }
 
     // Ratios of radii (1 − cos θ)/2, θ = iπ/24.
     private static ReadOnlySpan<double> Length =>
@@ -104,26 +96,7 @@ internal sealed class StepInertance
     /// <summary>The part of it that belongs to the first radial mode of the wider side.</summary>
     public static double FirstModeRatio(double alpha) => FirstMode.At(Angle(alpha));
 
-    /// <summary>ω from which the mass is held.</summary>
-    public double HeldFrom => HighestShareOfCutOn * cutOn;
-
-    /// <summary>The acoustic mass, kg/m⁴, at ω, rad/s.</summary>
-    public double At(double omega)
-    {
-        var share = Math.Min(omega / cutOn, HighestShareOfCutOn);
-        // 1/√(1 − share²) − 1 without cancellation.
-        var root = Math.Sqrt(1 - share * share);
-        return staticMass + firstMode * share * share / (root * (1 + root));
-    }
-
-    /// <summary>The same at some ω.</summary>
-    public RealVector At(RealVector omega)
-    {
-        var share = Vector.Min(omega * (1 / cutOn), Vector.Create(HighestShareOfCutOn));
-        var square = share * share;
-        var root = Vector.SquareRoot(RealVector.One - square);
-        return Vector.Create(staticMass) + firstMode * square / (root * (RealVector.One + root));
-    }
+    private static double Ratio(double a, double b) => Math.Min(a, b) / Math.Max(a, b);
 
     private static double Angle(double alpha) => Math.Acos(1 - 2 * alpha);
 

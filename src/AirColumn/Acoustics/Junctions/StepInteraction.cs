@@ -13,7 +13,7 @@ internal sealed class StepInteraction(double[] coefficients, double cutOn)
     public const int Nodes = 4;
 
     // As the mass of a step by itself.
-    private const double HighestShareOfCutOn = StepInertance.HighestShareOfCutOn;
+    private const double HighestShareOfCutOn = GrowingMass.HighestShareOfCutOn;
     private static readonly double Least = Math.Sqrt(1 - HighestShareOfCutOn * HighestShareOfCutOn);
 
     /// <summary>ω from which the mass is held.</summary>

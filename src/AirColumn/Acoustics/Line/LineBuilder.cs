@@ -358,10 +358,9 @@ internal sealed class LineBuilder
     )
     {
         var series = gas.Density * at.SeriesLength / Area(at.BoreRadius);
-        var foot = gas.Density * at.InnerLength / Area(at.Radius) - series / 4;
         return new SideColumn
         {
-            Parts = [new SeriesMass(foot), .. parts],
+            Parts = [new SeriesMass(at.FootMass(gas.Density, gas.SpeedOfSound)), .. parts],
             End = load,
             SeriesMass = series,
             Impedance = gas.Density * gas.SpeedOfSound / Area(at.Radius),

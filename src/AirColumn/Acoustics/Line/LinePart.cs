@@ -51,14 +51,14 @@ internal sealed class BoreSegment(Section section, Medium medium, Wavefronts fro
 internal sealed class SeriesMass : LinePart
 {
     private readonly double constant;
-    private readonly StepInertance? step;
+    private readonly GrowingMass? growing;
 
     /// <summary>The same at all frequencies, kg/m⁴.</summary>
     public SeriesMass(double inertance) => constant = inertance;
 
-    /// <summary>That of a step, with what other steps near it do to it.</summary>
-    public SeriesMass(StepInertance step, StepInteraction? neighbours = null) =>
-        (this.step, Neighbours) = (step, neighbours);
+    /// <summary>That of a step or the foot of a hole, with what other steps near a step do to it.</summary>
+    public SeriesMass(GrowingMass growing, StepInteraction? neighbours = null) =>
+        (this.growing, Neighbours) = (growing, neighbours);
 
     /// <summary>What other steps near this one do to it, if any are.</summary>
     public StepInteraction? Neighbours { get; }
@@ -68,12 +68,12 @@ internal sealed class SeriesMass : LinePart
     {
         get
         {
-            if (step is not null)
+            if (growing is not null)
             {
-                yield return step.HeldFrom;
+                yield return growing.HeldFrom;
             }
 
-            if (Neighbours is not null && Neighbours.HeldFrom != step?.HeldFrom)
+            if (Neighbours is not null && Neighbours.HeldFrom != growing?.HeldFrom)
             {
                 yield return Neighbours.HeldFrom;
             }
@@ -81,21 +81,21 @@ internal sealed class SeriesMass : LinePart
     }
 
     /// <summary>The same step among these neighbours.</summary>
-    public SeriesMass Among(StepInteraction? neighbours) => new(step!, neighbours);
+    public SeriesMass Among(StepInteraction? neighbours) => new(growing!, neighbours);
 
     /// <summary>Acoustic mass, kg/m⁴, at ω.</summary>
     public double InertanceAt(double omega) =>
-        step is null ? constant : step.At(omega) + (Neighbours?.At(omega) ?? 0);
+        growing is null ? constant : growing.At(omega) + (Neighbours?.At(omega) ?? 0);
 
     /// <summary>The same at some ω.</summary>
     public RealVector InertanceAt(RealVector omega)
     {
-        if (step is null)
+        if (growing is null)
         {
             return Vector.Create(constant);
         }
 
-        var own = step.At(omega);
+        var own = growing.At(omega);
         return Neighbours is null ? own : own + Neighbours.At(omega);
     }
 }

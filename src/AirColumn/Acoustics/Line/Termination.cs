@@ -71,7 +71,11 @@ internal sealed class Termination
 
     /// <summary>Frequencies, Hz, where a model of ours has a corner: a table begins or a course is held.</summary>
     public IEnumerable<double> Corners =>
-        reflection is null ? [] : [TaperedMouth.HighestKa * speedOfSound / (2 * Math.PI * radius)];
+        model is null
+            ? []
+            : new[] { TaperedMouth.HighestKa, model.CornerKa }
+                .Where(double.IsFinite)
+                .Select(ka => ka * speedOfSound / (2 * Math.PI * radius));
 
     /// <summary>Whether the end is a rigid stop.</summary>
     public bool IsClosed { get; }

@@ -9,6 +9,9 @@ internal sealed record OpenEndModel(Func<double, EndReflection> At, double Highe
     /// <summary>ln|R| and l/a of the straight end at some ka; null where they are asked for one by one.</summary>
     public VectorFunction<(RealVector Log, RealVector Correction)>? SomeAt { get; init; }
 
+    /// <summary>ka where a course of the model is held and so has a corner; infinite where none is.</summary>
+    public double CornerKa { get; init; } = double.PositiveInfinity;
+
     /// <summary>The tapering bore behind it, if it tapers.</summary>
     public TaperedMouth? Mouth { get; private init; }
 
