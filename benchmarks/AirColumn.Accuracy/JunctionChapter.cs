@@ -1,5 +1,7 @@
+using System.Numerics;
 using AirColumn.Acoustics.Junctions;
 using AirColumn.Tests;
+using AirColumn.Tests.Acoustics;
 
 namespace AirColumn.Accuracy;
 
@@ -18,7 +20,7 @@ internal static class JunctionChapter
         return new Chapter(
             "Steps, holes and branches",
             "A single step is exact: an abrupt, concentric change of radius, up to the first radial mode of its wider side. "
-                + "Holes follow published fits, which hold for holes small against the wavelength and apart by more than their width; "
+                + "Holes follow fits to field solutions and published fits, which hold for holes that are small against the wavelength and farther apart than their width; "
                 + "a bend follows potential flow, exact at low frequency, and causes a warning if the wave in it slows down by more than 5 cents. "
                 + "The sound that open holes send each other outside is not modelled.",
             [
@@ -38,7 +40,7 @@ internal static class JunctionChapter
                     [.. fit.Select(f => f.Error)]
                 ),
                 new Quantity(
-                    "Hole: shunt length over its radius",
+                    "Hole: length at its foot over its radius",
                     "`tone-hole-static.csv`, three-dimensional potential flow to 0.002",
                     "hole over bore 0.3 to 0.85",
                     "",
@@ -46,7 +48,7 @@ internal static class JunctionChapter
                 ),
                 new Quantity(
                     "Hole: series length over bδ², closed",
-                    "the same, to 0.0015",
+                    "`tone-hole-static.csv`, to 0.0015",
                     "hole over bore 0.3 to 0.85",
                     "",
                     [
@@ -54,6 +56,24 @@ internal static class JunctionChapter
                             Hole(row, false).SeriesLength / Math.Pow(row["delta"], 3) - row["ta_closed"]
                         ),
                     ]
+                ),
+                OpenHole(
+                    "Open hole: shunt length, relative",
+                    0,
+                    0.21,
+                    (z, row) => z.Imaginary / row["ka"] / row["delta"] / row["shunt"] - 1
+                ),
+                OpenHole(
+                    "Open hole: shunt length, relative",
+                    0.21,
+                    1,
+                    (z, row) => z.Imaginary / row["ka"] / row["delta"] / row["shunt"] - 1
+                ),
+                OpenHole(
+                    "Open hole: resistance, relative",
+                    0.1,
+                    1,
+                    (z, row) => z.Real / row["resistance"] - 1
                 ),
             ],
             [
@@ -71,6 +91,37 @@ internal static class JunctionChapter
                     LogY = true,
                     Band = 1e-5,
                 },
+            ]
+        );
+    }
+
+    private static Quantity OpenHole(
+        string name,
+        double aboveKa,
+        double toKa,
+        Func<Complex, ReferenceTable.Row, double> error
+    )
+    {
+        var rows = ReferenceTable
+            .Read("tone-hole-field.csv")
+            .Rows.Where(row => row["ka"] > aboveKa && row["ka"] <= toKa)
+            .ToList();
+        var (low, high) = (rows.Min(row => row["ka"]), rows.Max(row => row["ka"]));
+        const double Bore = 0.01; // m
+        return new Quantity(
+            name,
+            "`tone-hole-field.csv`, finite elements in three dimensions to 0.001",
+            FormattableString.Invariant($"hole over bore 0.2 to 0.95, ka {low} to {high}"),
+            "",
+            [
+                .. rows.Select(row =>
+                    error(
+                        HoleOfColumn
+                            .T(Bore, Bore * row["delta"], Bore * row["t_over_a"], row["ka"] / Bore, true)
+                            .Shunt,
+                        row
+                    )
+                ),
             ]
         );
     }

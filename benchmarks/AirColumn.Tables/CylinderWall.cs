@@ -5,7 +5,7 @@ namespace AirColumn.Tables;
 
 /// <summary>
 /// What a small source on a rigid cylinder of radius r hears of itself at kr, beyond the static limit: G(kr) − G(0), where the pressure is
-/// jωρ/r·G for unit flow. The sum over the circular modes of the cylinder (morse1968, chapter 7). Writes CylinderWallTable.cs:
+/// jωρ/r·G for unit flow. The sum over the circular modes of the cylinder (morse1948). Writes CylinderWallTable.cs:
 /// dotnet run -c Release --project benchmarks/AirColumn.Tables -- cylinder-wall --write
 /// </summary>
 internal static class CylinderWall
@@ -18,23 +18,23 @@ internal static class CylinderWall
     private const int Points = 3000;
 
     public static IEnumerable<Table> Tables { get; } =
-        [
-            new(
-                "cylinder-wall",
-                "Radiation/CylinderWallTable.cs",
-                ["Inertance", "Resistance"],
-                Count,
-                i =>
-                {
-                    var kr = HighestKr * Math.Pow((i + 1.0) / Count, 2);
-                    var g = Self(kr);
-                    // Of the resistance, what is more than in free space, over that.
-                    return [g.Real, -g.Imaginary * 4 * Math.PI / kr - 1];
-                },
-                "F5",
-                2e-5
-            ),
-        ];
+    [
+        new(
+            "cylinder-wall",
+            "Radiation/CylinderWallTable.cs",
+            ["Inertance", "Resistance"],
+            Count,
+            i =>
+            {
+                var kr = HighestKr * Math.Pow((i + 1.0) / Count, 2);
+                var g = Self(kr);
+                // Of the resistance, what is more than in free space, over that.
+                return [g.Real, -g.Imaginary * 4 * Math.PI / kr - 1];
+            },
+            "F5",
+            2e-5
+        ),
+    ];
 
     private static Complex Self(double k)
     {
@@ -47,7 +47,10 @@ internal static class CylinderWall
             var part = Integral(
                 0,
                 Math.PI / 2,
-                angle => (Kernel(order, k, k * Math.Sin(angle)) - Still(order, k * Math.Sin(angle))) * k * Math.Cos(angle)
+                angle =>
+                    (Kernel(order, k, k * Math.Sin(angle)) - Still(order, k * Math.Sin(angle)))
+                    * k
+                    * Math.Cos(angle)
             );
             if (edge > k)
             {

@@ -1,11 +1,12 @@
 // One side hole in a bore of radius 1: radius d, wall t, half of the T (z > 0) and half of that (x > 0). Lengths in radii of the bore.
+// Physical surfaces: 1 the end of the bore's arm, 2 the plane of symmetry z = 0, 3 the sphere round an open hole, 4 rigid walls.
 SetFactory("OpenCASCADE");
-DefineConstant[ d = 0.6 ];
-DefineConstant[ t = 0.5333 ];
-DefineConstant[ L = 3 ];
-DefineConstant[ R = 8 ];
+DefineConstant[ d = 0.6 ]; // radius of the hole
+DefineConstant[ t = 0.5333 ]; // its height, the thickness of the wall
+DefineConstant[ L = 3 ]; // the arm
+DefineConstant[ R = 8 ]; // the sphere
 DefineConstant[ isOpen = 1 ];
-DefineConstant[ f = 1 ];
+DefineConstant[ f = 1 ]; // a factor of all sizes of elements
 r = 1 + t;
 top = isOpen ? r + 0.2*d : r;
 Cylinder(1) = {0, 0, 0, 0, 0, L, 1, Pi};

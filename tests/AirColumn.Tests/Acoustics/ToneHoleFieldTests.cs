@@ -1,9 +1,3 @@
-using System.Numerics;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using UnitsNet;
-using static AirColumn.Tests.Acoustics.ReferenceAir;
-
 namespace AirColumn.Tests.Acoustics;
 
 /// <summary>
@@ -35,7 +29,7 @@ public class ToneHoleFieldTests
     )
     {
         var isOpen = state == "open";
-        var (ta, z) = T(bore, hole, height, wavenumber, isOpen);
+        var (ta, z) = HoleOfColumn.T(bore, hole, height, wavenumber, isOpen);
         var isLow = wavenumber * bore < LowKa;
         Near.Relative(shunt, z.Imaginary / (wavenumber * hole), isLow ? 0.007 : 0.025);
         Near.Absolute(series, ta, 0.03);
@@ -43,37 +37,6 @@ public class ToneHoleFieldTests
         {
             Near.Relative(resistance, z.Real, isLow ? 0.02 : 0.06);
         }
-    }
-
-    // ta/(bδ²), and the shunt over ρc/(πb²), at a wavenumber.
-    private static (double Series, Complex Shunt) T(double a, double b, double t, double k, bool isOpen)
-    {
-        var arm = 10 * a;
-        var gas = TableAir.Constants;
-        var bore = Bore.Build()
-            .Cylinder(Metres(2 * a), Metres(2 * arm))
-            .Hole(new ToneHole(Metres(arm), Metres(2 * b), Metres(t)))
-            .IdealOpenEnd();
-        var column = new Column(
-            bore,
-            TableAir,
-            Lossless with
-            {
-                Fingering = isOpen ? Fingering.AllOpen : Fingering.AllClosed,
-                Tolerance = 1e-10,
-            }
-        );
-        var whole = column.TransferMatrixAt(Frequency.FromHertz(k * gas.SpeedOfSound / (2 * Math.PI)));
-        // Both arms taken away.
-        var unit = gas.Density * gas.SpeedOfSound / (Math.PI * a * a);
-        var (cos, j) = (Math.Cos(k * arm), -Complex.ImaginaryOne * Math.Sin(k * arm));
-        var (p1, p2) = (cos * whole.A + j * unit * whole.C, cos * whole.B + j * unit * whole.D);
-        var (u1, u2) = (j / unit * whole.A + cos * whole.C, j / unit * whole.B + cos * whole.D);
-        var first = p1 * cos + p2 * j / unit;
-        var shunt = 1 / (u1 * cos + u2 * j / unit);
-        var mass = 2 * (first - 1) * shunt / unit;
-        var delta = b / a;
-        return (mass.Imaginary / (k * a) / (delta * delta * delta), shunt / unit * delta * delta);
     }
 
     private static TheoryData<string, double, double, double, double, double, double, double> Read()
@@ -111,6 +74,4 @@ public class ToneHoleFieldTests
 
         return data;
     }
-
-    private static Length Metres(double value) => Length.FromMeters(value);
 }

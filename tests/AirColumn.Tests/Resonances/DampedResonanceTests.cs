@@ -36,11 +36,11 @@ public class DampedResonanceTests
     {
         var (bore, fingering) = RandomOpenings.From(10, RandomBore.From(10, 4e-3, 0.04, 1));
         var column = new Column(bore, TableAir, OneDimensional with { Fingering = fingering });
-        foreach (var about in new[] { 274.944, 950.950 })
+        foreach (var about in new[] { 275.0, 951.0 })
         {
             var resonance = column
                 .Resonances(UnitsNet.Frequency.FromHertz(1000))
-                .Single(each => Math.Abs(each.Frequency.Hertz - about) < 0.01);
+                .Single(each => Math.Abs(each.Frequency.Hertz - about) < 1);
             var (f, step) = (resonance.Frequency.Hertz, 1e-4 * resonance.Frequency.Hertz);
             var bend = (Level(f + step) - 2 * Level(f) + Level(f - step)) / (step * step);
             // Neighbours add something to the curvature; the broad modes are a tenth as sharp.

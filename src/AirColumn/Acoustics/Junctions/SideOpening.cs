@@ -34,7 +34,10 @@ internal readonly record struct SideOpening(double BoreRadius, double Radius, do
         {
             var d = Delta;
             return Radius
-                * (BaffledTable.LowFrequencyEndCorrection + d * (-0.231 + d * (-0.946 + d * (0.905 - d * 0.480))));
+                * (
+                    BaffledTable.LowFrequencyEndCorrection
+                    + d * (-0.231 + d * (-0.946 + d * (0.905 - d * 0.480)))
+                );
         }
     }
 

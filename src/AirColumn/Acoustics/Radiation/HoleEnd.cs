@@ -21,9 +21,10 @@ internal sealed class HoleEnd(double radiusRatio)
     private const int Degree = 6;
 
     private static readonly RationalInterpolant Inertance = Course(CylinderWallTable.Inertance);
-    private static readonly RationalInterpolant Resistance = Inertance.WithValues(
-        [0, .. CylinderWallTable.Resistance]
-    );
+    private static readonly RationalInterpolant Resistance = Inertance.WithValues([
+        0,
+        .. CylinderWallTable.Resistance,
+    ]);
 
     private readonly double correction =
         BaffledTable.LowFrequencyEndCorrection - 0.4745 * Math.Pow(radiusRatio, 0.9);
@@ -45,7 +46,11 @@ internal sealed class HoleEnd(double radiusRatio)
                     var (plane, _, _) = baffled.At(kb);
                     Span<RealVector> values = stackalloc RealVector[2];
                     var place = Vector.SquareRoot(kb * (1 / (radiusRatio * CylinderWallTable.HighestKr)));
-                    RationalInterpolant.At(Vector.Min(place, RealVector.One), [Inertance, Resistance], values);
+                    RationalInterpolant.At(
+                        Vector.Min(place, RealVector.One),
+                        [Inertance, Resistance],
+                        values
+                    );
                     return (
                         log + values[1] * (plane - log),
                         shrunk * length + Math.PI * radiusRatio * values[0]
