@@ -24,7 +24,7 @@ internal static class HoleOfColumn
             Lossless with
             {
                 Fingering = isOpen ? Fingering.AllOpen : Fingering.AllClosed,
-                Tolerance = 1e-10,
+                RelativeTolerance = 1e-10,
             }
         );
         var whole = column.TransferMatrixAt(Frequency.FromHertz(k * gas.SpeedOfSound / (2 * Math.PI)));
