@@ -11,6 +11,7 @@ public class EdgeTests
     [Theory]
     [InlineData(1.2345678e-7, 6, "1.23457e−7")]
     [InlineData(-1.2345678e-7, 3, "−1.23e−7")]
+    [InlineData(1.2345678e-7, 2, "1.2e−7")]
     [InlineData(1.2345678e9, 3, "1.23e9")]
     [InlineData(1e-4, 3, "0.0001")]
     [InlineData(1234.5678, 6, "1234.57")]
