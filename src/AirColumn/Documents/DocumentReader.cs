@@ -98,7 +98,8 @@ internal static class DocumentReader
             "fingering",
             "fingerings",
             "radiation",
-            "tolerance"
+            "tolerance",
+            "lossFactor"
         );
         var name = document.Optional("name")?.Text();
         var bore = BoreReader.Read(document);

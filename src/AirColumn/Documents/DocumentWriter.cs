@@ -67,6 +67,11 @@ internal static class DocumentWriter
     private static void WriteOptions(Utf8JsonWriter json, ColumnOptions options)
     {
         json.WriteString("losses", Vocabulary.Losses.For(options.Losses));
+        if (options.LossFactor != 1)
+        {
+            json.WriteNumber("lossFactor", options.LossFactor);
+        }
+
         json.WriteString("wavefronts", Vocabulary.Fronts.For(options.Wavefronts));
         if (options.Modes is { } modes)
         {

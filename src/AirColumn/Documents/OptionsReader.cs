@@ -12,6 +12,7 @@ internal static class OptionsReader
     {
         var standard = new ColumnOptions();
         var tolerance = document.Optional("tolerance")?.Number() ?? standard.RelativeTolerance;
+        var lossFactor = document.Optional("lossFactor")?.Number() ?? standard.LossFactor;
         var options = new ColumnOptions
         {
             Losses = Word(document, "losses", Vocabulary.Losses, WallLosses.Full),
@@ -25,8 +26,9 @@ internal static class OptionsReader
         };
         return Checked.Make(
             document,
-            () => options with { RelativeTolerance = tolerance },
-            (nameof(ColumnOptions.RelativeTolerance), document.PathOf("tolerance"))
+            () => options with { RelativeTolerance = tolerance, LossFactor = lossFactor },
+            (nameof(ColumnOptions.RelativeTolerance), document.PathOf("tolerance")),
+            (nameof(ColumnOptions.LossFactor), document.PathOf("lossFactor"))
         );
     }
 

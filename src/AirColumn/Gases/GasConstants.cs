@@ -16,6 +16,16 @@ internal readonly record struct GasConstants(
     double HeatCapacityRatio
 )
 {
+    /// <summary>The same gas at walls that take so many times as much from a wave in it: friction and conduction go with the root of these.</summary>
+    public GasConstants AtWalls(double lossFactor) =>
+        lossFactor == 1
+            ? this
+            : this with
+            {
+                Viscosity = lossFactor * lossFactor * Viscosity,
+                Conductivity = lossFactor * lossFactor * Conductivity,
+            };
+
     /// <summary>κ/(ρ·Cp), m²/s.</summary>
     public double ThermalDiffusivity => Conductivity / (Density * HeatCapacity);
 

@@ -155,6 +155,7 @@ internal static class GradientColumns
             .. meets
                 .Where(i => sections[i] is ConeSection && sections[i + 1] is ConeSection)
                 .Select(ColumnParameter.JointDiameter),
+            .. column.Options.Losses == WallLosses.None ? [] : new[] { ColumnParameter.Losses },
         ];
     }
 

@@ -78,6 +78,31 @@ public class BoreFitTests(ITestOutputHelper output)
         Assert.Contains("length of section 1", solution.Explanation, StringComparison.Ordinal);
     }
 
+    // A wooden tube: its walls lose 12 percent more than smooth ones. What the diameter explains of the level, and what the walls, is told apart.
+    [Fact]
+    public void Losses_at_the_wall_are_found_beside_the_bore()
+    {
+        var believed = Stepped(Mm(300), Mm(20));
+        var truth = ColumnParameter.Losses.With(Stepped(Mm(300), Mm(20.2)), 1.12);
+        var solution = BoreFit.Solve(
+            believed,
+            Measure(truth, believed, 0.003, 11),
+            [
+                new(ColumnParameter.Diameter(0), Mm(0.5)),
+                new(ColumnParameter.Diameter(1), Mm(0.5)),
+                new(ColumnParameter.Losses, 0.5),
+            ]
+        );
+        Assert.True(solution.IsSolved, solution.Explanation);
+        Assert.Equal(
+            [ColumnParameter.Diameter(0), ColumnParameter.Losses],
+            solution.Off.Select(value => value.Parameter)
+        );
+        Near.Absolute(1.12, solution.Values[2].Value, 3 * solution.Values[2].StandardDeviation);
+        Assert.InRange(solution.Values[2].StandardDeviation, 1e-4, 0.02);
+        Near.Absolute(0.0202, solution.Values[0].Value, 3 * solution.Values[0].StandardDeviation);
+    }
+
     // Below the first resonance a tube of even bore is a spring: of its length and its diameter only the volume is heard.
     [Fact]
     public void What_the_measurement_cannot_tell_is_said()

@@ -163,6 +163,8 @@ public class ColumnDocumentVersion2Tests
     [InlineData("\"dalmont2001\"", "\"Dalmont\"", "radiation")]
     [InlineData("1e-9", "1e-2", "tolerance")]
     [InlineData("1e-9", "\"1e-9\"", "tolerance")]
+    [InlineData("1e-9", "1e-9, \"lossFactor\": 0", "lossFactor")]
+    [InlineData("1e-9", "1e-9, \"lossFactor\": 11", "lossFactor")]
     [InlineData("\"blownEnd\": \"free\"", "\"blownEnd\": \"closed\"", "blownWall")]
     [InlineData("\"blownWall\": \"2 mm\"", "\"blownWall\": \"-2 mm\"", "blownWall")]
     [InlineData("\"blownWall\"", "\"correction\"", "correction")]

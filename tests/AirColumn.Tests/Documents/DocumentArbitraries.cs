@@ -186,6 +186,7 @@ public static class DocumentArbitraries
             from air in Airs
             from bore in Gen.OneOf(Plain, Opened)
             from losses in Gen.Elements(Enum.GetValues<WallLosses>())
+            from lossFactor in Gen.Elements(1.0, 1.15, 0.1, 10)
             from wavefronts in Gen.Elements(Enum.GetValues<Wavefronts>())
             from modes in Gen.Choose(0, ColumnOptions.MostModes)
             from radiation in RadiationOf(bore)
@@ -199,6 +200,7 @@ public static class DocumentArbitraries
                 new ColumnOptions
                 {
                     Losses = losses,
+                    LossFactor = lossFactor,
                     Wavefronts = wavefronts,
                     Modes = modes > 0 ? modes : null,
                     Radiation = radiation,

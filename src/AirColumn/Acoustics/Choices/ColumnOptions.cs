@@ -8,6 +8,7 @@ public sealed record ColumnOptions
     private readonly double tolerance = 1e-10;
     private readonly BlownEnd blownEnd = BlownEnd.Closed;
     private readonly WallLosses losses = WallLosses.Full;
+    private readonly double lossFactor = 1;
     private readonly Fingering fingering = Fingering.AllOpen;
     private readonly RadiationModel radiation = RadiationModel.Exact;
     private readonly Wavefronts wavefronts = Wavefronts.Automatic;
@@ -19,6 +20,21 @@ public sealed record ColumnOptions
     {
         get => losses;
         init => losses = Require.Named(value, nameof(Losses));
+    }
+
+    /// <summary>
+    /// The factor by which friction and heat conduction at the wall are larger than at a smooth, dry, rigid wall, 0.1 to 10; 1 by default. Rough or
+    /// porous walls lose more.
+    /// </summary>
+    /// <remarks>
+    /// Viscosity and conductivity of the air at the wall are multiplied by its square. So attenuation changes in proportion to the factor if the
+    /// boundary layer is thin, and the speed of sound by what belongs to that attenuation.
+    /// </remarks>
+    /// <exception cref="ArgumentOutOfRangeException">The value is outside that range or not a number.</exception>
+    public double LossFactor
+    {
+        get => lossFactor;
+        init => lossFactor = Require.InRange(value, 0.1, 10, "", nameof(LossFactor));
     }
 
     /// <summary>The model of the wave fronts where the bore widens or narrows; automatic by default.</summary>

@@ -64,6 +64,7 @@ internal sealed class LineBuilder
     private static bool AreLike(ColumnOptions a, ColumnOptions b) =>
         a.Wavefronts == b.Wavefronts
         && a.Losses == b.Losses
+        && a.LossFactor.Equals(b.LossFactor)
         && a.Radiation == b.Radiation
         && a.RelativeTolerance.Equals(b.RelativeTolerance);
 
@@ -417,6 +418,6 @@ internal sealed class LineBuilder
 
         var air = profile.At(metres, length);
         warnings.UnionWith(air.Warnings);
-        return air.Constants;
+        return air.Constants.AtWalls(options.LossFactor);
     }
 }

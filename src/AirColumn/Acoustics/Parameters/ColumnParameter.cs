@@ -48,6 +48,9 @@ public sealed record ColumnParameter
     /// <summary>The end correction given for an open blown end, m.</summary>
     public static ColumnParameter BlownCorrection { get; } = new(new BlownParameter());
 
+    /// <summary>The factor of the losses at the wall, <see cref="ColumnOptions.LossFactor"/>: 1 is a smooth, dry, rigid wall.</summary>
+    public static ColumnParameter Losses { get; } = new(new LossParameter());
+
     /// <summary>Inside diameter of a section where it begins, m. A cylinder becomes a cone when it changes.</summary>
     /// <param name="section">The index of the section: 0 is at the blown end.</param>
     /// <returns>The parameter.</returns>
@@ -169,7 +172,7 @@ public sealed record ColumnParameter
     }
 
     /// <summary>
-    /// All parameters of a column: for each section its length and its diameter, or the diameters of its two ends or of its points; place,
+    /// All parameters of a column but <see cref="Losses"/>: for each section its length and its diameter, or the diameters of its two ends or of its points; place,
     /// diameter and height of each tone hole; the wall at a free far end if it has one; the correction of a blown end; and the state of the air if
     /// it is known.
     /// </summary>

@@ -10,7 +10,7 @@ internal static partial class ParameterNames
     private const string Between = " and ";
 
     private const string Known =
-        "length of section 1, diameter of section 1, inlet diameter of section 1, outlet diameter of section 1, diameter of point 2 of section 1, place of point 2 of section 1, place of hole 1, diameter of hole 1, height of hole 1, wall at the far end, correction of the blown end, temperature of the air, humidity of the air, pressure of the air, carbon dioxide in the air";
+        "length of section 1, diameter of section 1, inlet diameter of section 1, outlet diameter of section 1, diameter of point 2 of section 1, place of point 2 of section 1, place of hole 1, diameter of hole 1, height of hole 1, wall at the far end, correction of the blown end, losses at the wall, temperature of the air, humidity of the air, pressure of the air, carbon dioxide in the air";
 
     /// <summary>Reads a name, or several that change together.</summary>
     /// <exception cref="FormatException">There is no such name.</exception>
@@ -63,6 +63,7 @@ internal static partial class ParameterNames
         {
             "wall at the far end" => ColumnParameter.Wall,
             "correction of the blown end" => ColumnParameter.BlownCorrection,
+            "losses at the wall" => ColumnParameter.Losses,
             "temperature of the air" => ColumnParameter.Temperature,
             "humidity of the air" => ColumnParameter.Humidity,
             "pressure of the air" => ColumnParameter.Pressure,
