@@ -73,7 +73,10 @@ public class FolderTests
                 "Gases",
             ]
         ),
-        ("Acoustics/Parameters", ["", "Acoustics", "Acoustics/Choices", "Acoustics/Line", "Bores", "Gases"]),
+        (
+            "Acoustics/Parameters",
+            ["", "Acoustics", "Acoustics/Choices", "Acoustics/Line", "Acoustics/Losses", "Bores", "Gases"]
+        ),
         (
             "Acoustics/Sensitivity",
             [
