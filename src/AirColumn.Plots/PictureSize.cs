@@ -65,7 +65,7 @@ public sealed record PictureSize
         );
     }
 
-    /// <summary>A size on a screen, with text of 14 pixels and a PNG of one pixel for each.</summary>
+    /// <summary>A size on a screen, with text of 14 pixels and a PNG that has one pixel for each CSS pixel.</summary>
     /// <param name="width">Width in pixels: 200 to 2400.</param>
     /// <param name="height">Height in pixels: 120 to 2400; null to let each kind of picture choose.</param>
     /// <returns>The size.</returns>

@@ -55,7 +55,7 @@ public abstract class Recording : IDisposable
             if (!file.CanSeek)
             {
                 throw new RecordingException(
-                    "This is not a file on a disk but perhaps a pipe, so it cannot be read from any place in it. Save the sound to a file first."
+                    "This is not a file on a disk (perhaps it is a pipe), so reading cannot start at an arbitrary place in it. Save the sound to a file first."
                 );
             }
 

@@ -32,7 +32,7 @@ public sealed record SoundedNote
 
     /// <summary>
     /// Standard uncertainty of <see cref="Fundamental"/>, cents: from noise, from disagreement between the partials, from the ends and gaps of the
-    /// measured part, and from a steady glide, on which the pitch may be anywhere. Wandering and vibrato about the mean are
+    /// measured part, and from a steady glide, within whose range the pitch of the note may lie anywhere. Wandering and vibrato about the mean are
     /// <see cref="SpreadCents"/>.
     /// </summary>
     public required double StandardUncertaintyCents { get; init; }

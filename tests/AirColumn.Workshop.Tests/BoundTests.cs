@@ -15,7 +15,7 @@ public class BoundTests
     {
         var problem = Assert.Throws<FormatException>(() => Read(reader, new string(' ', 1_000_001)));
         Assert.EndsWith(
-            "has 1000001 characters; allowed are 1000000.",
+            "has 1000001 characters; at most 1000000 are allowed.",
             problem.Message,
             StringComparison.Ordinal
         );

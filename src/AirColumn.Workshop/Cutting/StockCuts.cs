@@ -73,7 +73,7 @@ public static class StockCuts
         if (pieces.Count > MostPieces)
         {
             throw new ArgumentException(
-                $"There are {pieces.Count} pieces; allowed are {MostPieces}.",
+                $"There are {pieces.Count} pieces; at most {MostPieces} are allowed.",
                 nameof(pieces)
             );
         }

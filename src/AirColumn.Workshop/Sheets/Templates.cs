@@ -63,7 +63,8 @@ public static class Templates
     }
 
     /// <summary>
-    /// The template for a part of a tube: the saw line of a pipe, the arc of a bend, the holes of a pipe that are measured from one end.
+    /// The template for a part of a tube: for a pipe its saw line, for a bend its arc, for a hole all holes of its pipe that are measured from the
+    /// same end.
     /// </summary>
     /// <param name="assembly">The parts.</param>
     /// <param name="part">The index of the part: 0 is at the blown end.</param>

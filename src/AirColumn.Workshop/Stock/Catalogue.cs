@@ -175,7 +175,9 @@ public sealed class Catalogue
     {
         if (csv.Length > Longest)
         {
-            throw new FormatException($"The catalogue has {csv.Length} characters; allowed are {Longest}.");
+            throw new FormatException(
+                $"The catalogue has {csv.Length} characters; at most {Longest} are allowed."
+            );
         }
 
         var result = new List<T>();

@@ -20,7 +20,9 @@ internal static class JsonFile
     {
         if (text.Length > Longest)
         {
-            throw new FormatException($"{whole} has {text.Length} characters; allowed are {Longest}.");
+            throw new FormatException(
+                $"{whole} has {text.Length} characters; at most {Longest} are allowed."
+            );
         }
 
         if (string.IsNullOrWhiteSpace(text))

@@ -42,7 +42,7 @@ public sealed class TubeAssembly
         {
             throw new ArgumentException(
                 open.Count > 1
-                    ? $"The lengths of {string.Join(" and ", open.Select(pipe => $"'{pipe.Name}'"))} are open; give all but one of them a length."
+                    ? $"The lengths of {string.Join(" and ", open.Select(pipe => $"'{pipe.Name}'"))} are not given; give the length of every pipe but one."
                     : "There is no pipe among the parts; a tube needs at least one.",
                 nameof(parts)
             );

@@ -52,7 +52,7 @@ internal static class QuestionWords
             "gap" => "How far does a pipe stay away from the stop in its socket?",
             "inside" => "How wide is it inside, between the stops?",
             "between" => "How far are the stops apart?",
-            "radius" => "What radius has its bend, to the middle of the bore?",
+            "radius" => "What is the radius of its bend, measured to the middle of the bore?",
             _ => throw new ArgumentException($"No join has a size {key}.", nameof(key)),
         };
 
@@ -60,7 +60,7 @@ internal static class QuestionWords
 
     public static string NotAChoice(string text, IReadOnlyList<string> choices, string? meant) =>
         meant is null
-            ? $"'{text}' is no answer to this; write {string.Join(", ", choices.SkipLast(1))} or {choices[^1]}."
+            ? $"'{text}' is not an answer to this; write {string.Join(", ", choices.SkipLast(1))} or {choices[^1]}."
             : DidYouMean(text, meant);
 
     public static string DidYouMean(string text, string meant) =>

@@ -309,7 +309,7 @@ public sealed class Column
         if (Wavefronts == Wavefronts.Multimodal)
         {
             throw new NotSupportedException(
-                "With several radial modes a bore is no two-port of one pressure and one flow at either end. Ask for the impedance, or "
+                "With several radial modes a bore is not a two-port with one pressure and one flow at each end. Ask for the impedance, or "
                     + "for a column with other wave fronts."
             );
         }

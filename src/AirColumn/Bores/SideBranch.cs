@@ -33,7 +33,7 @@ public sealed record SideBranch
         if (Depth > Deepest)
         {
             throw new ArgumentException(
-                $"The side branch has branches of branches {Depth} deep; allowed are {Deepest}.",
+                $"The side branch has branches of branches {Depth} deep; at most {Deepest} are allowed.",
                 nameof(bore)
             );
         }

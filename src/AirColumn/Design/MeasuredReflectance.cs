@@ -92,7 +92,7 @@ public sealed class MeasuredReflectance : BoreMeasurement
         if (hertz.Length == 0 || hertz.Length != reflectance.Length)
         {
             throw new ArgumentException(
-                $"There are {hertz.Length} frequencies and {reflectance.Length} values; give at least one, and as many of the one as of the other.",
+                $"There are {hertz.Length} frequencies and {reflectance.Length} values; give at least one frequency, and one value for each.",
                 nameof(hertz)
             );
         }

@@ -81,7 +81,7 @@ internal sealed record DocumentValue(string Path, JsonElement Json, int Version)
         {
             throw new ColumnDocumentException(
                 Path,
-                $"{Path} has {Require.Show(count, "")} items; allowed are {Require.Show(most, "")}."
+                $"{Path} has {Require.Show(count, "")} items; at most {Require.Show(most, "")} are allowed."
             );
         }
 

@@ -23,7 +23,7 @@ internal static class EndReader
         {
             throw new ColumnDocumentException(
                 useless.Path,
-                $"{useless.Path} means nothing where {end.PathOf("kind")} is '{kind}'; leave it out."
+                $"{useless.Path} has no effect if {end.PathOf("kind")} is '{kind}'; leave it out."
             );
         }
 

@@ -21,7 +21,7 @@ internal static class NameText
         if (name.Length > Longest)
         {
             throw new ArgumentException(
-                $"The name has {Require.Show(name.Length, "")} characters; allowed are {Longest}.",
+                $"The name has {Require.Show(name.Length, "")} characters; at most {Longest} are allowed.",
                 parameter
             );
         }

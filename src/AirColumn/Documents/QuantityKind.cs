@@ -20,6 +20,8 @@ internal sealed record QuantityKind<TQuantity, TUnit>(
     // Far beyond anything real, and no unit takes such a number out of the range of a double.
     private const double Limit = 1e200;
 
+    private string Named => $"{("aeiou".Contains(Name[0], StringComparison.Ordinal) ? "an" : "a")} {Name}";
+
     private string Advice => $"write a number and a unit, such as \"{Example}\"";
 
     public TQuantity Parse(string text)
@@ -28,18 +30,18 @@ internal sealed record QuantityKind<TQuantity, TUnit>(
         var trimmed = text.Trim();
         if (trimmed.Length == 0)
         {
-            throw new FormatException($"An empty text is not a {Name}; {Advice}.");
+            throw new FormatException($"An empty text is not {Named}; {Advice}.");
         }
 
         var shown = Quote.Of(trimmed);
         if (!NumberText.TryRead(trimmed, Fractions, out var number))
         {
-            throw new FormatException($"{shown} is not a {Name}; {Advice}.");
+            throw new FormatException($"{shown} is not {Named}; {Advice}.");
         }
 
         if (double.IsNaN(number.Value))
         {
-            throw new FormatException($"{shown} is not a {Name}: the divisor of its fraction is 0.");
+            throw new FormatException($"{shown} is not {Named}: the divisor of its fraction is 0.");
         }
 
         var unit = Unit(shown, number);
@@ -53,7 +55,7 @@ internal sealed record QuantityKind<TQuantity, TUnit>(
             }
         }
 
-        throw new FormatException($"{shown} is too large a number for a {Name}.");
+        throw new FormatException($"{shown} is too large a number for {Named}.");
     }
 
     private TUnit Unit(string shown, NumberText number)
@@ -69,7 +71,7 @@ internal sealed record QuantityKind<TQuantity, TUnit>(
         if (number.Rest[0] is ',' or '\'' or (>= '0' and <= '9') && number.Rest.Any(char.IsAsciiDigit))
         {
             throw new FormatException(
-                $"{shown} is not a {Name}; write numbers with a decimal point and nothing between the digits, such "
+                $"{shown} is not {Named}; write numbers with a decimal point and no other separator, such "
                     + $"as \"{Example}\"."
             );
         }
@@ -83,7 +85,7 @@ internal sealed record QuantityKind<TQuantity, TUnit>(
             ? $"did you mean \"{Quote.Cut(number.Digits)} {meant}\"?"
             : $"{Advice}.";
         throw new FormatException(
-            $"{shown} is not a {Name}: {Quote.Of(number.Rest)} is not a unit of it; {advice}"
+            $"{shown} is not {Named}: {Quote.Of(number.Rest)} is not a unit of it; {advice}"
         );
     }
 }

@@ -29,8 +29,8 @@ public static class ResonanceGradients
 
     /// <summary>The gradients of resonances of a column, each from one pass through it.</summary>
     /// <remarks>
-    /// A resonance is an extremum of |Z|, so its derivative is −∂²ln|Z|/∂f∂θ over ∂²ln|Z|/∂f². Pressure, flow and the q of
-    /// <see cref="ImpedanceGradients.ImpedanceGradient"/> are smooth around it, and a polynomial through eight frequencies gives their slopes.
+    /// A resonance is an extremum of |Z|, so its derivative is −∂²ln|Z|/∂f∂θ over ∂²ln|Z|/∂f². Around the extremum pressure, flow and
+    /// q = U·δp − p·δU, with δZ = q/U², are smooth, and a polynomial through their values at eight frequencies gives their slopes.
     /// </remarks>
     /// <param name="column">The column.</param>
     /// <param name="resonances">Resonances of that column.</param>

@@ -114,7 +114,7 @@ internal static class StudyReader
         {
             throw new ColumnDocumentException(
                 "points",
-                "points means nothing where every parameter has steps or values; leave it out."
+                "points has no effect if every parameter has steps or values; leave it out."
             );
         }
 
@@ -223,7 +223,7 @@ internal static class StudyReader
         {
             throw new ColumnDocumentException(
                 document.PathOf("parameters"),
-                $"parameters make {Require.Show(count, "")} items; allowed are {Require.Show(MostItems, "")}. Take fewer steps, or draw points."
+                $"parameters make {Require.Show(count, "")} items; at most {Require.Show(MostItems, "")} are allowed. Take fewer steps, or draw points."
             );
         }
     }

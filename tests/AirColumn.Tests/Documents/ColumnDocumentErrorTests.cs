@@ -237,7 +237,7 @@ public class ColumnDocumentErrorTests
         "\"kind\": \"open\"",
         "\"kind\": \"baffle\"",
         "farEnd.wall",
-        "farEnd.wall means nothing where farEnd.kind is 'baffle'; leave it out."
+        "farEnd.wall has no effect if farEnd.kind is 'baffle'; leave it out."
     )]
     // Shapes of the JSON.
     [InlineData(
@@ -445,11 +445,11 @@ public class ColumnDocumentErrorTests
             new string('[', 100_000)
         );
         AssertSays(
-            "sections has 100001 items; allowed are 100000.",
+            "sections has 100001 items; at most 100000 are allowed.",
             Sample.With("{\"shape\"", $"{Repeat("0,")}{{\"shape\"", Sample.Least)
         );
         AssertSays(
-            "sections[0].points has 100001 items; allowed are 100000.",
+            "sections[0].points has 100001 items; at most 100000 are allowed.",
             $"{{\"column\":1,\"sections\":[{{\"shape\":\"profile\",\"points\":[{Repeat("0,")}0]}}],\"farEnd\":{{\"kind\":\"open\"}}}}"
         );
         static string Repeat(string item) => string.Concat(Enumerable.Repeat(item, 100_000));

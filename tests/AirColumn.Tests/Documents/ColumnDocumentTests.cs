@@ -186,7 +186,7 @@ public class ColumnDocumentTests
         );
         Assert.Contains("half a character", Refused("\uD800"), StringComparison.Ordinal);
         Assert.Contains(
-            "1001 characters; allowed are 1000",
+            "1001 characters; at most 1000 are allowed",
             Refused(new string('x', 1001)),
             StringComparison.Ordinal
         );

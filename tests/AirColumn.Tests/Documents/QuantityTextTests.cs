@@ -150,11 +150,11 @@ public class QuantityTextTests
     )]
     [InlineData(
         "25,4 mm",
-        "'25,4 mm' is not a length; write numbers with a decimal point and nothing between the digits, such as \"25 mm\"."
+        "'25,4 mm' is not a length; write numbers with a decimal point and no other separator, such as \"25 mm\"."
     )]
     [InlineData(
         "1 240 mm",
-        "'1 240 mm' is not a length; write numbers with a decimal point and nothing between the digits, such as \"25 mm\"."
+        "'1 240 mm' is not a length; write numbers with a decimal point and no other separator, such as \"25 mm\"."
     )]
     [InlineData(
         "4' 12\"",

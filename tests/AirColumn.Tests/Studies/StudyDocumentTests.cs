@@ -111,7 +111,7 @@ public class StudyDocumentTests
     [InlineData(
         "points.count",
         "1000000000000",
-        "parameters make 6E+12 items; allowed are 1E+12. Take fewer steps, or draw points."
+        "parameters make 6E+12 items; at most 1E+12 are allowed. Take fewer steps, or draw points."
     )]
     [InlineData(
         "answers",
@@ -169,7 +169,7 @@ public class StudyDocumentTests
             }
         });
         Assert.Equal(
-            "points means nothing where every parameter has steps or values; leave it out.",
+            "points has no effect if every parameter has steps or values; leave it out.",
             Assert.Throws<ColumnDocumentException>(() => Study.Parse(steps)).Message
         );
         var random = StudySample.With(json =>

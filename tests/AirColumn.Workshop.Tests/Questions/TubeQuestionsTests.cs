@@ -107,7 +107,7 @@ public class TubeQuestionsTests
     [InlineData("This question has no usual answer; write one.", "", "measured", "")]
     [InlineData("outside must be the larger", "", "measured", "50 mm", "48 mm")]
     [InlineData("'insrt' is not known; did you mean 'insert'?", "", "", "", "insrt")]
-    [InlineData("'horn' is no answer to this; write insert, fitting or none.", "", "", "", "horn")]
+    [InlineData("'horn' is not an answer to this; write insert, fitting or none.", "", "", "", "horn")]
     [InlineData("does not go into the pipe 'main pipe'", "", "", "", "", "", "45 mm")]
     public void A_wrong_answer_is_told_at_once(string says, params string[] answers)
     {

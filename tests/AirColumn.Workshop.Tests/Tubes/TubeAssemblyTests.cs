@@ -123,7 +123,7 @@ public class TubeAssemblyTests
             },
             { [Open, Mouth, End], "must be the first or the last part" },
             { [Mouth, Reducer], "no pipe among the parts" },
-            { [Open, Reducer, new PipePart("other", Mm(52), Mm(60.3), null)], "'pipe' and 'other' are open" },
+            { [Open, Reducer, new PipePart("other", Mm(52), Mm(60.3), null)], "'pipe' and 'other' are not given" },
             { [Open, new BellPart("bell", Mm(40), Mm(60))], "a bell widens" },
             { [new BellPart("bell", Mm(40), Mm(60)), Open], "a pipe must come before it" },
             {
@@ -157,7 +157,7 @@ public class TubeAssemblyTests
         var sockets = Assert.Throws<ArgumentException>(() =>
             new TubeAssembly([Open, coupling, stub, coupling, Open with { }]).Assemble(Mm(500))
         );
-        Assert.Contains("open; give all but one", sockets.Message, StringComparison.Ordinal);
+        Assert.Contains("not given; give the length", sockets.Message, StringComparison.Ordinal);
         var closed = new PipePart("long", Mm(40.4), Mm(48.26), Mm(500));
         var held = Assert.Throws<PartException>(() =>
             new TubeAssembly([Open, coupling, stub, coupling, closed]).Assemble(Mm(500))

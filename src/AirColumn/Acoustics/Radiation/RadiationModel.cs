@@ -104,8 +104,8 @@ public sealed class RadiationModel
     /// <returns>The model.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The highest frequency is not a finite number above zero.</exception>
     /// <remarks>
-    /// Resonances are counted on the premise that the load's reactance grows with frequency where it does not dissipate, which holds for any
-    /// passive load without losses.
+    /// Resonances are counted on the premise that the load's reactance grows with frequency wherever the load does not dissipate. Any passive load
+    /// without losses fulfils that.
     /// </remarks>
     public static RadiationModel Given(Func<Frequency, Complex> impedance, Frequency? highest = null)
     {
