@@ -20,7 +20,7 @@ internal sealed record QuantityKind<TQuantity, TUnit>(
     // Far beyond anything real, and no unit takes such a number out of the range of a double.
     private const double Limit = 1e200;
 
-    private string Named => $"{("aeiou".Contains(Name[0], StringComparison.Ordinal) ? "an" : "a")} {Name}";
+    private string Named => $"{(Name[0] is 'a' or 'e' or 'i' or 'o' or 'u' ? "an" : "a")} {Name}";
 
     private string Advice => $"write a number and a unit, such as \"{Example}\"";
 
