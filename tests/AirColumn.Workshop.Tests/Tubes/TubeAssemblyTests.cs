@@ -123,7 +123,10 @@ public class TubeAssemblyTests
             },
             { [Open, Mouth, End], "must be the first or the last part" },
             { [Mouth, Reducer], "no pipe among the parts" },
-            { [Open, Reducer, new PipePart("other", Mm(52), Mm(60.3), null)], "'pipe' and 'other' are not given" },
+            {
+                [Open, Reducer, new PipePart("other", Mm(52), Mm(60.3), null)],
+                "'pipe' and 'other' are not given"
+            },
             { [Open, new BellPart("bell", Mm(40), Mm(60))], "a bell widens" },
             { [new BellPart("bell", Mm(40), Mm(60)), Open], "a pipe must come before it" },
             {
