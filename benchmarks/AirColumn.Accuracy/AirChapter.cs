@@ -1,5 +1,4 @@
 using System.Globalization;
-using AirColumn.Gases;
 using UnitsNet;
 
 namespace AirColumn.Accuracy;

@@ -1,4 +1,3 @@
-using AirColumn.Acoustics;
 using AirColumn.Tests.Design;
 
 namespace AirColumn.Accuracy;

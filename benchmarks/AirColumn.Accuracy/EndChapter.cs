@@ -1,6 +1,4 @@
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Radiation;
-using AirColumn.Bores;
 using AirColumn.Tests;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

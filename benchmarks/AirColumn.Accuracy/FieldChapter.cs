@@ -1,6 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Pitches;
 using AirColumn.Tests;
 using AirColumn.Tests.Acoustics;
 using UnitsNet;

@@ -1,7 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
-using AirColumn.Pitches;
 using AirColumn.Tests.Resonances;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;

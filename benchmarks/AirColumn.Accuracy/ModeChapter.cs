@@ -1,9 +1,6 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Multimodal;
 using AirColumn.Acoustics.Radiation;
-using AirColumn.Bores;
-using AirColumn.Pitches;
 using AirColumn.Tests;
 using AirColumn.Tests.Acoustics;
 using UnitsNet;

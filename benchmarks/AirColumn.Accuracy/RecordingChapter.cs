@@ -1,4 +1,3 @@
-using AirColumn.Acoustics;
 using AirColumn.Recordings;
 using AirColumn.Recordings.Previews;
 using AirColumn.Recordings.Tests;

@@ -1,10 +1,7 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Losses;
 using AirColumn.Acoustics.Propagation;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Bores;
-using AirColumn.Gases;
 using AirColumn.Tests;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;

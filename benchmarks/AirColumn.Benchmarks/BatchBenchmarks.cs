@@ -1,5 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using AirColumn.Documents;
 using BenchmarkDotNet.Attributes;
 
@@ -16,7 +14,7 @@ public class BatchBenchmarks
 
     private readonly string document = new ColumnDocument(
         Tubes.Cones(10),
-        AirColumn.Gases.Air.At(
+        AirColumn.Air.At(
             UnitsNet.Temperature.FromDegreesCelsius(20),
             UnitsNet.RelativeHumidity.FromPercent(50)
         )

@@ -1,7 +1,4 @@
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Bores;
-using AirColumn.Resonances;
 using BenchmarkDotNet.Attributes;
 using UnitsNet;
 

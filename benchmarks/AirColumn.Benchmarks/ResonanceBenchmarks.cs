@@ -1,7 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Design;
-using AirColumn.Resonances;
 using BenchmarkDotNet.Attributes;
 using UnitsNet;
 

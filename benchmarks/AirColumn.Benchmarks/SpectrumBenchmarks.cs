@@ -1,5 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Tests.Acoustics;
 using BenchmarkDotNet.Attributes;
 

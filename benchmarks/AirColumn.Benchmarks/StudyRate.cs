@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using AirColumn.Acoustics;
 using AirColumn.Studies;
 using Shared.Studies;
 

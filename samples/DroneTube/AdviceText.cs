@@ -1,6 +1,6 @@
 using System.Text;
 using System.Text.Json;
-using AirColumn.Pitches;
+using AirColumn;
 using AirColumn.Workshop.Measurements;
 using Shared;
 using UnitsNet;

@@ -1,8 +1,7 @@
 using System.CommandLine;
 using System.Text;
+using AirColumn;
 using AirColumn.Documents;
-using AirColumn.Gases;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Tubes;
 using Shared;
 using UnitsNet;

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
-using AirColumn.Acoustics;
+using AirColumn;
 using AirColumn.Workshop.Tubes;
 using Shared;
 

@@ -1,5 +1,4 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
+using AirColumn;
 using AirColumn.Workshop.Tubes;
 using Shared;
 using UnitsNet;
@@ -13,7 +12,7 @@ internal static class CutTube
     public static Column Column(
         TubeAssembly assembly,
         Length cut,
-        AirColumn.Gases.Air air,
+        AirColumn.Air air,
         bool farIsClosed = false
     )
     {

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Text;
+using AirColumn;
 using AirColumn.Documents;
-using AirColumn.Pitches;
 using AirColumn.Workshop;
 using AirColumn.Workshop.Cutting;
 using AirColumn.Workshop.Tubes;

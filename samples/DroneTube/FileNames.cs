@@ -1,5 +1,5 @@
 using System.CommandLine;
-using AirColumn.Pitches;
+using AirColumn;
 using Shared;
 
 namespace DroneTube;

@@ -1,6 +1,5 @@
 using System.Text;
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
+using AirColumn;
 using AirColumn.Recordings;
 using AirColumn.Workshop.Measurements;
 using Shared;

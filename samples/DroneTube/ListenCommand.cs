@@ -1,5 +1,5 @@
 using System.CommandLine;
-using AirColumn.Acoustics;
+using AirColumn;
 using AirColumn.Recordings;
 using AirColumn.Workshop.Measurements;
 using AirColumn.Workshop.Tubes;
@@ -178,7 +178,7 @@ internal static class ListenCommand
         TubeAssembly assembly,
         Frequency target,
         Length cut,
-        AirColumn.Gases.Air air,
+        AirColumn.Air air,
         MeasurementHistory history,
         string? path,
         CancellationToken token
@@ -202,7 +202,7 @@ internal static class ListenCommand
     private static TrimAdvice Expected(
         TubeAssembly assembly,
         Length cut,
-        AirColumn.Gases.Air air,
+        AirColumn.Air air,
         MeasurementHistory after,
         string? path,
         CancellationToken token

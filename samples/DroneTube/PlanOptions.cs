@@ -1,6 +1,6 @@
 using System.CommandLine;
+using AirColumn;
 using AirColumn.Documents;
-using AirColumn.Pitches;
 using AirColumn.Workshop;
 using AirColumn.Workshop.Tubes;
 using Shared;

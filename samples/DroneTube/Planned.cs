@@ -1,5 +1,5 @@
 using System.CommandLine;
-using AirColumn.Pitches;
+using AirColumn;
 using AirColumn.Workshop.Tubes;
 using Shared;
 

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text;
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
+using AirColumn;
 using AirColumn.Recordings;
 using AirColumn.Recordings.Previews;
 using Shared;

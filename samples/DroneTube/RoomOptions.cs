@@ -1,7 +1,6 @@
 using System.CommandLine;
+using AirColumn;
 using AirColumn.Documents;
-using AirColumn.Gases;
-using AirColumn.Pitches;
 using Shared;
 using UnitsNet;
 
@@ -41,14 +40,12 @@ internal sealed class RoomOptions
     public IEnumerable<Option> All => [temperature, humidity, reference];
 
     public Tuning Tuning(ParseResult parsed) =>
-        parsed.GetValue(reference) is { } a4
-            ? AirColumn.Pitches.Tuning.WithReference(a4)
-            : AirColumn.Pitches.Tuning.Concert;
+        parsed.GetValue(reference) is { } a4 ? AirColumn.Tuning.WithReference(a4) : AirColumn.Tuning.Concert;
 
     public Air Air(ParseResult parsed) => Room(parsed.GetValue(temperature), parsed.GetValue(humidity));
 
     private static Air Room(Temperature? temperature, RelativeHumidity? humidity) =>
-        AirColumn.Gases.Air.At(
+        AirColumn.Air.At(
             temperature ?? Temperature.FromDegreesCelsius(20),
             humidity ?? RelativeHumidity.FromPercent(50)
         );

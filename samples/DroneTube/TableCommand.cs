@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
-using AirColumn.Pitches;
+using AirColumn;
 using AirColumn.Workshop;
 using AirColumn.Workshop.Tubes;
 using Shared;

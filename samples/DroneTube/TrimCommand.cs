@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text;
-using AirColumn.Gases;
-using AirColumn.Pitches;
+using AirColumn;
 using AirColumn.Workshop.Measurements;
 using Shared;
 using UnitsNet;

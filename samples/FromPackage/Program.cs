@@ -1,7 +1,4 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
-using AirColumn.Pitches;
+using AirColumn;
 using UnitsNet;
 
 var air = Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50));

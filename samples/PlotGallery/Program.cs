@@ -1,7 +1,4 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Design;
-using AirColumn.Gases;
+using AirColumn;
 using AirColumn.Plots;
 using UnitsNet;
 

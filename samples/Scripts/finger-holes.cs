@@ -1,10 +1,6 @@
 #:project ../../src/AirColumn/AirColumn.csproj
 #:property InvariantGlobalization=true
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Design;
-using AirColumn.Gases;
-using AirColumn.Pitches;
+using AirColumn;
 using UnitsNet;
 
 var air = Air.At(Temperature.FromDegreesCelsius(22), RelativeHumidity.FromPercent(50));

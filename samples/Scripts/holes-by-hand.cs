@@ -1,9 +1,6 @@
 #:project ../../src/AirColumn/AirColumn.csproj
 #:property InvariantGlobalization=true
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
-using AirColumn.Pitches;
+using AirColumn;
 using UnitsNet;
 
 // Blown at a closed end, as a reed or lips close it. Each hole: distance of its axis from the blown end, and its diameter.

@@ -1,10 +1,7 @@
 #:project ../../src/AirColumn/AirColumn.csproj
 #:property InvariantGlobalization=true
 using System.Globalization;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
-using AirColumn.Pitches;
+using AirColumn;
 using UnitsNet;
 
 // In place of File.ReadAllText("bore.csv").

@@ -1,10 +1,7 @@
 #:project ../../src/AirColumn/AirColumn.csproj
 #:property InvariantGlobalization=true
 using System.Numerics;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Design;
-using AirColumn.Gases;
+using AirColumn;
 using UnitsNet;
 
 var air = Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50));

@@ -1,9 +1,6 @@
 #:project ../../src/AirColumn/AirColumn.csproj
 #:property InvariantGlobalization=true
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
-using AirColumn.Pitches;
+using AirColumn;
 using UnitsNet;
 
 var bore = Bore.Build()

@@ -1,8 +1,6 @@
 #:project ../../src/AirColumn.Plots/AirColumn.Plots.csproj
 #:property InvariantGlobalization=true
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
+using AirColumn;
 using AirColumn.Plots;
 using UnitsNet;
 

@@ -1,6 +1,5 @@
-using AirColumn.Acoustics;
+using AirColumn;
 using AirColumn.Documents;
-using AirColumn.Resonances;
 using Microsoft.AspNetCore.Http.Timeouts;
 using WebService;
 

@@ -1,4 +1,3 @@
-using AirColumn.Bores;
 using AirColumn.Plots.Drawing;
 
 namespace AirColumn.Plots;

@@ -1,6 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Design;
-using AirColumn.Pitches;
 using AirColumn.Plots.Drawing;
 
 namespace AirColumn.Plots;

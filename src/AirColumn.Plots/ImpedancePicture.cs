@@ -1,7 +1,5 @@
 using System.Runtime.CompilerServices;
-using AirColumn.Acoustics;
 using AirColumn.Plots.Drawing;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace AirColumn.Plots;

@@ -1,11 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Pitches;
 using AirColumn.Plots.Drawing;
-using AirColumn.Resonances;
 
 namespace AirColumn.Plots;
 

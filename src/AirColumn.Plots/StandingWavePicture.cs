@@ -1,4 +1,3 @@
-using AirColumn.Acoustics;
 using AirColumn.Plots.Drawing;
 using UnitsNet;
 using LinePattern = ScottPlot.LinePattern;

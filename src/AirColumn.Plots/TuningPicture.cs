@@ -1,8 +1,4 @@
-using AirColumn.Acoustics;
-using AirColumn.Design;
-using AirColumn.Pitches;
 using AirColumn.Plots.Drawing;
-using AirColumn.Resonances;
 
 namespace AirColumn.Plots;
 

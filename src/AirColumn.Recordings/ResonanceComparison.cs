@@ -1,5 +1,3 @@
-using AirColumn.Resonances;
-
 namespace AirColumn.Recordings;
 
 /// <summary>A computed resonance with the measured one that belongs to it.</summary>

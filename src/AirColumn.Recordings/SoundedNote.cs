@@ -1,4 +1,3 @@
-using AirColumn.Pitches;
 using UnitsNet;
 
 namespace AirColumn.Recordings;

@@ -136,7 +136,7 @@ public sealed record Take
         Require.Positive(frequency.Hertz, "Hz", nameof(frequency));
         Require.InRange(withinCents, 1e-3, 1200, "cents");
         return Notes
-            .Where(note => Math.Abs(Pitches.Cents.Between(frequency, note.Fundamental)) <= withinCents)
+            .Where(note => Math.Abs(AirColumn.Cents.Between(frequency, note.Fundamental)) <= withinCents)
             .MaxBy(note => note.Duration.Seconds);
     }
 
@@ -148,7 +148,7 @@ public sealed record Take
             : $"No steady pitch: {stretches.Reason()}.";
 
     private static bool IsSame(SoundedNote a, SoundedNote b) =>
-        Math.Abs(Pitches.Cents.Between(a.Fundamental, b.Fundamental)) <= SamePitch;
+        Math.Abs(AirColumn.Cents.Between(a.Fundamental, b.Fundamental)) <= SamePitch;
 
     private static bool IsNear(SoundedNote note, double hertz) =>
         Math.Abs(note.Fundamental.Hertz - hertz) < NearMains;

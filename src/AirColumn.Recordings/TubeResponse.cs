@@ -1,7 +1,5 @@
-using AirColumn.Acoustics;
 using AirColumn.Recordings.Responses;
 using AirColumn.Recordings.Tracking;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace AirColumn.Recordings;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using AirColumn.Pitches;
 
 namespace AirColumn.Workshop;
 

@@ -1,5 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;
 

@@ -1,5 +1,3 @@
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Words;
 using UnitsNet;
 

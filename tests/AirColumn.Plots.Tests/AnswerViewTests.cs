@@ -1,6 +1,4 @@
 using System.Globalization;
-using AirColumn.Acoustics;
-using AirColumn.Design;
 using AirColumn.Documents;
 using UnitsNet;
 

@@ -1,4 +1,3 @@
-using AirColumn.Acoustics;
 using UnitsNet;
 using static AirColumn.Plots.Tests.Columns;
 

@@ -1,5 +1,4 @@
 using System.Buffers.Binary;
-using AirColumn.Acoustics;
 using AirColumn.Tests.Pitches;
 using SkiaSharp;
 
@@ -196,7 +195,7 @@ public class PictureTests
         Assert.Contains(".svg or .png", error.Message, StringComparison.Ordinal);
     }
 
-    private static Resonances.ResonanceList Horn5() => Columns.Horn.FirstResonances(5);
+    private static ResonanceList Horn5() => Columns.Horn.FirstResonances(5);
 
     private static Picture At(string kind, string size) =>
         Columns.Pictures[kind].At(size == "paper" ? PictureSize.Paper : PictureSize.Screen);

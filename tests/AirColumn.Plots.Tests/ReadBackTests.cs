@@ -1,7 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Design;
-using AirColumn.Pitches;
 using FsCheck;
 using FsCheck.Fluent;
 using UnitsNet;
@@ -266,7 +262,7 @@ public class ReadBackTests
                     .Cylinder(Mm(Diameter), Mm(Length))
                     .Cylinder(Mm(Diameter + End), Mm(150))
                     .OpenEnd(Mm(3)),
-                Air
+                Columns.Air
             );
 
         public IReadOnlyList<ResonanceBudget> Budgets() =>

@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using AirColumn.Pitches;
 using UnitsNet;
 
 namespace AirColumn.Recordings.Tests;

@@ -1,4 +1,3 @@
-using AirColumn.Acoustics;
 using UnitsNet;
 
 namespace AirColumn.Recordings.Tests;

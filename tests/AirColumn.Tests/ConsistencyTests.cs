@@ -5,8 +5,7 @@ namespace AirColumn.Tests;
 /// <summary>House rules that hold for every public type.</summary>
 public class ConsistencyTests
 {
-    private static IEnumerable<Type> PublicTypes =>
-        typeof(AirColumn.Acoustics.Column).Assembly.GetExportedTypes();
+    private static IEnumerable<Type> PublicTypes => typeof(AirColumn.Column).Assembly.GetExportedTypes();
 
     [Fact]
     public void Public_types_have_no_public_fields_but_constants() =>

@@ -1,5 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 
 namespace AirColumn.Tests;
 

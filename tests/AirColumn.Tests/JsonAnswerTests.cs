@@ -1,11 +1,5 @@
 using System.Text.Json;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Design;
 using AirColumn.Documents;
-using AirColumn.Gases;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

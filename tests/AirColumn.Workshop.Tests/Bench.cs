@@ -1,6 +1,4 @@
 using System.Globalization;
-using AirColumn.Gases;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;
 

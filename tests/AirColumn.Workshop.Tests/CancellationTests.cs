@@ -1,5 +1,3 @@
-using AirColumn.Gases;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Cutting;
 using AirColumn.Workshop.Measurements;
 using AirColumn.Workshop.Sheets;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Measurements;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Stock;

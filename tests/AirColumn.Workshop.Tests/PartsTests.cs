@@ -1,4 +1,3 @@
-using AirColumn.Bores;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;
 using static AirColumn.Workshop.Tests.Bench;

@@ -1,6 +1,5 @@
 using System.Reflection;
-using AirColumn.Gases;
-using AirColumn.Pitches;
+using AirColumn;
 using AirColumn.Workshop;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Stock;

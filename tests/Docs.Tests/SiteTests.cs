@@ -1,5 +1,5 @@
 using System.Text.RegularExpressions;
-using AirColumn.Acoustics;
+using AirColumn;
 using AirColumn.Plots;
 using AirColumn.Recordings;
 using AirColumn.Workshop;

@@ -1,5 +1,5 @@
 using System.Reflection;
-using AirColumn.Acoustics;
+using AirColumn;
 using AirColumn.Plots;
 using AirColumn.Recordings;
 using AirColumn.Workshop;
@@ -23,8 +23,8 @@ public class TextOfTypesTests
         "AirColumn.Documents.ColumnDocument+Converter",
         "AirColumn.JsonAnswerConverter`1",
         // Abstract: each kind has its own.
-        "AirColumn.Gases.AirProfile",
-        "AirColumn.Design.BoreMeasurement",
+        "AirColumn.AirProfile",
+        "AirColumn.BoreMeasurement",
     ];
 
     [Fact]

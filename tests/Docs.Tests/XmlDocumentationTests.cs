@@ -1,7 +1,7 @@
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Xml.Linq;
-using AirColumn.Acoustics;
+using AirColumn;
 using AirColumn.Plots;
 using AirColumn.Recordings;
 using AirColumn.Workshop;

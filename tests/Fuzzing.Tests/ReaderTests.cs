@@ -1,6 +1,6 @@
 using System.Text;
+using AirColumn;
 using AirColumn.Documents;
-using AirColumn.Pitches;
 using AirColumn.Recordings;
 using AirColumn.Workshop.Measurements;
 using AirColumn.Workshop.Stock;

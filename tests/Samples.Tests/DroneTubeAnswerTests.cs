@@ -1,9 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
+using AirColumn;
 using UnitsNet;
 
 namespace Samples.Tests;

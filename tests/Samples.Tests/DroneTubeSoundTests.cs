@@ -1,7 +1,5 @@
 using System.Text.Json;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
+using AirColumn;
 using AirColumn.Recordings;
 using AirColumn.Recordings.Previews;
 using UnitsNet;

@@ -1,8 +1,6 @@
 using System.Text.Json;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
+using AirColumn;
 using AirColumn.Documents;
-using AirColumn.Gases;
 using UnitsNet;
 
 namespace Samples.Tests;

@@ -1,10 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using AirColumn.Acoustics;
-using AirColumn.Design;
-using AirColumn.Gases;
-using AirColumn.Pitches;
+using AirColumn;
 using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;

@@ -1,6 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
-using AirColumn.Acoustics;
+using AirColumn;
 using AirColumn.Documents;
 using UnitsNet;
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using AirColumn.Pitches;
+using AirColumn;
 
 namespace Samples.Tests;
 

@@ -3,7 +3,7 @@ using System.Net.Http.Json;
 using System.Reflection;
 using System.Text;
 using System.Text.Json;
-using AirColumn.Acoustics;
+using AirColumn;
 using AirColumn.Documents;
 using Microsoft.AspNetCore.Mvc.Testing;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
+using AirColumn;
 using AirColumn.Documents;
-using AirColumn.Pitches;
 using AirColumn.Workshop;
 using AirColumn.Workshop.Instruments;
 using AirColumn.Workshop.Sheets;

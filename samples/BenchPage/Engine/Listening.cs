@@ -1,5 +1,5 @@
 using System.Globalization;
-using AirColumn.Acoustics;
+using AirColumn;
 using AirColumn.Documents;
 using AirColumn.Recordings;
 using AirColumn.Workshop;

@@ -6,14 +6,14 @@ namespace BenchPage.Engine;
 /// <summary>Air, tuning and units of the bench.</summary>
 internal static class Room
 {
-    public static AirColumn.Gases.Air Air(BenchState state) =>
-        AirColumn.Gases.Air.At(
+    public static AirColumn.Air Air(BenchState state) =>
+        AirColumn.Air.At(
             Temperature.FromDegreesCelsius(state.Temperature),
             RelativeHumidity.FromPercent(state.Humidity)
         );
 
-    public static AirColumn.Pitches.Tuning Tuning(BenchState state) =>
-        AirColumn.Pitches.Tuning.WithReference(Frequency.FromHertz(state.Reference));
+    public static AirColumn.Tuning Tuning(BenchState state) =>
+        AirColumn.Tuning.WithReference(Frequency.FromHertz(state.Reference));
 
     public static LengthUnits Units(BenchState state) =>
         state.Units switch

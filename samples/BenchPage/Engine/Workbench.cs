@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
+using AirColumn;
 using AirColumn.Workshop;
 using AirColumn.Workshop.Instruments;
 using AirColumn.Workshop.Sheets;
@@ -286,7 +284,7 @@ internal sealed partial class Workbench
         public Pitch Note { get; }
         public Tuning Tuning { get; }
         public LengthUnits Units { get; }
-        public AirColumn.Gases.Air Air { get; }
+        public AirColumn.Air Air { get; }
         public Frequency Target => Tuning.FrequencyOf(Note);
         public ExactCut Exact { get; }
         public TubeBuild Build => build.Value;

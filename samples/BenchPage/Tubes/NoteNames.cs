@@ -1,4 +1,4 @@
-using AirColumn.Pitches;
+using AirColumn;
 
 namespace BenchPage.Tubes;
 

@@ -1,4 +1,4 @@
-using AirColumn.Acoustics;
+using AirColumn;
 using AirColumn.Documents;
 
 namespace ColumnTool.Questions;
@@ -8,11 +8,11 @@ internal readonly record struct ColumnChoices(Wavefronts? Wavefronts, int? Modes
 {
     private static readonly Dictionary<string, Wavefronts> Words = new()
     {
-        ["automatic"] = AirColumn.Acoustics.Wavefronts.Automatic,
-        ["multimodal"] = AirColumn.Acoustics.Wavefronts.Multimodal,
-        ["curved"] = AirColumn.Acoustics.Wavefronts.Curved,
-        ["sloped"] = AirColumn.Acoustics.Wavefronts.Sloped,
-        ["plane"] = AirColumn.Acoustics.Wavefronts.Plane,
+        ["automatic"] = AirColumn.Wavefronts.Automatic,
+        ["multimodal"] = AirColumn.Wavefronts.Multimodal,
+        ["curved"] = AirColumn.Wavefronts.Curved,
+        ["sloped"] = AirColumn.Wavefronts.Sloped,
+        ["plane"] = AirColumn.Wavefronts.Plane,
     };
 
     private static readonly Parameter<Wavefronts> Fronts = new(
@@ -81,7 +81,7 @@ internal readonly record struct ColumnChoices(Wavefronts? Wavefronts, int? Modes
 
         try
         {
-            return AirColumn.Acoustics.Fingering.Parse(text);
+            return AirColumn.Fingering.Parse(text);
         }
         catch (FormatException)
         {

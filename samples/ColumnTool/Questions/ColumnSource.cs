@@ -1,4 +1,4 @@
-using AirColumn.Acoustics;
+using AirColumn;
 using AirColumn.Documents;
 using Shared;
 

@@ -1,5 +1,5 @@
+using AirColumn;
 using AirColumn.Documents;
-using AirColumn.Pitches;
 using UnitsNet;
 
 namespace ColumnTool.Questions;
@@ -15,7 +15,7 @@ internal static class Kinds
         new TextKind<Length>(text => QuantityText.ParseLength(text), "25 mm");
 
     public static Kind<Pitch> Pitch { get; } =
-        new TextKind<Pitch>(text => AirColumn.Pitches.Pitch.Parse(text), "F#3");
+        new TextKind<Pitch>(text => AirColumn.Pitch.Parse(text), "F#3");
 
     /// <summary>One of several words.</summary>
     public static Kind<T> Word<T>(IReadOnlyDictionary<string, T> words) =>

@@ -1,5 +1,5 @@
+using AirColumn;
 using AirColumn.Documents;
-using AirColumn.Gases;
 using ColumnTool.Answers;
 using ColumnTool.Questions;
 using Shared;

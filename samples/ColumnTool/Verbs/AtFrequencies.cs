@@ -1,5 +1,5 @@
 using System.Globalization;
-using AirColumn.Acoustics;
+using AirColumn;
 using ColumnTool.Questions;
 
 namespace ColumnTool.Verbs;

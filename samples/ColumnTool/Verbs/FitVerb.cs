@@ -1,5 +1,5 @@
 using System.Globalization;
-using AirColumn.Design;
+using AirColumn;
 using AirColumn.Documents;
 using ColumnTool.Answers;
 using ColumnTool.Questions;

@@ -1,4 +1,4 @@
-using AirColumn.Design;
+using AirColumn;
 using ColumnTool.Questions;
 using UnitsNet;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Numerics;
-using AirColumn.Acoustics;
+using AirColumn;
 using ColumnTool.Answers;
 using ColumnTool.Questions;
 using Shared;

@@ -1,5 +1,5 @@
 using System.Numerics;
-using AirColumn.Acoustics;
+using AirColumn;
 using ColumnTool.Answers;
 using ColumnTool.Questions;
 using UnitsNet;

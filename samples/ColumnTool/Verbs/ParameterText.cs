@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using AirColumn.Acoustics;
+using AirColumn;
 using AirColumn.Documents;
 using Shared;
 

@@ -1,6 +1,4 @@
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
+using AirColumn;
 using ColumnTool.Answers;
 using ColumnTool.Questions;
 using UnitsNet;

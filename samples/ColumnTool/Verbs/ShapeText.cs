@@ -1,9 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using AirColumn.Acoustics;
-using AirColumn.Design;
+using AirColumn;
 using AirColumn.Documents;
-using AirColumn.Pitches;
 using Shared;
 
 namespace ColumnTool.Verbs;

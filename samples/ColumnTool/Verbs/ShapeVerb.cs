@@ -1,6 +1,4 @@
-using AirColumn.Acoustics;
-using AirColumn.Design;
-using AirColumn.Pitches;
+using AirColumn;
 using ColumnTool.Answers;
 using ColumnTool.Questions;
 

@@ -1,5 +1,4 @@
-using AirColumn.Acoustics;
-using AirColumn.Design;
+using AirColumn;
 using ColumnTool.Questions;
 
 namespace ColumnTool.Verbs;

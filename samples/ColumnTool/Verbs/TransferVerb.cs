@@ -1,4 +1,4 @@
-using AirColumn.Acoustics;
+using AirColumn;
 using ColumnTool.Answers;
 using ColumnTool.Questions;
 using UnitsNet;

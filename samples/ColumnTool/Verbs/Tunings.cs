@@ -1,4 +1,4 @@
-using AirColumn.Pitches;
+using AirColumn;
 using ColumnTool.Questions;
 using UnitsNet;
 

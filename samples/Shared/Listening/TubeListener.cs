@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Security.Cryptography;
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
+using AirColumn;
 using AirColumn.Recordings;
 using AirColumn.Workshop.Measurements;
 using UnitsNet;

@@ -1,4 +1,3 @@
-using AirColumn.Bores;
 using UnitsNet;
 
 namespace AirColumn.Plots.Drawing;

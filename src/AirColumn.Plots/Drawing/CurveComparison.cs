@@ -1,4 +1,3 @@
-using AirColumn.Acoustics;
 using ScottPlot;
 
 namespace AirColumn.Plots.Drawing;

@@ -1,6 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using ScottPlot;
 
 namespace AirColumn.Plots.Drawing;

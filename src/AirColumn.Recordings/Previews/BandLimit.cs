@@ -1,5 +1,3 @@
-using AirColumn.Acoustics;
-
 namespace AirColumn.Recordings.Previews;
 
 /// <summary>

@@ -1,6 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-
 namespace AirColumn.Recordings.Previews;
 
 /// <summary>

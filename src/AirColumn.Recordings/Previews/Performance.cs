@@ -1,5 +1,3 @@
-using AirColumn.Resonances;
-
 namespace AirColumn.Recordings.Previews;
 
 /// <summary>One attempt at a note, in SI units: how it was blown and what came of it.</summary>

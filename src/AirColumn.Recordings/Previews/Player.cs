@@ -1,6 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Resonances;
-
 namespace AirColumn.Recordings.Previews;
 
 /// <summary>Looks for lips and breath that make a note speak, and plays it.</summary>

@@ -1,4 +1,3 @@
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace AirColumn.Recordings.Previews;
@@ -63,7 +62,7 @@ public sealed class PreviewSound
     /// <summary>Playing frequency relative to <see cref="Resonance"/>, cents, positive above it; null if nothing sounds.</summary>
     /// <remarks>
     /// Lips of this kind play above the resonance, often further above it than players do: players were measured about 20 cents above the peak
-    /// (boutin2015, a trombone). This is not a prediction of <see cref="Design.PlayingCorrection"/>.
+    /// (boutin2015, a trombone). This is not a prediction of <see cref="PlayingCorrection"/>.
     /// </remarks>
     public double? CentsAboveResonance =>
         PlayingFrequency is { } frequency ? 1200 * Math.Log2(frequency / Resonance.Frequency) : null;

@@ -1,5 +1,3 @@
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace AirColumn.Recordings.Previews;

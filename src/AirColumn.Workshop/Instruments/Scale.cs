@@ -1,5 +1,3 @@
-using AirColumn.Pitches;
-
 namespace AirColumn.Workshop.Instruments;
 
 /// <summary>A scale: the steps above its tonic within an octave. Immutable.</summary>

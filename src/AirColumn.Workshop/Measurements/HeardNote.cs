@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using AirColumn.Documents;
-using AirColumn.Pitches;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Measurements;

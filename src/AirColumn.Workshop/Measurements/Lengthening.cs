@@ -1,5 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Design;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;
 
@@ -38,7 +36,7 @@ public sealed record Lengthening
         );
         var sleeve = ShortTube.Sleeve(column, last.OutletDiameter, resonance, cancellationToken);
         var ring =
-            last is Bores.CylinderSection or Bores.ConeSection && last.Length > ringLength * 1.1
+            last is CylinderSection or ConeSection && last.Length > ringLength * 1.1
                 ? ShortTube.NarrowEnd(column, ringLength, resonance, cancellationToken)
                 : null;
         return new Lengthening

@@ -4,7 +4,6 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using AirColumn.Documents;
-using AirColumn.Gases;
 using AirColumn.Workshop.Tubes;
 
 namespace AirColumn.Workshop.Measurements;

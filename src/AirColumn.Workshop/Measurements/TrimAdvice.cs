@@ -1,8 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Design;
-using AirColumn.Gases;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Tubes;
 using AirColumn.Workshop.Words;
 using UnitsNet;

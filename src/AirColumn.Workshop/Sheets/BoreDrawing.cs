@@ -1,5 +1,4 @@
 using System.Globalization;
-using AirColumn.Bores;
 using AirColumn.Workshop.Tubes;
 using AirColumn.Workshop.Words;
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Tubes;
 using AirColumn.Workshop.Words;
 using UnitsNet;

@@ -1,5 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Design;
 using AirColumn.Workshop.Tubes;
 using AirColumn.Workshop.Words;
 using UnitsNet;

@@ -1,7 +1,4 @@
 using System.Globalization;
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Tubes;
 using AirColumn.Workshop.Words;
 

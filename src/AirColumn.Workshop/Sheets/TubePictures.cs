@@ -1,4 +1,3 @@
-using AirColumn.Pitches;
 using AirColumn.Workshop.Tubes;
 using AirColumn.Workshop.Words;
 

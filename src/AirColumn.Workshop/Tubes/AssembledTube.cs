@@ -1,6 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
@@ -64,7 +61,7 @@ public sealed record AssembledTube
 
     /// <summary>The column of the tube with an air, its holes fingered as for the drone.</summary>
     /// <param name="air">The air.</param>
-    /// <param name="options">Further choices of the column. Default: those of a new <see cref="AirColumn.Acoustics.ColumnOptions"/>.</param>
+    /// <param name="options">Further choices of the column. Default: those of a new <see cref="AirColumn.ColumnOptions"/>.</param>
     /// <param name="near">The column of a similar tube, to save time: what both have in common is shared. It does not change the result.</param>
     /// <returns>The column.</returns>
     public Column ColumnIn(Air air, ColumnOptions? options = null, Column? near = null)

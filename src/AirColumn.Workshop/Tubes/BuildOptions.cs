@@ -1,4 +1,3 @@
-using AirColumn.Design;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;

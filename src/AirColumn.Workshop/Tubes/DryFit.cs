@@ -1,6 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Gases;
-using AirColumn.Pitches;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;

@@ -1,6 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using AirColumn.Design;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Words;
 
 namespace AirColumn.Workshop.Tubes;

@@ -1,4 +1,3 @@
-using AirColumn.Bores;
 using AirColumn.Workshop.Words;
 using UnitsNet;
 

@@ -1,8 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using AirColumn.Design;
-using AirColumn.Gases;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Workshop.Words;
 using UnitsNet;
 

@@ -1,6 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Gases;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Words;
 using UnitsNet;
 
@@ -77,7 +74,7 @@ public static class WhatIf
             );
         }
 
-        if (column.Bore.Sections.Any(section => section is Bores.BendSection))
+        if (column.Bore.Sections.Any(section => section is BendSection))
         {
             yield return WhatIfWords.Bend;
         }
@@ -110,7 +107,7 @@ public static class WhatIf
             ? built.Column.WithBore(
                 bore.WithSection(
                     last,
-                    new Bores.CylinderSection(bore.Sections[last].InletDiameter, bore.Sections[last].Length)
+                    new CylinderSection(bore.Sections[last].InletDiameter, bore.Sections[last].Length)
                 )
             )
             : null;

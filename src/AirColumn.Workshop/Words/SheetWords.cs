@@ -1,6 +1,4 @@
 using System.Globalization;
-using AirColumn.Design;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;

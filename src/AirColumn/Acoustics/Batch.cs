@@ -1,6 +1,6 @@
 using System.Threading.Channels;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>Answers many questions on all cores, such as a study of thousands of bores or a folder of documents.</summary>
 public static class Batch

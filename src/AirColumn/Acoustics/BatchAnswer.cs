@@ -1,6 +1,6 @@
 using System.Runtime.ExceptionServices;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>The answer to one question of a <see cref="Batch"/>, or its error. Immutable.</summary>
 /// <typeparam name="TQuestion">The type of a question.</typeparam>

@@ -1,4 +1,4 @@
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>Options of a <see cref="Batch"/>: how many questions run at once, and in which order answers come.</summary>
 public sealed record BatchOptions

@@ -1,4 +1,4 @@
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>The progress of a <see cref="Batch"/>.</summary>
 /// <param name="Done">The number of answers handed out.</param>

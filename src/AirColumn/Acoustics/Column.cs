@@ -3,11 +3,9 @@ using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Multimodal;
 using AirColumn.Acoustics.Propagation;
 using AirColumn.Acoustics.Spectra;
-using AirColumn.Bores;
-using AirColumn.Gases;
 using UnitsNet;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>An air column: a bore filled with air, compiled once, that answers at any frequency.</summary>
 /// <remarks>
@@ -33,7 +31,7 @@ public sealed class Column
 
     /// <summary>Compiles a column.</summary>
     /// <param name="bore">Its shape.</param>
-    /// <param name="air">The air in it: one <see cref="Gases.Air"/>, or a profile along the bore.</param>
+    /// <param name="air">The air in it: one <see cref="AirColumn.Air"/>, or a profile along the bore.</param>
     /// <param name="options">Losses, wave fronts, blown end, tolerance. Default: those of a new <see cref="ColumnOptions"/>.</param>
     /// <exception cref="ArgumentNullException">The bore or the air is null.</exception>
     /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
@@ -67,7 +65,7 @@ public sealed class Column
     /// <summary>Losses, blown end, tolerance.</summary>
     public ColumnOptions Options => Parts.Options;
 
-    /// <summary>The model of the wave fronts in use; never <see cref="Acoustics.Wavefronts.Automatic"/>, but the model that was chosen.</summary>
+    /// <summary>The model of the wave fronts in use; never <see cref="AirColumn.Wavefronts.Automatic"/>, but the model that was chosen.</summary>
     public Wavefronts Wavefronts => Model.Options.Wavefronts;
 
     /// <summary>
@@ -169,7 +167,7 @@ public sealed class Column
 
     /// <summary>
     /// The number of radial modes carried: 1, the plane wave alone, unless <see cref="Wavefronts"/> is
-    /// <see cref="Acoustics.Wavefronts.Multimodal"/>. If <see cref="ColumnOptions.Modes"/> is null, the number is computed when first needed.
+    /// <see cref="AirColumn.Wavefronts.Multimodal"/>. If <see cref="ColumnOptions.Modes"/> is null, the number is computed when first needed.
     /// </summary>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The number of modes, 1 or more.</returns>
@@ -298,7 +296,7 @@ public sealed class Column
     /// <summary>The two-port of the whole bore, without the air outside its ends.</summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
     /// <returns>The matrix of the whole bore.</returns>
-    /// <exception cref="NotSupportedException">Wave fronts are <see cref="Acoustics.Wavefronts.Multimodal"/>.</exception>
+    /// <exception cref="NotSupportedException">Wave fronts are <see cref="AirColumn.Wavefronts.Multimodal"/>.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="ArithmeticException">
     /// The bore attenuates so strongly that the entries exceed the range of double; its impedance can still be asked for.

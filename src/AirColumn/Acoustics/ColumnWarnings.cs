@@ -1,6 +1,6 @@
 using AirColumn.Acoustics.Line;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>What a user should know of a column's answers.</summary>
 internal static class ColumnWarnings

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>The frequencies of a computation: finite, above zero, strictly increasing. Immutable.</summary>
 public sealed class FrequencyGrid

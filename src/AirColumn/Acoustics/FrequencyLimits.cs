@@ -1,4 +1,4 @@
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>Between which frequencies, Hz, a column answers.</summary>
 internal static class FrequencyLimits

@@ -2,7 +2,7 @@ using System.Numerics;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>Input impedance Z = p/U at the blown end over a grid of frequencies, Pa·s/m³, exp(+jωt). Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<ImpedanceCurve>))]

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Numerics;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>Other forms of an impedance curve: magnitude, phase, level, relative impedance, admittance, reflection, CSV.</summary>
 public static class ImpedanceCurveValues

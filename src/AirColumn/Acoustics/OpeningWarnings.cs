@@ -1,8 +1,6 @@
 using AirColumn.Acoustics.Radiation;
-using AirColumn.Bores;
-using AirColumn.Gases;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>What a user should know of the models of holes and bends in a bore.</summary>
 internal static class OpeningWarnings

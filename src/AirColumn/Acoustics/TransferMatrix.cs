@@ -2,7 +2,7 @@ using System.Numerics;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>
 /// The two-port of a piece of bore: (p₁, U₁) at the side of the blown end from (p₂, U₂) at the side of the far end,

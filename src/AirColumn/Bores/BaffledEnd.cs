@@ -1,4 +1,4 @@
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>An open end flush with a large rigid plane.</summary>
 public sealed record BaffledEnd : BoreEnd

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>A section of constant diameter whose centreline runs along an arc of a circle: part of a torus.</summary>
 public sealed record BendSection : Section

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>
 /// The shape of an air column: its sections in order from the blown end, its tone holes and side branches, and its far end.

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>
 /// A bore in the making, section by section from the blown end. Each call returns a new builder, so a beginning can

@@ -1,4 +1,4 @@
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>The geometry of the far end of a bore.</summary>
 public abstract record BoreEnd

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>A sudden change of diameter where two sections meet.</summary>
 /// <param name="Position">Distance from the blown end along the axis.</param>

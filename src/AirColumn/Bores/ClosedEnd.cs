@@ -1,4 +1,4 @@
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>An end stopped by a rigid plug: no flow.</summary>
 public sealed record ClosedEnd : BoreEnd

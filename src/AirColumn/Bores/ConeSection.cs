@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>A frustum: the diameter changes in proportion to the distance along the axis.</summary>
 public sealed record ConeSection : Section

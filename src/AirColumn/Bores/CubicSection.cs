@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>One piece of a smooth profile: the cubic with given radii and slopes at its ends; monotonic.</summary>
 internal sealed record CubicSection : Section

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>A section of constant diameter.</summary>
 public sealed record CylinderSection : Section

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Runtime.CompilerServices;
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>Checked entry and exit of lengths and diameters: quantities outside, metres inside.</summary>
 internal static class Dimension

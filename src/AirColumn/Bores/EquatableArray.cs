@@ -1,6 +1,6 @@
 using System.Collections;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>A read-only list that is equal to another when its items are, so that records holding one are values.</summary>
 internal sealed class EquatableArray<T> : IReadOnlyList<T>, IEquatable<EquatableArray<T>>

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>A flat round pad above an open tone hole. Immutable, equal by its dimensions.</summary>
 public sealed record HolePad

@@ -1,4 +1,4 @@
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>The law by which the radius of a smooth horn grows with the distance x from its narrow end, of radius a₀.</summary>
 public enum HornLaw

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>A smooth horn, opening or narrowing, whose radius follows a law from its narrow end.</summary>
 public sealed record HornSection : Section

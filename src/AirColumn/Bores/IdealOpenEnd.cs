@@ -1,4 +1,4 @@
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>The textbook open end, at which the sound pressure vanishes: no radiation and no end correction.</summary>
 public sealed record IdealOpenEnd : BoreEnd

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>An open end standing free in the room, cut square.</summary>
 public sealed record OpenEnd : BoreEnd

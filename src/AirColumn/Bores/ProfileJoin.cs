@@ -1,4 +1,4 @@
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>The course of the wall of a measured profile between its points.</summary>
 public enum ProfileJoin

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>One measured point of a bore: a place on the axis and the inside diameter there.</summary>
 /// <param name="Position">Distance from the section's inlet along the axis.</param>

@@ -1,7 +1,7 @@
 using MathNet.Numerics.Interpolation;
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>A measured bore: diameters at several places, joined by straight or smooth walls.</summary>
 public sealed record ProfileSection : Section

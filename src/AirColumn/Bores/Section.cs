@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>
 /// One length of bore of circular cross-section, described from the blown end towards the far end: geometry only.

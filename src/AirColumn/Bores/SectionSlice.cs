@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>A stretch of a smooth section, where something divides it: a hole, a change of the air.</summary>
 internal sealed record SectionSlice : Section

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>
 /// A bore of its own that opens into the side of another: a closed stub, a valve loop's dead end, a mouth hole with what

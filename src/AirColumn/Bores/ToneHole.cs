@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Bores;
+namespace AirColumn;
 
 /// <summary>A hole in the side of a bore that a finger or a pad can close. Immutable, equal by its dimensions.</summary>
 public sealed record ToneHole

@@ -1,8 +1,7 @@
-using AirColumn.Acoustics;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.Optimization;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>Finds the bore that fits a measured impedance or measured resonances, given the bore as it is believed to be.</summary>
 public static class BoreFit

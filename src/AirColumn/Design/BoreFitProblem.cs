@@ -1,7 +1,6 @@
-using AirColumn.Acoustics;
 using MathNet.Numerics.LinearAlgebra;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>
 /// A measurement over its noise, and what is believed over its standard deviation, as residuals over unknowns that are independent of each other

@@ -1,8 +1,7 @@
-using AirColumn.Acoustics;
 using MathNet.Numerics.LinearAlgebra;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>
 /// A measurement from which a bore can be found: a <see cref="MeasuredReflectance"/> or <see cref="MeasuredResonances"/>. Immutable.

@@ -1,8 +1,6 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>
 /// Prior knowledge of the diameters along a bore, before it is measured: a standard deviation for each, and a correlation between neighbours, since a

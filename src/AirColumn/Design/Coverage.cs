@@ -1,7 +1,7 @@
 using MathNet.Numerics;
 using MathNet.Numerics.RootFinding;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>How many standard deviations hold 95 % of a sum of independent errors, some uniform, some normal.</summary>
 internal static class Coverage

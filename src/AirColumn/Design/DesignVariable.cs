@@ -1,7 +1,6 @@
-using AirColumn.Acoustics;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>A design variable: a parameter that a search may choose, with its bounds. Immutable, equal by value.</summary>
 public sealed record DesignVariable

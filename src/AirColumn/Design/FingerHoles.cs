@@ -1,9 +1,6 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Pitches;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>Places finger holes on a straight tube so that opening them one after the other plays a scale.</summary>
 public static class FingerHoles

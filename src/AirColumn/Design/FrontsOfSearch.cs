@@ -1,6 +1,4 @@
-using AirColumn.Acoustics;
-
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>
 /// A search with wave fronts and a number of modes that stay the same from one trial to the next: what a column takes by itself may jump between

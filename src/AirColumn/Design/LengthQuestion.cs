@@ -1,7 +1,6 @@
-using AirColumn.Bores;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>A question for the length of sections that puts a resonance on a frequency. Immutable.</summary>
 public sealed record LengthQuestion

@@ -1,11 +1,8 @@
 using System.Globalization;
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using MathNet.Numerics.RootFinding;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>One search for a length: outwards until the target is enclosed, then Brent's method.</summary>
 internal sealed class LengthSearch

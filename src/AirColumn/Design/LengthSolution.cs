@@ -1,9 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using AirColumn.Acoustics;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>The result of a search for a length. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<LengthSolution>))]

@@ -1,9 +1,8 @@
 using System.Globalization;
-using AirColumn.Acoustics;
 using MathNet.Numerics.LinearAlgebra;
 using Complex = System.Numerics.Complex;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>
 /// A measured input impedance, kept as the reflectance R = (Z − Zr)/(Z + Zr) of the blown end. Its magnitude stays near 1, so that one uncertainty

@@ -1,9 +1,7 @@
-using AirColumn.Acoustics;
-using AirColumn.Resonances;
 using MathNet.Numerics.LinearAlgebra;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>
 /// Measured resonances of a column, each with its number: heard after a slap, found in a sweep, or a player's drone and overblown notes minus what

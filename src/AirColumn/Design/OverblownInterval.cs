@@ -1,8 +1,6 @@
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>
 /// Shapes a tube so that its first overblown note is a wanted interval above the drone. A plain closed pipe gives about a twelfth. A widening bore

@@ -1,10 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>A resonance and the note that a player is expected to sound on it, each with its 95 % range. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<PlayedNote>))]

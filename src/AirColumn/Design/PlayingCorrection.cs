@@ -1,6 +1,4 @@
-using AirColumn.Resonances;
-
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>
 /// The distance by which a player's note lies above its resonance, as a normal distribution. It begins as an estimate and improves with each
@@ -35,7 +33,7 @@ public sealed record PlayingCorrection
     public static PlayingCorrection LipsInRoomAir { get; } = new(21.5, 12);
 
     /// <summary>
-    /// For a drone blown with the lips, when the column was computed with breath in it (<see cref="Gases.AirProfile"/>): 11 ± 10 cents.
+    /// For a drone blown with the lips, when the column was computed with breath in it (<see cref="AirProfile"/>): 11 ± 10 cents.
     /// </summary>
     /// <remarks>Warm breath explains about half of what is observed against room air (common practice); the rest is left to the lips.</remarks>
     public static PlayingCorrection LipsInBreath { get; } = new(11, 10);

@@ -1,10 +1,9 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using AirColumn.Resonances;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>The uncertainty of a resonance, and its causes. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<ResonanceBudget>))]
@@ -22,10 +21,10 @@ public sealed record ResonanceBudget : IJsonAnswer
     public required double PlusMinusCents { get; init; }
 
     /// <summary>The lower end of the 95 % range.</summary>
-    public Frequency From => Resonance.Frequency * Pitches.Cents.ToRatio(-PlusMinusCents);
+    public Frequency From => Resonance.Frequency * Cents.ToRatio(-PlusMinusCents);
 
     /// <summary>The upper end of the 95 % range.</summary>
-    public Frequency To => Resonance.Frequency * Pitches.Cents.ToRatio(PlusMinusCents);
+    public Frequency To => Resonance.Frequency * Cents.ToRatio(PlusMinusCents);
 
     /// <summary>The contributions, the largest first.</summary>
     public required IReadOnlyList<Contribution> Contributions { get; init; }

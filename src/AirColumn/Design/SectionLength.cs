@@ -1,7 +1,6 @@
-using AirColumn.Acoustics;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>Solves for the length of sections that puts a resonance of a column on a frequency.</summary>
 public static class SectionLength

@@ -1,4 +1,4 @@
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>Options of a search for a shape.</summary>
 public sealed record ShapeOptions

@@ -1,10 +1,6 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using MathNet.Numerics.LinearAlgebra;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>
 /// Targets as residuals over variables between 0 and 1: residuals in cents, tenths of a decibel and tenths of a millimetre, times weights.

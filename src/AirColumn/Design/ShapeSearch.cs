@@ -1,10 +1,8 @@
 using System.Globalization;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.Optimization;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>Searches for a shape: chooses diameters, lengths and holes between bounds so that targets are met.</summary>
 /// <remarks>

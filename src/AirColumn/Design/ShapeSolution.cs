@@ -1,9 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using AirColumn.Acoustics;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>The best shape that a search found. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<ShapeSolution>))]

@@ -1,8 +1,7 @@
 using System.Globalization;
-using AirColumn.Acoustics;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>A target for the search of a shape. Immutable, equal by value.</summary>
 public sealed record ShapeTarget

@@ -1,8 +1,6 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>Remedies for a tube that was cut too short: ways to lower its note.</summary>
 public static class ShortTube

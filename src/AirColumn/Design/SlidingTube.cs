@@ -1,8 +1,6 @@
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>A tube with a section that can be drawn out, and the notes it reaches.</summary>
 public sealed record SlidingTube

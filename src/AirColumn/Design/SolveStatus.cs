@@ -1,4 +1,4 @@
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>The outcome of a solver.</summary>
 public enum SolveStatus

@@ -1,9 +1,6 @@
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>Compares a straight tube with tapers of it, all on the same note.</summary>
 public static class TaperStudy

@@ -1,8 +1,7 @@
-using AirColumn.Acoustics;
 using MathNet.Numerics.Distributions;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>The tolerance of a parameter: how far it may be from its assumed value. Immutable, equal by value.</summary>
 /// <remarks>

@@ -1,7 +1,6 @@
-using AirColumn.Bores;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>The target of trimming, with the tolerances and the correction for the player. Immutable.</summary>
 public sealed record TrimQuestion

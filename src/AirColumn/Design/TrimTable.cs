@@ -1,13 +1,10 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using MathNet.Numerics.RootFinding;
 using UnitsNet;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>The drone of a tube after each cut, and how far to cut before listening. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<TrimTable>))]

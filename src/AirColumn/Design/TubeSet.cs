@@ -1,7 +1,4 @@
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
-
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>A set of tubes from the same pipe, one for each note, such as pan pipes.</summary>
 public static class TubeSet

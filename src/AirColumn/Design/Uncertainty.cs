@@ -1,9 +1,6 @@
 using System.Globalization;
-using AirColumn.Design;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>The uncertainty of computed resonances, given tolerances.</summary>
 public static class Uncertainty

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace AirColumn.Design;
+namespace AirColumn;
 
 /// <summary>Words that explanations share, in the invariant culture.</summary>
 internal static class Wording

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using AirColumn.Gases;
 
 namespace AirColumn.Documents;
 

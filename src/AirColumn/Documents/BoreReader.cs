@@ -1,5 +1,3 @@
-using AirColumn.Bores;
-
 namespace AirColumn.Documents;
 
 /// <summary>Reads the shape of the column, or of a branch: "sections", "farEnd", "holes" and "branches".</summary>

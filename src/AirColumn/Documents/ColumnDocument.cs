@@ -2,9 +2,6 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
 
 namespace AirColumn.Documents;
 

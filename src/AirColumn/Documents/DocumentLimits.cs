@@ -1,6 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-
 namespace AirColumn.Documents;
 
 /// <summary>What a document has a place for.</summary>

@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using AirColumn.Acoustics;
 
 namespace AirColumn.Documents;
 

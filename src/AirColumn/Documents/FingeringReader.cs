@@ -1,5 +1,3 @@
-using AirColumn.Acoustics;
-
 namespace AirColumn.Documents;
 
 /// <summary>Reads "fingering" and "fingerings".</summary>

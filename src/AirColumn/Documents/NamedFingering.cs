@@ -1,5 +1,3 @@
-using AirColumn.Acoustics;
-
 namespace AirColumn.Documents;
 
 /// <summary>A fingering with a name in a document, such as the name of its note. Immutable, equal by value.</summary>

@@ -1,5 +1,3 @@
-using AirColumn.Acoustics;
-
 namespace AirColumn.Documents;
 
 /// <summary>Reads how the column is computed and blown.</summary>

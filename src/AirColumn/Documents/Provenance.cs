@@ -1,8 +1,6 @@
 using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using AirColumn.Acoustics;
-using AirColumn.Gases;
 
 namespace AirColumn.Documents;
 
@@ -49,7 +47,7 @@ public sealed class Provenance : IJsonAnswer
     /// <summary>Z₀ = ρc/S at the blown end, Pa·s/m³: the reference of relative impedance and reflection.</summary>
     public double CharacteristicImpedance { get; }
 
-    /// <summary>The wave fronts that were used: never <see cref="Acoustics.Wavefronts.Automatic"/>, but the model it chose.</summary>
+    /// <summary>The wave fronts that were used: never <see cref="AirColumn.Wavefronts.Automatic"/>, but the model it chose.</summary>
     public Wavefronts Wavefronts { get; }
 
     /// <summary>The number of radial modes carried, including the plane one.</summary>

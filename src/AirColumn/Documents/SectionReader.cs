@@ -1,5 +1,4 @@
 using System.Text.Json;
-using AirColumn.Bores;
 using UnitsNet;
 
 namespace AirColumn.Documents;

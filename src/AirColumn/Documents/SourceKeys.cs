@@ -1,7 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
-
 namespace AirColumn.Documents;
 
 /// <summary>The keys in docs/references.bib of the formulas that a column is computed by.</summary>

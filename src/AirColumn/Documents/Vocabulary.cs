@@ -1,7 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
-
 namespace AirColumn.Documents;
 
 /// <summary>The words of documents, for reading and for writing.</summary>

@@ -3,7 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using UnitsNet;
 
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// The acoustic constants of air: speed of sound, density, viscosity, conductivity and heat capacities, either computed

@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>The source of the constants of an <see cref="Air"/>.</summary>
 public enum AirModel

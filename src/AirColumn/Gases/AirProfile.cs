@@ -1,7 +1,7 @@
 using System.Globalization;
 using UnitsNet;
 
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// The air along a bore from the blown end: warm breath at the mouth, room air at the far end. Immutable, equal

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>The air at one place of a bore.</summary>
 /// <param name="Distance">Distance from the blown end along the axis.</param>

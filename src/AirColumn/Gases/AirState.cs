@@ -3,7 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using UnitsNet;
 
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// The state of air: temperature, humidity, pressure and carbon dioxide. Immutable; equal when all
@@ -101,7 +101,11 @@ public sealed record AirState : IJsonAnswer
 
     /// <summary>x_w, mole fraction of water vapour in the humid air.</summary>
     internal double WaterVapour =>
-        Gases.WaterVapour.MoleFraction(Temperature.DegreesCelsius, Humidity.Percent / 100, Pressure.Pascals);
+        AirColumn.WaterVapour.MoleFraction(
+            Temperature.DegreesCelsius,
+            Humidity.Percent / 100,
+            Pressure.Pascals
+        );
 
     /// <summary>The four quantities in words, in the invariant culture.</summary>
     /// <returns>The four quantities, as text.</returns>

@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// How carbon dioxide in the place of oxygen changes viscosity and conductivity of humid air: the quotient of Wilke's

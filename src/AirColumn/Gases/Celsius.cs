@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>The fits take t in °C in some terms and T in K in others; this joins the two.</summary>
 internal static class Celsius

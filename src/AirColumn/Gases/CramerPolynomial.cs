@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// Cramer's interpolation (cramer1993, eq. 15 and table III; iec61094-2, Annex F), one form for two quantities: the

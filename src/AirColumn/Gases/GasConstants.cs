@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>What acoustics needs to know of a gas, as plain numbers in SI units.</summary>
 /// <param name="SpeedOfSound">c, m/s, at zero frequency.</param>

@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// Humid air as a mixture of gases whose heat capacities and molar masses are known (mcbride2002), with the second virial
@@ -76,16 +76,19 @@ internal static class GasMixture
     {
         var (water, carbon) = (composition.WaterVapour, composition.CarbonDioxide);
         var air = 1 - water - carbon;
-        return air * air * Gases.Virial.AirAir(kelvin)
-            + 2 * air * water * Gases.Virial.AirWater(kelvin)
-            + water * water * Gases.Virial.WaterWater(kelvin)
-            + 2 * air * carbon * Gases.Virial.Between(CriticalPoint.Air, CriticalPoint.CarbonDioxide, kelvin)
+        return air * air * AirColumn.Virial.AirAir(kelvin)
+            + 2 * air * water * AirColumn.Virial.AirWater(kelvin)
+            + water * water * AirColumn.Virial.WaterWater(kelvin)
+            + 2
+                * air
+                * carbon
+                * AirColumn.Virial.Between(CriticalPoint.Air, CriticalPoint.CarbonDioxide, kelvin)
             + 2
                 * water
                 * carbon
-                * Gases.Virial.Between(CriticalPoint.Water, CriticalPoint.CarbonDioxide, kelvin)
+                * AirColumn.Virial.Between(CriticalPoint.Water, CriticalPoint.CarbonDioxide, kelvin)
             + carbon
                 * carbon
-                * Gases.Virial.Between(CriticalPoint.CarbonDioxide, CriticalPoint.CarbonDioxide, kelvin);
+                * AirColumn.Virial.Between(CriticalPoint.CarbonDioxide, CriticalPoint.CarbonDioxide, kelvin);
     }
 }

@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// Mole fractions of the gases in humid air. The dry part is that of picard2008, table 1: carbon dioxide stands in the

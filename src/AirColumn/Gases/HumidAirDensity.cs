@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// Density of humid air, CIPM-2007 (picard2008), as IEC 61094-2:2009, Annex F (iec61094-2) uses it. Carbon dioxide is

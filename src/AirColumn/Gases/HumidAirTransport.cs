@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// Viscosity, conductivity and heat capacity of humid air, IEC 61094-2:2009, Annex F (iec61094-2). T in K, x the mole

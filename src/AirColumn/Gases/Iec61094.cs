@@ -1,6 +1,6 @@
 using System.Collections.ObjectModel;
 
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// The model of IEC 61094-2:2009, Annex F (iec61094-2): which formula gives which constant, and where its sources

@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// One of the gases of humid air: molar mass in kg/mol and a₁ to a₇ of its heat capacity as an ideal gas,

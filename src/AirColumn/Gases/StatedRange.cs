@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>The range a source states for its formulas, and what it means to be outside.</summary>
 /// <param name="Quantity">What is limited; begins the sentence.</param>

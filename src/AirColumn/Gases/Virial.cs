@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// A second virial coefficient B(T), m³/mol, with T·B' and T²·B'': what forces between two molecules take from the volume

@@ -1,4 +1,4 @@
-namespace AirColumn.Gases;
+namespace AirColumn;
 
 /// <summary>
 /// How much water the air holds: IEC 61094-2:2009, Annex F (iec61094-2), which takes these formulas from CIPM-2007

@@ -1,4 +1,4 @@
-namespace AirColumn.Pitches;
+namespace AirColumn;
 
 /// <summary>The accidental of a <see cref="Pitch"/>; its value is the number of semitones it raises by.</summary>
 public enum Accidental

@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Pitches;
+namespace AirColumn;
 
 /// <summary>
 /// Intervals in cents: 1200 to the octave, 100 to the equal-tempered semitone (A. J. Ellis in

@@ -1,6 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 
-namespace AirColumn.Pitches;
+namespace AirColumn;
 
 /// <summary>
 /// A spelled pitch in scientific pitch notation (young1939), such as C2,

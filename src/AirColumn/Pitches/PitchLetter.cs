@@ -1,4 +1,4 @@
-namespace AirColumn.Pitches;
+namespace AirColumn;
 
 /// <summary>The letter of a <see cref="Pitch"/>, in the order in which an octave runs: C first, B last.</summary>
 public enum PitchLetter

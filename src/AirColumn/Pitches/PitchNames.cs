@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace AirColumn.Pitches;
+namespace AirColumn;
 
 /// <summary>The names of pitches: where the letters stand, and how a pitch is written.</summary>
 internal static class PitchNames

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace AirColumn.Pitches;
+namespace AirColumn;
 
 /// <summary>Reads a pitch from text and says what is wrong with text that is none.</summary>
 internal static class PitchParser

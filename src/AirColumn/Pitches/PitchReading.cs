@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
-namespace AirColumn.Pitches;
+namespace AirColumn;
 
 /// <summary>A frequency read as a pitch and a deviation from it.</summary>
 /// <param name="Pitch">The pitch.</param>
@@ -18,7 +18,7 @@ public readonly record struct PitchReading(Pitch Pitch, double Cents) : IJsonAns
 
     /// <summary>The distance of the frequency from the pitch, in cents; positive if it is sharp.</summary>
     public double Cents { get; } =
-        Require.InRange(Cents, -Pitches.Cents.Largest, Pitches.Cents.Largest, "cents");
+        Require.InRange(Cents, -AirColumn.Cents.Largest, AirColumn.Cents.Largest, "cents");
 
     /// <summary>Text such as "C2 -3.1 cents": always a sign, one decimal, the same in every culture.</summary>
     /// <returns>The pitch and the distance in cents, as text.</returns>

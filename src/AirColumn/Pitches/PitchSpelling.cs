@@ -1,4 +1,4 @@
-namespace AirColumn.Pitches;
+namespace AirColumn;
 
 /// <summary>The spelling of the five pitches of an octave that have no letter of their own.</summary>
 public enum PitchSpelling

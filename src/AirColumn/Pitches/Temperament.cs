@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace AirColumn.Pitches;
+namespace AirColumn;
 
 /// <summary>
 /// The deviations of the twelve pitches of an octave from equal temperament. Two temperaments are equal if name and deviations are.

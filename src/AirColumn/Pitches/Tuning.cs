@@ -1,6 +1,6 @@
 using UnitsNet;
 
-namespace AirColumn.Pitches;
+namespace AirColumn;
 
 /// <summary>
 /// A rule that gives each pitch its frequency: a reference for A4 and a temperament. Two tunings are equal when both are.

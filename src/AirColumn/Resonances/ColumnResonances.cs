@@ -1,7 +1,6 @@
-using AirColumn.Resonances;
 using UnitsNet;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>
 /// Finds the resonances of a column: the maxima of |Z| if the blown end is closed, its minima if it is open.

@@ -3,7 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using UnitsNet;
 
-namespace AirColumn.Resonances;
+namespace AirColumn;
 
 /// <summary>A resonance against the harmonic that is nearest to it.</summary>
 /// <param name="Resonance">The resonance.</param>
@@ -28,7 +28,7 @@ public readonly record struct Harmonicity(Resonance Resonance, int Harmonic, dou
         return new Harmonicity(
             resonance,
             harmonic,
-            Pitches.Cents.Between(Frequency.FromHertz(harmonic * fundamental), resonance.Frequency)
+            AirColumn.Cents.Between(Frequency.FromHertz(harmonic * fundamental), resonance.Frequency)
         );
     }
 

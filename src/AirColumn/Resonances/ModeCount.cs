@@ -1,6 +1,4 @@
-using AirColumn.Acoustics;
-
-namespace AirColumn.Resonances;
+namespace AirColumn;
 
 /// <summary>How many modes a column has below a frequency, and where each lies but for its dissipation.</summary>
 internal sealed class ModeCount

@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace AirColumn.Resonances;
+namespace AirColumn;
 
 /// <summary>Frequencies around another, and the polynomial through what is smooth there: its value, slope and curvature in the middle.</summary>
 internal sealed class NodesAround

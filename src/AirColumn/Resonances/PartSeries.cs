@@ -2,7 +2,7 @@ using System.Numerics;
 using AirColumn.Acoustics.Spectra;
 using AirColumn.Acoustics.Vectors;
 
-namespace AirColumn.Resonances;
+namespace AirColumn;
 
 /// <summary>
 /// What vanishes at a resonance, the small one, and the other, the large one, as polynomials in u, −1 to 1 over one part of a series; u may

@@ -2,7 +2,7 @@ using System.Numerics;
 using AirColumn.Acoustics.Spectra;
 using AirColumn.Acoustics.Vectors;
 
-namespace AirColumn.Resonances;
+namespace AirColumn;
 
 /// <summary>An extremum of |Z|.</summary>
 /// <param name="Part">In which part of the series it lies.</param>

@@ -1,9 +1,8 @@
 using System.Numerics;
 using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Bores;
 
-namespace AirColumn.Resonances;
+namespace AirColumn;
 
 /// <summary>
 /// The oscillation angle of a column with its dissipation taken out, which counts resonances instead of hunting them.

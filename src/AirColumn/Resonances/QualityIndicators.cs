@@ -1,8 +1,7 @@
-using AirColumn.Resonances;
 using MathNet.Numerics.Integration;
 using UnitsNet;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>Indicators that published tests have linked to how players rank instruments.</summary>
 public static class QualityIndicators

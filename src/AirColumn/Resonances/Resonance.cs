@@ -2,10 +2,9 @@ using System.Globalization;
 using System.Numerics;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using AirColumn.Pitches;
 using UnitsNet;
 
-namespace AirColumn.Resonances;
+namespace AirColumn;
 
 /// <summary>
 /// One resonance of a column: a maximum of |Z| at a closed blown end, a minimum at an open one. Immutable.

@@ -1,9 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using AirColumn.Acoustics;
 
-namespace AirColumn.Resonances;
+namespace AirColumn;
 
 /// <summary>The gradient of a resonance with dimensions and the air: ∂f/∂θ for each parameter θ. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<ResonanceGradient>))]

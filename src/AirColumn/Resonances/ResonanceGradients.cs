@@ -2,9 +2,8 @@ using System.Numerics;
 using AirColumn.Acoustics.Propagation;
 using AirColumn.Acoustics.Sensitivity;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Resonances;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>Gradients of resonances with dimensions and air.</summary>
 public static class ResonanceGradients

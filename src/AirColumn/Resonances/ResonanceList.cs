@@ -3,7 +3,7 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
-namespace AirColumn.Resonances;
+namespace AirColumn;
 
 /// <summary>Resonances in order of frequency, with warnings. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<ResonanceList>))]
@@ -30,7 +30,7 @@ public sealed class ResonanceList : IReadOnlyList<Resonance>, IJsonAnswer
     public IReadOnlyList<string> Warnings { get; }
 
     /// <summary>
-    /// Estimated mode-truncation error in cents, with <see cref="Acoustics.Wavefronts.Multimodal"/>; otherwise 0. It is the largest shift of
+    /// Estimated mode-truncation error in cents, with <see cref="AirColumn.Wavefronts.Multimodal"/>; otherwise 0. It is the largest shift of
     /// any resonance when two of the N radial modes are dropped (two are added if there are only two). The true error is smaller, about 2/N of this shift.
     /// </summary>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>

@@ -1,10 +1,9 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Propagation;
 using AirColumn.Acoustics.Spectra;
 
-namespace AirColumn.Resonances;
+namespace AirColumn;
 
 /// <summary>
 /// One search: the extrema of |Z| on the spectrum of a column, some modes at a time. The modes are counted (<see cref="ModeCount"/>), so

@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text;
-using AirColumn.Acoustics;
 using AirColumn.Documents;
 
 namespace AirColumn.Studies;

@@ -22,7 +22,7 @@ public sealed record StudyAnswers
     /// <summary>True if each resonance is given with its derivative with respect to every parameter of the study.</summary>
     public bool Gradients { get; internal init; }
 
-    /// <summary>True if the answers include the indicators of <see cref="AirColumn.Acoustics.QualityIndicators"/>.</summary>
+    /// <summary>True if the answers include the indicators of <see cref="AirColumn.QualityIndicators"/>.</summary>
     public bool Indicators { get; internal init; }
 
     /// <summary>The frequencies of the input impedance, Hz, rising; empty for none.</summary>

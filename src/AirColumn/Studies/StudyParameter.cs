@@ -1,5 +1,3 @@
-using AirColumn.Acoustics;
-
 namespace AirColumn.Studies;
 
 /// <summary>A parameter that a study changes, with its values. Immutable.</summary>

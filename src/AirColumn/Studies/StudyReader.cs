@@ -1,4 +1,3 @@
-using AirColumn.Acoustics;
 using AirColumn.Documents;
 
 namespace AirColumn.Studies;

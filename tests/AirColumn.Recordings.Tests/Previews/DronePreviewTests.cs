@@ -1,7 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
 using AirColumn.Recordings.Previews;
 using UnitsNet;
 

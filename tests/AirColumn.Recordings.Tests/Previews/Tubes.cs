@@ -1,7 +1,4 @@
 using System.Globalization;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
 using AirColumn.Recordings.Previews;
 using UnitsNet;
 
@@ -39,7 +36,7 @@ internal static class Tubes
     public static Length Mm(double millimetres) => Length.FromMillimeters(millimetres);
 
     public static double Hertz(Column column, int register) =>
-        AirColumn.Acoustics.ColumnResonances.FirstResonances(column, register)[register - 1].Frequency.Hertz;
+        AirColumn.ColumnResonances.FirstResonances(column, register)[register - 1].Frequency.Hertz;
 
     public static double Cents(double from, double to) => 1200 * Math.Log2(to / from);
 

@@ -1,5 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
 namespace AirColumn.Tests.Acoustics;

@@ -1,7 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

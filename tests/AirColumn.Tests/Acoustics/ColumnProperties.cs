@@ -1,8 +1,5 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Propagation;
-using AirColumn.Bores;
-using AirColumn.Gases;
 using FsCheck.Xunit;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;

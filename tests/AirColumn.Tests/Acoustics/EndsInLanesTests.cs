@@ -1,5 +1,4 @@
 using System.Numerics;
-using AirColumn.Bores;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
 namespace AirColumn.Tests.Acoustics;

@@ -1,4 +1,3 @@
-using AirColumn.Bores;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
 namespace AirColumn.Tests.Acoustics;

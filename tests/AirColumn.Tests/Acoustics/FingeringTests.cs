@@ -1,6 +1,4 @@
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Line;
-using AirColumn.Bores;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

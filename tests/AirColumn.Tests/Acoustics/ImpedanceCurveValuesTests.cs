@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Numerics;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

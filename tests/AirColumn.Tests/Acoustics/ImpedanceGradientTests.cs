@@ -1,7 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
 using FsCheck.Xunit;
 using MathNet.Numerics;
 using UnitsNet;

@@ -1,6 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using FsCheck.Xunit;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;

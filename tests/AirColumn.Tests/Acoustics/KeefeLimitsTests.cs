@@ -1,8 +1,6 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Losses;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Gases;
 
 namespace AirColumn.Tests.Acoustics;
 

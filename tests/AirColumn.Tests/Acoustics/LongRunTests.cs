@@ -1,6 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using AirColumn.Tests.Oracle;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

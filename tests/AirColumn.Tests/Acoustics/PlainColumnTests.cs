@@ -1,4 +1,3 @@
-using AirColumn.Bores;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
 namespace AirColumn.Tests.Acoustics;
@@ -20,7 +19,7 @@ public class PlainColumnTests
             lengths.Select(length => new CylinderSection(Metres(2 * radius), Metres(length))),
             new ClosedEnd()
         );
-        var column = new AirColumn.Acoustics.Column(bore, TableAir);
+        var column = new AirColumn.Column(bore, TableAir);
         foreach (var hertz in new[] { 25.0, 91, 333, 1210, 1999 })
         {
             // 1 − F of the plain version loses three digits at the narrowest bore and the lowest frequency.

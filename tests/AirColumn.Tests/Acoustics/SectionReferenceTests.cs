@@ -1,7 +1,5 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Propagation;
-using AirColumn.Bores;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 
 namespace AirColumn.Tests.Acoustics;

@@ -1,9 +1,6 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Junctions;
 using AirColumn.Acoustics.Radiation;
-using AirColumn.Bores;
-using AirColumn.Gases;
 using FsCheck.Xunit;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;

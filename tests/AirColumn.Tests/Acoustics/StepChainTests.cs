@@ -1,7 +1,5 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Junctions;
-using AirColumn.Bores;
 using FsCheck.Xunit;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

@@ -1,6 +1,4 @@
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Radiation;
-using AirColumn.Bores;
 
 namespace AirColumn.Tests.Acoustics;
 

@@ -1,7 +1,5 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Line;
-using AirColumn.Bores;
 using AirColumn.Tests.Oracle;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

@@ -1,6 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Pitches;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

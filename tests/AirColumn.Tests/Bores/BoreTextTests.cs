@@ -1,6 +1,4 @@
 using System.Globalization;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using UnitsNet;
 
 namespace AirColumn.Tests.Bores;

@@ -1,4 +1,3 @@
-using AirColumn.Bores;
 using UnitsNet;
 
 namespace AirColumn.Tests.Bores;

@@ -1,7 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Design;
 using MathNet.Numerics.Distributions;
 using UnitsNet;
 using Xunit.Abstractions;

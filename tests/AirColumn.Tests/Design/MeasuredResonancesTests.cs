@@ -1,7 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Design;
-using AirColumn.Gases;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
 using UnitsNet;

@@ -1,10 +1,5 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Design;
-using AirColumn.Gases;
-using AirColumn.Pitches;
 using FsCheck;
 using FsCheck.Fluent;
 using UnitsNet;

@@ -1,8 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Design;
-using AirColumn.Gases;
 using MathNet.Numerics.Distributions;
 using UnitsNet;
 

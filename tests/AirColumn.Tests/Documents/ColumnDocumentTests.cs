@@ -1,8 +1,5 @@
 using System.Text;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using AirColumn.Documents;
-using AirColumn.Gases;
 using AirColumn.Tests.Pitches;
 using UnitsNet;
 

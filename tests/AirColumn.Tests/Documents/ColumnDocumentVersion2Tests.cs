@@ -1,7 +1,4 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using AirColumn.Documents;
-using AirColumn.Gases;
 using UnitsNet;
 
 namespace AirColumn.Tests.Documents;

@@ -1,7 +1,4 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using AirColumn.Documents;
-using AirColumn.Gases;
 using AirColumn.Tests.Acoustics;
 using FsCheck;
 using FsCheck.Fluent;

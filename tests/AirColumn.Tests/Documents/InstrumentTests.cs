@@ -1,10 +1,6 @@
 using System.Numerics;
 using System.Reflection;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using AirColumn.Documents;
-using AirColumn.Gases;
-using AirColumn.Resonances;
 using UnitsNet;
 
 namespace AirColumn.Tests.Documents;

@@ -2,10 +2,7 @@ using System.Reflection;
 using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using AirColumn.Documents;
-using AirColumn.Gases;
 using FsCheck.Xunit;
 using UnitsNet;
 

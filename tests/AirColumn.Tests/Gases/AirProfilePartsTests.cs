@@ -1,4 +1,3 @@
-using AirColumn.Gases;
 using UnitsNet;
 using static AirColumn.Tests.Gases.States;
 

@@ -1,4 +1,3 @@
-using AirColumn.Gases;
 using FsCheck.Xunit;
 using static AirColumn.Tests.Gases.States;
 

@@ -1,4 +1,3 @@
-using AirColumn.Gases;
 using static AirColumn.Tests.Gases.States;
 
 namespace AirColumn.Tests.Gases;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using AirColumn.Gases;
 using UnitsNet;
 using static AirColumn.Tests.Gases.States;
 

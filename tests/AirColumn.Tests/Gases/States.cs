@@ -1,4 +1,3 @@
-using AirColumn.Gases;
 using UnitsNet;
 
 namespace AirColumn.Tests.Gases;

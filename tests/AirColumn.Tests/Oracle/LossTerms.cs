@@ -1,6 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics;
-using AirColumn.Gases;
 
 namespace AirColumn.Tests.Oracle;
 

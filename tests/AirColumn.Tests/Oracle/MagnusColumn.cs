@@ -1,5 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Line;
 
 namespace AirColumn.Tests.Oracle;

@@ -1,8 +1,5 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Line;
-using AirColumn.Bores;
-using AirColumn.Gases;
 
 namespace AirColumn.Tests.Oracle;
 

@@ -1,4 +1,3 @@
-using AirColumn.Pitches;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;

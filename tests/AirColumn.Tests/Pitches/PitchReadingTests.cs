@@ -1,5 +1,3 @@
-using AirColumn.Pitches;
-
 namespace AirColumn.Tests.Pitches;
 
 public class PitchReadingTests

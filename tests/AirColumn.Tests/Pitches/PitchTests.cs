@@ -1,4 +1,3 @@
-using AirColumn.Pitches;
 using FsCheck.Xunit;
 
 namespace AirColumn.Tests.Pitches;

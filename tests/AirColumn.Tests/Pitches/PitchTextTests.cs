@@ -1,5 +1,4 @@
 using System.Globalization;
-using AirColumn.Pitches;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;

@@ -1,8 +1,4 @@
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Radiation;
-using AirColumn.Bores;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Tables;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;

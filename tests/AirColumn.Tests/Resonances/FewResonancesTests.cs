@@ -1,5 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using AirColumn.Tests.Acoustics;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

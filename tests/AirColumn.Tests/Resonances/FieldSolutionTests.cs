@@ -1,7 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Pitches;
-using AirColumn.Resonances;
 using AirColumn.Tests.Acoustics;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

@@ -1,5 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;
 

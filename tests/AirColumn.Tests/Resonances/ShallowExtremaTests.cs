@@ -1,5 +1,4 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Tests.Acoustics;
 using UnitsNet;
 using static AirColumn.Tests.Acoustics.ReferenceAir;

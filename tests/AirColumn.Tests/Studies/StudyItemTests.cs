@@ -1,4 +1,3 @@
-using AirColumn.Acoustics;
 using AirColumn.Studies;
 using FsCheck.Xunit;
 using MathNet.Numerics.Distributions;

@@ -1,4 +1,3 @@
-using AirColumn.Pitches;
 using AirColumn.Workshop.Cutting;
 using AirColumn.Workshop.Tests.Tubes;
 using AirColumn.Workshop.Tubes;

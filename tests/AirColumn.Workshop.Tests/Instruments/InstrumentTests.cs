@@ -1,5 +1,3 @@
-using AirColumn.Gases;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Instruments;
 using UnitsNet;
 

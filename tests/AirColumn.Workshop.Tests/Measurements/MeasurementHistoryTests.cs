@@ -1,4 +1,3 @@
-using AirColumn.Gases;
 using AirColumn.Workshop.Measurements;
 using FsCheck.Xunit;
 using UnitsNet;

@@ -1,7 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Design;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Measurements;
 using AirColumn.Workshop.Tests.Tubes;
 using AirColumn.Workshop.Tubes;

@@ -1,4 +1,3 @@
-using AirColumn.Pitches;
 using AirColumn.Workshop.Measurements;
 using AirColumn.Workshop.Tests.Tubes;
 using UnitsNet;

@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Tests.Tubes;
 using AirColumn.Workshop.Tubes;

@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Xml.Linq;
-using AirColumn.Acoustics;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Measurements;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Tests.Tubes;

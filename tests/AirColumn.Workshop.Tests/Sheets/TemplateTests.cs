@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using AirColumn.Gases;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Instruments;
 using AirColumn.Workshop.Sheets;
 using UnitsNet;

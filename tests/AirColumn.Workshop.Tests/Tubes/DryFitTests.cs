@@ -1,6 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Design;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Measurements;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Stock;

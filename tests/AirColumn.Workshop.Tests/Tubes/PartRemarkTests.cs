@@ -1,5 +1,4 @@
 using System.Xml.Linq;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Sheets;
 using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;

@@ -1,6 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Bores;
-using AirColumn.Gases;
 using AirColumn.Workshop.Tubes;
 using FsCheck;
 using FsCheck.Fluent;

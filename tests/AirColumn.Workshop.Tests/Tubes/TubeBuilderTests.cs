@@ -1,7 +1,3 @@
-using AirColumn.Acoustics;
-using AirColumn.Design;
-using AirColumn.Gases;
-using AirColumn.Pitches;
 using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;
 using UnitsNet;
@@ -84,8 +80,7 @@ public class TubeBuilderTests
         {
             var printed = Mm(Math.Round(built.Cut.Millimeters, 1));
             // Section by section, by hand.
-            var bore = Bores
-                .Bore.Build()
+            var bore = Bore.Build()
                 .Cylinder(Mm(30), Mm(37))
                 .Cylinder(Mm(48.26 - 3.68 - 4.19), Mm(printed.Millimeters - 25))
                 .Cylinder(Mm(1.894 * 25.4), Mm(1))

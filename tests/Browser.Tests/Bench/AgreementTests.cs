@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
+using AirColumn;
 using AirColumn.Documents;
-using AirColumn.Gases;
 using AirColumn.Workshop;
 using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;
@@ -123,12 +123,7 @@ public sealed class AgreementTests(BenchBrowser browser, ITestOutputHelper outpu
         }
 
         // As cut, to all digits.
-        var exact = TubeBuilder.Exact(
-            assembly,
-            AirColumn.Pitches.Pitch.Parse(note),
-            AirColumn.Pitches.Tuning.Concert,
-            Room
-        );
+        var exact = TubeBuilder.Exact(assembly, AirColumn.Pitch.Parse(note), AirColumn.Tuning.Concert, Room);
         await visit.IsSureTo(exact.Plan().Budget!.PlusMinusCents);
         await Write(document, exact.Exact!.Tube);
         using var found = JsonDocument.Parse(

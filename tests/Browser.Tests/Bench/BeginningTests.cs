@@ -1,6 +1,5 @@
 using System.Globalization;
-using AirColumn.Gases;
-using AirColumn.Pitches;
+using AirColumn;
 using AirColumn.Workshop;
 using AirColumn.Workshop.Instruments;
 using UnitsNet;

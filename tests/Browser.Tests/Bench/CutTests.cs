@@ -1,5 +1,4 @@
-using AirColumn.Gases;
-using AirColumn.Pitches;
+using AirColumn;
 using AirColumn.Workshop;
 using AirColumn.Workshop.Stock;
 using AirColumn.Workshop.Tubes;

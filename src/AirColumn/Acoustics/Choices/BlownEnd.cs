@@ -1,8 +1,7 @@
 using System.Globalization;
-using AirColumn.Bores;
 using UnitsNet;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>The blown end of a column: closed by lips or a reed, or left open by an air jet.</summary>
 public sealed record BlownEnd

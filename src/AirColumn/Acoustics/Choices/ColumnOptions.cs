@@ -1,4 +1,4 @@
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>The choices of a <see cref="Column"/> that are neither geometry nor air.</summary>
 public sealed record ColumnOptions

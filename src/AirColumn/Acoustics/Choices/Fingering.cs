@@ -1,6 +1,4 @@
-using AirColumn.Bores;
-
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>The open tone holes, in order from the blown end. Immutable, equal by value.</summary>
 public sealed record Fingering

@@ -1,4 +1,4 @@
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>The model of the wave fronts where the bore widens or narrows.</summary>
 public enum Wavefronts

@@ -3,7 +3,7 @@ using AirColumn.Acoustics.Inside;
 using AirColumn.Acoustics.Line;
 using UnitsNet;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>Questions about the inside of a column: standing waves, the transfer to the far end, and the balance of power.</summary>
 public static class InsideColumn

@@ -2,7 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using UnitsNet;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>
 /// The balance of the power that a source of 1 sends into a column at one frequency: mean power for amplitudes, in W per (m³/s)² at

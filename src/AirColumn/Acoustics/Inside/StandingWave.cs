@@ -3,7 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using UnitsNet;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>
 /// Pressure and volume flow along a column at one frequency, complex amplitudes, exp(+jωt), for a source of 1. Immutable.

@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>
 /// The transfer function of a column at one frequency, exp(+jωt): pressure and flow at the far end against those at the blown end, both in the planes

@@ -1,6 +1,3 @@
-using AirColumn.Bores;
-using AirColumn.Gases;
-
 namespace AirColumn.Acoustics.Line;
 
 /// <summary>The parts that a bore has become, from which another that differs in little takes over what is the same.</summary>

@@ -1,6 +1,4 @@
 using AirColumn.Acoustics.Radiation;
-using AirColumn.Bores;
-using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Line;
 

@@ -1,6 +1,3 @@
-using AirColumn.Bores;
-using AirColumn.Gases;
-
 namespace AirColumn.Acoustics.Line;
 
 /// <summary>What a column is made of.</summary>

@@ -1,7 +1,6 @@
 using System.Runtime.CompilerServices;
 using AirColumn.Acoustics.Junctions;
 using AirColumn.Acoustics.Radiation;
-using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Line;
 

@@ -1,6 +1,5 @@
 using System.Numerics;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Line;
 

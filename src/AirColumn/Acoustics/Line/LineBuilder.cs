@@ -1,7 +1,5 @@
 using AirColumn.Acoustics.Junctions;
 using AirColumn.Acoustics.Radiation;
-using AirColumn.Bores;
-using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Line;
 

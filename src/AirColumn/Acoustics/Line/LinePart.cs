@@ -1,7 +1,5 @@
 using System.Numerics;
 using AirColumn.Acoustics.Junctions;
-using AirColumn.Bores;
-using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Line;
 

@@ -1,5 +1,4 @@
 using AirColumn.Acoustics.Losses;
-using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Line;
 

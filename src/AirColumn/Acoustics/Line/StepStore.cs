@@ -1,7 +1,5 @@
 using System.Collections.Concurrent;
 using AirColumn.Acoustics.Junctions;
-using AirColumn.Bores;
-using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Line;
 

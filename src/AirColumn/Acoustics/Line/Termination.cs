@@ -1,8 +1,6 @@
 using System.Numerics;
 using AirColumn.Acoustics.Radiation;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Bores;
-using AirColumn.Gases;
 using UnitsNet;
 
 namespace AirColumn.Acoustics.Line;

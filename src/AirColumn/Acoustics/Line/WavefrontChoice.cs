@@ -1,5 +1,3 @@
-using AirColumn.Bores;
-
 namespace AirColumn.Acoustics.Line;
 
 /// <summary>Which wave fronts a bore needs.</summary>

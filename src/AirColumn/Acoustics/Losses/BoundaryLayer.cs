@@ -1,7 +1,6 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Losses;
 

@@ -1,4 +1,4 @@
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>The model of friction and heat conduction at the bore wall.</summary>
 public enum WallLosses

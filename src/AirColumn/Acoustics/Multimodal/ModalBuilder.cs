@@ -1,6 +1,4 @@
 using AirColumn.Acoustics.Line;
-using AirColumn.Bores;
-using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Multimodal;
 

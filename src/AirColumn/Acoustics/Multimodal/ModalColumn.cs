@@ -1,7 +1,6 @@
 using System.Numerics;
 using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Multimodal;
 

@@ -1,8 +1,6 @@
 using System.Numerics;
 using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Bores;
-using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Multimodal;
 

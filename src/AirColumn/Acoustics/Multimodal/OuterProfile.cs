@@ -1,5 +1,3 @@
-using AirColumn.Bores;
-
 namespace AirColumn.Acoustics.Multimodal;
 
 /// <summary>

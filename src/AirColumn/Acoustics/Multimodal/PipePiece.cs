@@ -2,7 +2,6 @@ using System.Numerics;
 using System.Runtime.CompilerServices;
 using AirColumn.Acoustics.Losses;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Multimodal;
 

@@ -1,5 +1,3 @@
-using AirColumn.Bores;
-
 namespace AirColumn.Acoustics.Multimodal;
 
 /// <summary>Where a wall that is not a cylinder's is divided, and how finely it is followed in each part.</summary>

@@ -2,8 +2,6 @@ using System.Numerics;
 using System.Runtime.CompilerServices;
 using AirColumn.Acoustics.Losses;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Bores;
-using AirColumn.Gases;
 
 namespace AirColumn.Acoustics.Multimodal;
 

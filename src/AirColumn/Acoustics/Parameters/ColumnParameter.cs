@@ -1,9 +1,8 @@
 using System.Globalization;
 using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Parameters;
-using AirColumn.Bores;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>
 /// A number that a column depends on, such as a diameter, a length, the place of a hole or the temperature. Gradients are taken with respect to

@@ -1,5 +1,4 @@
 using AirColumn.Acoustics.Line;
-using AirColumn.Bores;
 using UnitsNet;
 
 namespace AirColumn.Acoustics.Parameters;

@@ -1,6 +1,5 @@
 using AirColumn.Acoustics.Line;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Propagation;
 

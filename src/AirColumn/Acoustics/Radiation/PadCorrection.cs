@@ -1,5 +1,3 @@
-using AirColumn.Bores;
-
 namespace AirColumn.Acoustics.Radiation;
 
 /// <summary>

@@ -1,9 +1,8 @@
 using System.Numerics;
 using AirColumn.Acoustics.Radiation;
-using AirColumn.Bores;
 using UnitsNet;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>
 /// The radiation of an open far end: exact, by one of the published approximations (for comparison, or to reproduce

@@ -1,7 +1,6 @@
 using System.Numerics;
 using AirColumn.Acoustics.Interpolation;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Radiation;
 

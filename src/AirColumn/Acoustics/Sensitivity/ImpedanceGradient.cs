@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>
 /// The gradient of input impedance with dimensions and the air, over a grid of frequencies: ∂Z/∂θ for each parameter θ.

@@ -1,6 +1,6 @@
 using AirColumn.Acoustics.Sensitivity;
 
-namespace AirColumn.Acoustics;
+namespace AirColumn;
 
 /// <summary>Gradients of the impedance of a column with its dimensions and its air.</summary>
 public static class ImpedanceGradients

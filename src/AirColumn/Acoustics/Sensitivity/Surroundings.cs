@@ -1,5 +1,4 @@
 using AirColumn.Acoustics.Line;
-using AirColumn.Bores;
 
 namespace AirColumn.Acoustics.Sensitivity;
 

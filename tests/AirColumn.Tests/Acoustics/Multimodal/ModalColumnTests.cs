@@ -1,8 +1,6 @@
 using System.Numerics;
-using AirColumn.Acoustics;
 using AirColumn.Acoustics.Multimodal;
 using AirColumn.Acoustics.Vectors;
-using AirColumn.Bores;
 using AirColumn.Tests.Oracle;
 using MathNet.Numerics.LinearAlgebra;
 using UnitsNet;

@@ -78,8 +78,7 @@ public class MouthFieldTests
     public void Room_behind_the_mouth_takes_mass_away()
     {
         var tapering = OuterProfile.Of(
-            AirColumn
-                .Bores.Bore.Build()
+            Bore.Build()
                 .Cone(ReferenceAir.Mm(40), ReferenceAir.Mm(90), ReferenceAir.Mm(120))
                 .OpenEnd(ReferenceAir.Mm(3)),
             3.0 / 45
