@@ -12,11 +12,11 @@ internal static class AirChapter
         return new Chapter(
             "Air",
             "Inside 0 to 30 °C, 75 to 102 kPa, up to 6 % water vapour and 1 % carbon dioxide the formulas of the standard are used "
-                + "(speed of sound to 300 ppm there); the standard states them for 15 to 27 °C, 60 to 110 kPa and 10 to 90 % humidity; "
+                + "(speed of sound to 300 ppm there). The standard states them for 15 to 27 °C, 60 to 110 kPa and 10 to 90 % humidity; "
                 + "outside there is a warning. Beyond, up to −20 to 50 °C, 50 to 110 kPa and 10 % carbon dioxide, air is computed as a "
                 + "mixture of gases, joined "
-                + "without a jump; its viscosity and conductivity are the values of the standard, which ignores carbon dioxide, up to 1 % "
-                + "of it, and follow a mixture rule above. Beyond these limits a state is refused.",
+                + "without a jump. Its viscosity and conductivity are the values of the standard, which ignores carbon dioxide, up to 1 % "
+                + "of it; above, they follow a mixture rule. Beyond these limits a state is refused.",
             [
                 new Quantity(
                     "Printed digits of the standard, in units of the last one",

@@ -10,8 +10,8 @@ internal static class BoreFitChapter
     public static Chapter Make() =>
         new(
             "Bores from measurements",
-            "Drone tubes (1 to 1.6 m, 30 to 64 mm) and horns (0.9 to 1.4 m, 11 to 60 mm) have walls that are off by a smooth random "
-                + "function (0.3 and 0.15 mm root mean square), in air off by 0.3 K. Their reflectance is computed with radial modes, every 10 "
+            "The bores are drone tubes (1 to 1.6 m, 30 to 64 mm) and horns (0.9 to 1.4 m, 11 to 60 mm). Their walls are off by a smooth random "
+                + "function (0.3 and 0.15 mm root mean square), and the air is off by 0.3 K. Their reflectance is computed with radial modes, every 10 "
                 + "Hz, with noise of 1 percent. The fit carries curved wave fronts and cones of 20 mm. Above a third of the cut-on of a horn's "
                 + "bell, curved fronts "
                 + "are less accurate than the measurement: radii there are off by more than their ranges say.",

@@ -44,9 +44,9 @@ internal static class EndChapter
 
         return new Chapter(
             "Open ends",
-            "A thin edge and a baffle are exact in linear acoustics without flow, up to ka = 3.8, just below the first radial mode; a "
-                + "rim of finite thickness is interpolated between field solutions up to ka = 3.8 and an outer radius of three times the "
-                + "inner, and beyond that it warns. How well a tapering mouth is "
+            "A thin edge and a baffle are exact in linear acoustics without flow, up to ka = 3.8, just below the first radial mode. A "
+                + "rim of finite thickness is interpolated between field solutions, up to ka = 3.8 and an outer radius of three times the "
+                + "inner one. Beyond that there is a warning. How well a tapering mouth is "
                 + "treated is shown in the chapter above. "
                 + "A model refuses frequencies above its range. The published fits can be chosen by name; the rows below show their errors.",
             quantities,

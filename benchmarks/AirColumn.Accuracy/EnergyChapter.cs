@@ -29,7 +29,7 @@ internal static class EnergyChapter
     public static Chapter Make() =>
         new(
             "Energy",
-            "The power sent in is compared with the power radiated plus the power lost to friction and heat at the wall, each computed "
+            "The power sent in is compared with the power radiated plus the power lost to friction and heat at the wall. Each is computed "
                 + "independently: the last two "
                 + "by quadrature of the field inside.",
             [

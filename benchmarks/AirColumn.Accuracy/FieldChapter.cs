@@ -100,11 +100,11 @@ internal static class FieldChapter
         return new Chapter(
             "Whole tubes",
             "The field solutions solve the wave equation inside and outside a tube of circular cross-section, with the boundary layer "
-                + "at its wall, and use no one-dimensional theory; their stated discretisation error is "
+                + "at its wall, and use no one-dimensional theory. Their stated discretisation error is "
                 + $"at most {Own():0.0000} cent. "
                 + "*Modes* are several radial modes of the bore, in the number that the column chooses; the next chapter is about them. "
                 + "Curved wave fronts, the automatic choice in gentle bores, multiply the "
-                + "series impedance by the kinetic energy of the flow across the axis, to second order in the slope of the wall, and count the "
+                + "series impedance by the kinetic energy of the flow across the axis, to second order in the slope of the wall. They count the "
                 + "taper behind an open mouth to first order. They are not valid for slopes above 45°: the engine warns there. For "
                 + "comparison there are sloped fronts, the first order 1 + a'²/2, and plane fronts, the textbook horn equation, both with "
                 + "the end of a straight pipe.",

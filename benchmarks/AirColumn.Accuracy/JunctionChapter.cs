@@ -20,9 +20,9 @@ internal static class JunctionChapter
         return new Chapter(
             "Steps, holes and branches",
             "A single step is exact: an abrupt, concentric change of radius, up to the first radial mode of its wider side. "
-                + "Holes follow fits to field solutions and published fits, which hold for holes that are small against the wavelength and farther apart than their width; "
-                + "the lengths of open holes were fitted to the low-frequency rows of `tone-hole-static.csv` and `tone-hole-field.csv`, what they do at higher frequencies was not; "
-                + "a bend follows potential flow, exact at low frequency, and causes a warning if the wave in it slows down by more than 5 cents. "
+                + "Holes follow fits to field solutions and published fits. These hold for holes that are small against the wavelength and farther apart than their width. "
+                + "The lengths of open holes were fitted to the low-frequency rows of `tone-hole-static.csv` and `tone-hole-field.csv`; their course at higher frequencies was not fitted. "
+                + "A bend follows potential flow, exact at low frequency, and causes a warning if the wave in it slows down by more than 5 cents. "
                 + "The sound that open holes send each other outside is not modelled.",
             [
                 new Quantity(

@@ -13,7 +13,7 @@ internal static class MeasuredChapter
         return new Chapter(
             "Against measurements",
             "These are real tubes. Nothing here was fitted. The trumpets are two of one class, of which eight had their fourth mode "
-                + "measured with a standard deviation of 6 cents [freour2020]; the mouthpiece's fit and the tuning slide are not known. "
+                + "measured with a standard deviation of 6 cents [freour2020]. The mouthpiece's fit and the tuning slide are not known. "
                 + "Makers' note names are taken as ±20 cents, and the bores of their pipes, which were not given, as 40.4 mm. Pan pipes "
                 + "are played with the lips over a part of the mouth, which a free end does not include; that is the difference. All "
                 + "errors are our value minus the published one.",

@@ -69,7 +69,7 @@ internal static class SectionChapter
             "Losses and sections",
             "This chapter shows how well the one-dimensional equations are solved, not how true they are. The losses are friction and "
                 + "heat conduction in a circular duct of any width, with smooth, rigid and isothermal walls; roughness, porosity and bends are "
-                + "not in them. `ColumnOptions.RelativeTolerance` sets the error of tapers: here 1e-13, the finest, unless stated; the default "
+                + "left out. `ColumnOptions.RelativeTolerance` sets the error of tapers. Here it is 1e-13, the finest, unless stated; the default "
                 + "is 1e-10.",
             quantities,
             [

@@ -21,8 +21,8 @@ internal static class ManyQuestions
         var (first, seconds, peak) = Sweep(program);
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{Questions} small questions by [lines of JSON](json-lines.md), compiled ahead, processor time of the process for each, computing included, medians of {Runs}: {air:F0} µs for the air at one temperature, "
-                + $"{same:F0} µs for the impedance of a stepped tube at one frequency, the document in each line; {turns:F0} µs where each waits for the answer to the one before. "
+            $"{Questions} small questions by [lines of JSON](json-lines.md), compiled ahead: processor time of the process for each question, computing included, medians of {Runs}. The air at one temperature takes {air:F0} µs. "
+                + $"The impedance of a stepped tube at one frequency, with the document in each line, takes {same:F0} µs, or {turns:F0} µs if each question waits for the answer to the one before. "
                 + $"`ColumnTool sweep --list - --count 1` with {Names} names written to its input: first answer {first:F0} ms after the start of the process, median of {Runs}; all in {seconds:F1} s; "
                 + $"at most {peak:F0} MB of memory."
         );

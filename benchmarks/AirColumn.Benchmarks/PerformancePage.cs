@@ -30,7 +30,7 @@ internal static class PerformancePage
         Line(
             text,
             "Written by `dotnet run -c Release --project benchmarks/AirColumn.Benchmarks`, which times everything below in one run. Medians; "
-                + "one core unless said otherwise. Times are of one machine on one day: it is the ratios that tell."
+                + "one core unless said otherwise. Times are from one machine on one day; the ratios matter more."
         );
         Line(text);
         Line(
@@ -44,11 +44,11 @@ internal static class PerformancePage
         Line(
             text,
             "Cones in a row, 30 to 60 mm over 1.3 m, rim of 3 mm, full losses that vary along each cone, 20 Hz to 2 kHz. *Plain* is a textbook "
-                + "program in complex numbers with a cylinder of the mean radius for each cone and a closed end, timed at every 64th frequency and counted for all. "
+                + "program in complex numbers, with a cylinder of the mean radius for each cone and a closed end. It is timed at every 64th frequency, and the time is multiplied up to all of them. "
                 + "*First* is a new column and its curve: the state at the blown end at some eighty frequencies, a series through it, and 4096 values of that. *Again* is the "
-                + "same curve asked for again, *change* `Column.WithBore` with one joint wider and its curve. *Narrow* has a "
+                + "same curve asked for again. *Change* is `Column.WithBore` with one joint wider, and its curve. *Narrow* has a "
                 + "twentieth of the radii, asked for again. *Gradient* is a new column, its first curve and the derivative of each of the 4096 impedances with every "
-                + "dimension and with temperature, humidity, pressure and carbon dioxide: three numbers a section and five more; behind it its time "
+                + "dimension and with temperature, humidity, pressure and carbon dioxide: three numbers a section and five more. The next column is its time "
                 + "over that of *first*."
         );
         Line(text);
@@ -100,9 +100,9 @@ internal static class PerformancePage
         Line(
             text,
             "Four modes (`Wavefronts.Multimodal`) against plane waves for the same bore, 4096 frequencies, 20 Hz to 2 kHz, full losses. "
-                + "*Modes* is a curve once its series are made; *new bore* one that shares nothing but the field of its mouth, with its first curve or its first "
-                + "eight resonances; *one by one* a frequency without series, eight of them side by side. *Default* are the first eight resonances of a column that "
-                + "shares nothing, automatic fronts: which fronts, how many modes and the field of the mouth are found first. *Curved* is the same with curved fronts."
+                + "*Modes* is a curve once its series are made. *New bore* is a bore that shares nothing except the field of its mouth, with its first curve or its first "
+                + "eight resonances. *One by one* is a frequency without series, eight of them side by side. *Default* is the first eight resonances of a column that "
+                + "shares nothing, with automatic fronts: the kind of fronts, the number of modes and the field of the mouth are found first. *Curved* is the same with curved fronts."
         );
         Line(text);
         Line(
@@ -127,7 +127,7 @@ internal static class PerformancePage
         var design = DesignBenchmarks.TenStarts();
         Line(
             text,
-            $"A flared tube for drone and octave, four unknowns, from ten random starts all to the end: {design.Starts.Count(start => start.LargestError < 0.1)} of "
+            $"A flared tube for drone and octave, with four unknowns, all of ten random starts searched to the end: {design.Starts.Count(start => start.LargestError < 0.1)} of "
                 + $"{design.Starts.Count} within 0.1 cent, {design.Evaluations} columns, {Time(Of("Shapes", null))}, "
                 + $"{Show(Of("Shapes", null) / Of("TwoResonances", null) / design.Evaluations)} times their two resonances alone. The budget of two "
                 + $"resonances with six tolerances, the ends of each tried: {Time(Of("Budgets", null))}."

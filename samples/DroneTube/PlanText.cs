@@ -177,13 +177,13 @@ internal static class PlanText
         };
         lines.Paragraph(
             Text(
-                $"The first cut leaves {left} to trim: the played note is not the first resonance. Expect it {build.Played!.Correction.MeanCents:0.#} cents "
+                $"The first cut leaves {left} to trim, because the played note is not the first resonance. Expect it {build.Played!.Correction.MeanCents:0.#} cents "
             )
                 + Text(
-                    $"above, ±{build.Played.PlusMinusCents:0.#} (19 times out of 20; it usually lies 11 to 32 cents above the resonance "
+                    $"above, ±{build.Played.PlusMinusCents:0.#} (19 times out of 20). It usually lies 11 to 32 cents above the resonance "
                 )
-                + "computed for the air of the room, common practice), and lips bend it further. After the first cut it is still flat 39 times "
-                + "out of 40, the errors of sizes and room counted in. So make the first cut, play, and trim a little at a time."
+                + "computed for the air of the room (common practice), and lips bend it further. After the first cut it is still flat 39 times "
+                + "out of 40, with the errors of sizes and room counted in. So make the first cut, play, and trim a little at a time."
         );
     }
 

@@ -94,8 +94,8 @@ internal static class RingCommand
             {
                 var heard = response.Resonances.Select(one => Show.Text($"{one.Frequency.Hertz:0.0} Hz"));
                 throw new FailureException(
-                    $"{path}: what rings ({string.Join(", ", heard)}) lies near no resonance of this tube. "
-                        + "Check the cut, the parts, which end is closed, and that it is the tube that was recorded."
+                    $"{path}: the sound that rings ({string.Join(", ", heard)}) lies near no resonance of this tube. "
+                        + "Check the cut, the parts and which end is closed, and that this tube was recorded."
                 );
             }
 

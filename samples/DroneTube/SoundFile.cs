@@ -23,7 +23,7 @@ internal static class SoundFile
                 if (!stream.CanSeek)
                 {
                     throw new BadInputException(
-                        $"'{path}' is no file on a disk (a pipe?); save the recording to a file first."
+                        $"'{path}' is not a file on a disk (perhaps it is a pipe); save the recording to a file first."
                     );
                 }
 

@@ -43,7 +43,7 @@ internal sealed class StockLengths
         )
         {
             throw new BadInputException(
-                $"--stock names '{stray}', which is no pipe here; the pipes are {string.Join(", ", kinds)}."
+                $"--stock names '{stray}', which is not a pipe here; the pipes are {string.Join(", ", kinds)}."
             );
         }
     }

@@ -19,7 +19,7 @@ internal static class TrimCommand
         var cut = TubeFile.Cut();
         var heard = Options.Parsed<string?>(
             "--heard",
-            "The measured drone, such as \"71.3 Hz\" or a tuner's \"D2 -26 cents\"; without it the usual guess of what lips add is used.",
+            "The measured drone, such as \"71.3 Hz\" or a tuner's \"D2 -26 cents\"; without it the usual estimate for the lips is used.",
             text =>
             {
                 // At whatever reference, which is known when all options are: what can be read at one can be at all.

@@ -7,7 +7,7 @@ internal static class StandardInput
 
     /// <summary>What to say where something was to be read from it.</summary>
     public const string SaysClosed =
-        "The standard input is closed, so that nothing can be read from it; pipe something into it, or name a file.";
+        "The standard input is closed, so nothing can be read from it; pipe something into it, or name a file.";
 
     private static readonly bool wasClosed = WasClosed();
     private static readonly AsyncLocal<Stream?> given = new();

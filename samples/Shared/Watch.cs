@@ -83,7 +83,7 @@ internal sealed class Watch(TimeSpan limit, TextWriter seen, bool isSeen) : IDis
     }
 
     /// <summary>To be called before the first of an answer is written.</summary>
-    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
     public void Answers()
     {
         lock (gate)

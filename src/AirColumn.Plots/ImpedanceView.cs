@@ -9,7 +9,7 @@ public sealed record ImpedanceView
     public Tuning Tuning { get; init; } = Tuning.Concert;
 
     /// <summary>The lowest frequency, above 0; null to choose it by the resonances. A curve is shown from its first frequency at least.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">It is not a finite number above 0.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not a finite number above 0.</exception>
     public Frequency? From
     {
         get;
@@ -17,7 +17,7 @@ public sealed record ImpedanceView
     }
 
     /// <summary>The highest frequency, above 0; null to choose it by the resonances. A curve is shown to its last frequency at most.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">It is not a finite number above 0.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not a finite number above 0.</exception>
     public Frequency? To
     {
         get;

@@ -9,8 +9,8 @@ namespace AirColumn.Plots;
 /// give the same picture in every culture.
 /// </summary>
 /// <remarks>
-/// Text is in a font that comes with the package (Atkinson Hyperlegible), so that a PNG is complete on a machine without
-/// fonts. An SVG names that font and keeps its text as text; a viewer that does not have it takes another without serifs.
+/// Text is in a font that comes with the package (Atkinson Hyperlegible), so a PNG is complete on a machine without fonts. An SVG names
+/// that font and keeps its text as text. A viewer that does not have the font takes another without serifs.
 /// </remarks>
 [TypeFormatterSource(typeof(PictureFormatterSource))]
 public sealed class Picture

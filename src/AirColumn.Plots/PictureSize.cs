@@ -6,7 +6,7 @@ namespace AirColumn.Plots;
 /// The size of a picture and of its text, for a page or for a screen. Immutable, equal by value.
 /// </summary>
 /// <remarks>
-/// Lengths are in CSS pixels, 96 to the inch, which an SVG is drawn in; a PNG has <see cref="Scale"/> times as many pixels
+/// Lengths are in CSS pixels, 96 to the inch, the unit of an SVG. A PNG has <see cref="Scale"/> times as many pixels
 /// across. If no height is given, each kind of picture takes the height that suits it.
 /// </remarks>
 public sealed record PictureSize

@@ -41,8 +41,8 @@ public static class StudyPicture
     }
 
     /// <summary>A map: each item at its values of two quantities, in a colour from light (least) to dark (most) of a third.</summary>
-    /// <param name="across">Across.</param>
-    /// <param name="up">Up.</param>
+    /// <param name="across">The quantity of the horizontal axis.</param>
+    /// <param name="up">The quantity of the vertical axis.</param>
     /// <param name="colour">The quantity shown by colour.</param>
     /// <returns>The picture.</returns>
     /// <exception cref="ArgumentException">The lists differ in length, or no item has all three numbers.</exception>
@@ -61,8 +61,8 @@ public static class StudyPicture
     }
 
     /// <summary>
-    /// All items by two goals, each better if smaller. In colour: the front, the items that no other item beats in one goal without being worse in
-    /// the other.
+    /// All items by two goals, each better if smaller. The front is in colour: the items that no other item beats in one goal without being
+    /// worse in the other.
     /// </summary>
     /// <param name="across">One goal.</param>
     /// <param name="up">The other.</param>

@@ -5,7 +5,7 @@ public sealed class StudyQuantity
 {
     private readonly double[] values;
 
-    /// <summary>Names numbers.</summary>
+    /// <summary>Makes a quantity from its name and its numbers.</summary>
     /// <param name="name">The name, with the unit, such as "length of section 2, mm".</param>
     /// <param name="values">One for each item; NaN if it is missing.</param>
     /// <exception cref="ArgumentException">The name is empty.</exception>

@@ -5,7 +5,7 @@ namespace AirColumn.Recordings;
 
 /// <summary>Recorded sound: frames of one or more channels at equal steps of time.</summary>
 /// <remarks>
-/// Frames are read a block at a time, so that hours of sound need no more memory than seconds. Only one thread at a time may read it.
+/// Frames are read a block at a time, so hours of sound need no more memory than seconds. Only one thread at a time may read it.
 /// </remarks>
 public abstract class Recording : IDisposable
 {
@@ -43,9 +43,9 @@ public abstract class Recording : IDisposable
     /// <summary>Opens a WAV file: integers of 8, 16, 24 or 32 bits or floating-point numbers of 32 or 64, any channels and rate.</summary>
     /// <param name="path">The file.</param>
     /// <returns>The recording.</returns>
-    /// <exception cref="RecordingException">It is not such a file, or holds no sound; the message says what to do.</exception>
-    /// <exception cref="IOException">It cannot be read.</exception>
-    /// <exception cref="UnauthorizedAccessException">It may not be read, or is a folder.</exception>
+    /// <exception cref="RecordingException">The file is not a WAV file of these kinds, or holds no sound; the message says what to do.</exception>
+    /// <exception cref="IOException">The file cannot be read.</exception>
+    /// <exception cref="UnauthorizedAccessException">The program may not read the file, or it is a folder.</exception>
     public static Recording Open(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
@@ -72,7 +72,7 @@ public abstract class Recording : IDisposable
     /// <param name="stream">The data. The stream is read from its beginning and must be seekable. The caller disposes of it.</param>
     /// <returns>The recording.</returns>
     /// <exception cref="ArgumentException">The stream cannot be read, or has no random access.</exception>
-    /// <exception cref="RecordingException">It is not WAV data, or holds no sound.</exception>
+    /// <exception cref="RecordingException">The data is not WAV data, or holds no sound.</exception>
     public static Recording Open(Stream stream)
     {
         ArgumentNullException.ThrowIfNull(stream);
@@ -110,12 +110,12 @@ public abstract class Recording : IDisposable
         return new SampleRecording(samples.ToArray(), sampleRate.Hertz);
     }
 
-    /// <summary>Reads samples of one channel, full scale being −1 to 1.</summary>
+    /// <summary>Reads samples of one channel; full scale is −1 to 1.</summary>
     /// <param name="channel">The index of the channel: 0 is the first.</param>
     /// <param name="start">The first frame: 0 to <see cref="Frames"/> less the room.</param>
     /// <param name="samples">Receives them.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such channel, or there are not enough frames.</exception>
-    /// <exception cref="RecordingException">The data holds a number that is no sound.</exception>
+    /// <exception cref="RecordingException">The data holds a number that is not a sample of sound.</exception>
     /// <exception cref="IOException">The data cannot be read.</exception>
     public void Read(int channel, long start, Span<double> samples)
     {
@@ -141,7 +141,7 @@ public abstract class Recording : IDisposable
     /// <summary>Reads frames that are there: one channel, or all, frame after frame.</summary>
     private protected abstract void ReadFrames(long start, int count, int channel, Span<double> samples);
 
-    /// <summary>Releases what is held.</summary>
+    /// <summary>Releases the file.</summary>
     /// <param name="disposing">True if <see cref="Dispose()"/> calls it.</param>
     protected virtual void Dispose(bool disposing) { }
 

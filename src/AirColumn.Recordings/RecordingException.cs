@@ -8,9 +8,9 @@ public sealed class RecordingException : Exception
     public RecordingException(string message)
         : base(message) { }
 
-    /// <summary>Says what is wrong, and what showed it.</summary>
+    /// <summary>Says what is wrong, with the exception that revealed it.</summary>
     /// <param name="message">One or two sentences.</param>
-    /// <param name="innerException">The exception that showed it.</param>
+    /// <param name="innerException">The exception that revealed it.</param>
     public RecordingException(string message, Exception innerException)
         : base(message, innerException) { }
 

@@ -21,8 +21,8 @@ public sealed record SoundedNote
     public required Frequency Fundamental { get; init; }
 
     /// <summary>
-    /// Other fundamentals that the same sound may have: an octave or a twelfth apart where periods differ a little from each other, or a
-    /// second note. The likeliest is <see cref="Fundamental"/>. Empty if there is no doubt.
+    /// Other fundamentals that the same sound may have: an octave or a twelfth away if periods differ a little from each other, or a second
+    /// note. The likeliest is <see cref="Fundamental"/>. Empty if there is no doubt.
     /// </summary>
     public required IReadOnlyList<Frequency> Alternatives { get; init; }
 
@@ -31,7 +31,8 @@ public sealed record SoundedNote
 
     /// <summary>
     /// Standard uncertainty of <see cref="Fundamental"/>, cents: from noise, from disagreement between the partials, from the ends and gaps of the
-    /// measured part, and from a steady glide, within whose range the pitch of the note may lie anywhere. Wandering and vibrato about the mean are
+    /// measured part, and from a steady glide, because the pitch may lie anywhere in its range. Not included are wandering and vibrato
+    /// about the mean:
     /// <see cref="SpreadCents"/>.
     /// </summary>
     public required double StandardUncertaintyCents { get; init; }
@@ -43,7 +44,7 @@ public sealed record SoundedNote
     public required double SpreadCents { get; init; }
 
     /// <summary>
-    /// Harmonics-to-noise ratio, dB: the power of all partials against all between them, up to 4 kHz. Hiss above that is not counted.
+    /// Harmonics-to-noise ratio, dB: the power of all partials over the power of all sound between them, up to 4 kHz. Hiss above that is not counted.
     /// </summary>
     public required double HarmonicsToNoiseDecibels { get; init; }
 

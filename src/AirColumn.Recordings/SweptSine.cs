@@ -29,7 +29,7 @@ public sealed record SweptSine
     /// <summary>The first frequency.</summary>
     public Frequency From { get; }
 
-    /// <summary>The end of the steady part.</summary>
+    /// <summary>The last frequency.</summary>
     public Frequency To { get; }
 
     /// <summary>The duration.</summary>

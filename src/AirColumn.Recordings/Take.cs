@@ -31,7 +31,7 @@ public sealed record Take
     public IReadOnlyList<SoundedNote> Notes { get; }
 
     /// <summary>
-    /// The drone: the longest note of the pitch that is held longest in all. Null if there is no steady pitch; <see cref="Reason"/> then gives the
+    /// The drone: of the pitch that is held longest in total, the longest note. Null if there is no steady pitch; <see cref="Reason"/> then gives the
     /// reason.
     /// </summary>
     public SoundedNote? Drone { get; }

@@ -12,7 +12,7 @@ public sealed record TakeOptions
     private readonly IReadOnlyList<Frequency> resonances = [];
 
     /// <summary>The lowest pitch looked for: 25 to 500 Hz; 38 Hz by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">It is out of range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value is out of range.</exception>
     public Frequency Lowest
     {
         get => lowest;
@@ -24,7 +24,7 @@ public sealed record TakeOptions
     }
 
     /// <summary>The highest pitch looked for: 60 to 1300 Hz; 1200 Hz by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">It is out of range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value is out of range.</exception>
     public Frequency Highest
     {
         get => highest;
@@ -36,7 +36,7 @@ public sealed record TakeOptions
     }
 
     /// <summary>The least time that a note must be held to count: 0.3 to 60 s; 0.5 s by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">It is out of range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The value is out of range.</exception>
     public Duration Shortest
     {
         get => shortest;
@@ -48,7 +48,7 @@ public sealed record TakeOptions
     }
 
     /// <summary>The channel to listen to: 0 is the first. Default: the loudest.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">It is negative.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The channel is negative.</exception>
     public int? Channel
     {
         get => channel;
@@ -61,7 +61,7 @@ public sealed record TakeOptions
     /// <summary>
     /// The resonances of the tube, if known: they decide the octave of a note that is doubtful. None by default; each above 0.
     /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">One is not above 0.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A frequency is not above 0.</exception>
     public IReadOnlyList<Frequency> Resonances
     {
         get => resonances;

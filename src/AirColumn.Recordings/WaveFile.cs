@@ -36,7 +36,7 @@ public static class WaveFile
 
     /// <summary>Writes sound as floating-point numbers of 32 bits, for further computing.</summary>
     /// <param name="stream">The stream to write to. It must be seekable, since the header holds the length; it stays open.</param>
-    /// <param name="samples">The sound; finite, full scale being −1 to 1.</param>
+    /// <param name="samples">The sound; finite; full scale is −1 to 1.</param>
     /// <param name="sampleRate">Samples per second, a whole number: 4 kHz to 1 MHz.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>, before anything is written.</param>
     /// <exception cref="ArgumentException">The stream is not writable and seekable, or the rate is not whole.</exception>

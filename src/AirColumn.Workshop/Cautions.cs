@@ -37,7 +37,7 @@ public static class Cautions
         new(
             CautionStep.Dust,
             "Dust",
-            "Wear a dust mask; sweep up or wipe wet, and blow no dust out with your mouth."
+            "Wear a dust mask; sweep up or wipe wet, and never blow dust out with your mouth."
         ),
         new(
             CautionStep.Edges,

@@ -231,7 +231,7 @@ public class TakeTests
         var take = Take.Of(Recorded([.. sound]));
         Assert.Null(take.Drone);
         Assert.Equal(
-            "No steady pitch: what is held is not one note: two sound at once, or the noise is as strong.",
+            "No steady pitch: the sound that is held is not one note: two sound at once, or the noise is as strong.",
             take.Reason
         );
     }

@@ -47,7 +47,7 @@ public class ColumnToolErrorTests
     )]
     [InlineData(
         "impedance|-|--from|20|--to|20.000000000000004|--points|5",
-        "--points is 5; --from 20 Hz and --to 20.000000000000004 Hz are too near for that, so that some would coincide. Ask for fewer."
+        "--points is 5; --from 20 Hz and --to 20.000000000000004 Hz are too close together for that: some would coincide. Ask for fewer."
     )]
     [InlineData(
         "resonances|-|--count|0",
@@ -99,7 +99,7 @@ public class ColumnToolErrorTests
         var outcome = Sample.ColumnToolWithClosedInput(arguments);
         Assert.Equal(BadFile, outcome.ExitCode);
         Assert.Equal(
-            "error: The standard input is closed, so that nothing can be read from it; pipe something into it, or name a file.\n",
+            "error: The standard input is closed, so nothing can be read from it; pipe something into it, or name a file.\n",
             outcome.Error
         );
     }

@@ -218,7 +218,7 @@ public partial class DroneTubeAnswerTests
         var text = Text().ReplaceLineEndings(" ");
         Assert.Contains("the played note is not the first resonance.", text);
         Assert.Contains(
-            "it usually lies 11 to 32 cents above the resonance computed for the air of the room, common practice)",
+            "It usually lies 11 to 32 cents above the resonance computed for the air of the room (common practice)",
             text
         );
     }

@@ -65,7 +65,7 @@ public sealed class DroneTubeNewTests : IDisposable
             .DroneTubeWithClosedInput("table", "-")
             .Refused(
                 2,
-                "The standard input is closed, so that nothing can be read from it; pipe something into it, or name a file."
+                "The standard input is closed, so nothing can be read from it; pipe something into it, or name a file."
             );
     }
 

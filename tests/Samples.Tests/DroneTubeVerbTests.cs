@@ -214,7 +214,7 @@ public sealed class DroneTubeVerbTests : IDisposable
             .DroneTube("cuts", Shown, "--notes", "C2", "--stock", "3 m, pvc-40 3 = 2 m")
             .Refused(
                 2,
-                "--stock names 'pvc-40 3', which is no pipe here; the pipes are pvc-40 1-1/2, pvc-40 2."
+                "--stock names 'pvc-40 3', which is not a pipe here; the pipes are pvc-40 1-1/2, pvc-40 2."
             );
         Sample
             .DroneTube("cuts", Shown, "--notes", "C2", "--stock", "pvc-40 2 = 2 m")

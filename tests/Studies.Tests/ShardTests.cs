@@ -113,7 +113,7 @@ public class ShardTests
         );
         Assert.Equal(2, code);
         Assert.StartsWith(
-            $"error: --shard: '{shard}' is no share; write which of how many, the first being 1, such as 3/8;",
+            $"error: --shard: '{shard}' is not a share; write its number and how many there are, such as 3/8.",
             error,
             StringComparison.Ordinal
         );

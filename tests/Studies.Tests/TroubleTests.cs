@@ -25,12 +25,12 @@ public class TroubleTests
         var (code, _, error) = Merge(place);
         Assert.Equal(1, code);
         Assert.Equal(
-            $"error: Nothing was merged, since parts are damaged: {Third} is damaged: its SHA-256 is not that of its stamp. Run study with --resume for the shares that have them, then merge again.\n",
+            $"error: Nothing was merged, since parts are damaged: {Third} is damaged: its SHA-256 differs from the one in its stamp. Run study with --resume for the shares that have them, then merge again.\n",
             error
         );
         Assert.Equal(expected, File.ReadAllBytes(place["merged.csv"]));
         Assert.Equal(
-            $"warning: {Third} is damaged: its SHA-256 is not that of its stamp; it is computed again.\n",
+            $"warning: {Third} is damaged: its SHA-256 differs from the one in its stamp; it is computed again.\n",
             Resume(place).Error.Split("warning: 1 of")[0].Split("warning: 2 of")[0]
         );
         Assert.Equal(expected, place.Merged("parts"));

@@ -50,7 +50,7 @@ internal static class PageWords
     public const string Wrong = "This cannot be built yet";
     public const string Close = "Close";
     public const string Print = "Print";
-    public const string BadLink = "What was kept or linked cannot be read; the bench starts anew.";
+    public const string BadLink = "The kept or linked tube cannot be read; the bench starts anew.";
     public const string BeginWith = "Begin with";
     public const string Tonic = "lowest note";
     public const string Scale = "scale";
@@ -61,12 +61,12 @@ internal static class PageWords
     public const string MouthAdds = "the mouth hole adds, as length of pipe";
     public const string PanPipes = "Pan pipes";
     public const string PanPipesNote =
-        "Saw each pipe to its length, push the plug in at the foot, and play. Push it further until the pipe is in tune. How far the air reaches out of the pipe depends on the player: the range says by how much.";
+        "Saw each pipe to its length, push the plug in at the foot, and play. Push it further until the pipe is in tune. How far the air reaches out of the pipe depends on the player. The range shows how much this may change the length.";
     public const string AirHead = "air, from the edge to the plug";
     public const string SawHead = "saw to";
     public const string Flute = "Six-hole flute";
     public const string FluteNote =
-        "Drill small, play, and open each hole up to its size: a wider hole is sharper. The mouth hole adds what a finished flute of this kind shows; its error shifts all notes together. Cut the pipe long beyond the mouth hole, to have room for the stopper.";
+        "Drill small, play, and open each hole up to its size: a wider hole is sharper. Take the length that the mouth hole adds from a finished flute of this kind. An error in it shifts all notes together. Cut the pipe long beyond the mouth hole, to have room for the stopper.";
     public const string Holes = "Holes, from the mouth";
     public const string HoleHead = "hole";
     public const string SizeHead = "size";
@@ -83,7 +83,7 @@ internal static class PageWords
     public const string Template = "Template, full size";
     public const string PlayedTitle = "Cut, played and heard";
     public const string ListenNote =
-        "Put the tube together, play the drone steadily for some seconds, the device a step from the open end. Or type what a tuner shows. Nothing that is heard leaves this device.";
+        "Put the tube together and play the drone steadily for a few seconds, with the device one step from the open end. Or type what a tuner shows. The sound never leaves this device.";
     public const string CutNow = "how long that pipe is now";
     public const string Joints = "joints when it was heard";
     public const string ListenNow = "Listen";
@@ -102,7 +102,7 @@ internal static class PageWords
     public const string FromNoteHead = "cents from the note";
     public const string HearTitle = "Hear two shapes";
     public const string HearNote =
-        "Keep one tube as A, change it, keep the other as B, and listen: the drone, then the first overblown note, both as loud. A simple model of lips plays them, higher than people do: judge the colour and the interval.";
+        "Keep one tube as A, change it, keep the other as B, and listen: the drone, then the first overblown note. Both tubes are equally loud. A simple model of lips plays them, higher than people do: judge the colour and the interval.";
     public const string Hear = "Hear A and B";
     public const string Rendering = "Rendering the sounds…";
     public const string NothingKept = "nothing kept yet";
@@ -212,7 +212,7 @@ internal static class PageWords
         plusMinus.Length > 0 ? $"{hertz} ± {plusMinus} cents, {nearest}" : $"{hertz}, {nearest}";
 
     public static string FromResonance(string cents) =>
-        $"The note lies {cents} cents from the resonance computed.";
+        $"The note lies {cents} cents from the computed resonance.";
 
     public static string PipeThen(string length) => $"The pipe is then {length} long.";
 

@@ -16,7 +16,7 @@ internal static class Provenances
             "commit",
             ["string", "null"],
             "text",
-            "the commit that it was built from; `null` where the build did not know"
+            "the commit that it was built from; `null` if the build did not know it"
         ),
     ];
 
@@ -65,7 +65,7 @@ internal static class Provenances
                 Schema.Type(
                     schema,
                     ["object"],
-                    "what the answer rests on",
+                    "the provenance of the answer",
                     inside =>
                         Schema.Members(
                             inside,

@@ -17,7 +17,10 @@ internal static class ReferenceCommand
 
     public static Command Create(RootCommand root)
     {
-        var command = new Command("reference", "Prints what every verb takes and answers, as Markdown.");
+        var command = new Command(
+            "reference",
+            "Prints the options and the answer of every verb, as Markdown."
+        );
         command.SetAction(parsed => Answer.Write(parsed, output => Write(output, root)));
         return command;
     }
@@ -29,13 +32,13 @@ internal static class ReferenceCommand
             # The verbs of ColumnTool
 
             Written by `dotnet run -c Release --project samples/ColumnTool -- reference`, from the table of verbs that the command line and
-            [lines of JSON](json-lines.md) are made of; a test compares. What holds for all of them stands in
+            [lines of JSON](json-lines.md) are made of; a test compares. The rules that hold for all of them are in
             [AirColumn in other programs](embedding.md). Sections, holes, points and resonances are counted from 1.
 
             """.ReplaceLineEndings("\n")
         );
         page.Write(
-            "\nBeside what is named below, the JSON of every answer about a column has what it rests on:\n\n| JSON field | unit | meaning |\n|---|---|---|\n"
+            "\nBesides the fields below, the JSON of every answer about a column has its provenance:\n\n| JSON field | unit | meaning |\n|---|---|---|\n"
         );
         WriteRows(page, Provenances.Rows(true));
         foreach (var verb in AllVerbs.List)

@@ -89,8 +89,7 @@ internal static class SchemaCommand
             (
                 "timeLimit",
                 true,
-                s =>
-                    Lines.Request.Seconds.WriteSchema(s, "how many seconds it may take before it is given up")
+                s => Lines.Request.Seconds.WriteSchema(s, "the seconds it may take before it is cancelled")
             ),
         ];
         if (verb.IsAboutColumn)
@@ -228,7 +227,7 @@ internal static class SchemaCommand
                         Schema.Type(
                             s,
                             ["string", "null"],
-                            "where in the document, or which member of the request"
+                            "the place in the document, or the member of the request"
                         )
                 ),
             ]
@@ -238,14 +237,14 @@ internal static class SchemaCommand
     {
         schema.WriteString("$schema", Dialect);
         schema.WriteString("title", title);
-        schema.WriteString("$comment", $"What is allowed besides depends on {discriminator}.");
+        schema.WriteString("$comment", $"The other members depend on {discriminator}.");
         schema.WriteString("type", "object");
     }
 
     private static void Id(Utf8JsonWriter schema, string name, string[] types)
     {
         schema.WritePropertyName(name);
-        Schema.Type(schema, types, "whose line it is: of the asker's choice, up to 200 bytes");
+        Schema.Type(schema, types, "the id of the question, chosen by the asker, up to 200 bytes");
     }
 
     // Chosen by the verb, so that a slip in one is one error.

@@ -87,7 +87,7 @@ internal static class AtFrequencies
                 Points,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"is {points}; {arguments.Name(From)} {from} Hz and {arguments.Name(To)} {to} Hz are too near for that, so that some would coincide. Ask for fewer."
+                    $"is {points}; {arguments.Name(From)} {from} Hz and {arguments.Name(To)} {to} Hz are too close together for that: some would coincide. Ask for fewer."
                 )
             );
         }

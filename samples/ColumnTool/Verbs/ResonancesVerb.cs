@@ -44,7 +44,7 @@ internal sealed record ResonanceRow(Resonance Resonance, PitchReading? Reading, 
         Fields<ResonanceRow>.NumberOrNull(
             "cents",
             "cent",
-            "the distance above that note; `null` if that is null",
+            "the distance above that note; `null` if there is no note",
             row => row.Reading?.Cents ?? double.NaN,
             "+0.0;-0.0;0.0"
         ),

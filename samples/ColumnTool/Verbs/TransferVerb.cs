@@ -32,13 +32,13 @@ internal static class TransferVerb
                         .. Fields<Row>.Complex(
                             "pressureRatio",
                             "1",
-                            "pressure at the far end over that at the blown end",
+                            "pressure at the far end over pressure at the blown end",
                             row => row.Transfer.PressureRatio
                         ),
                         .. Fields<Row>.Complex(
                             "flowRatio",
                             "1",
-                            "flow at the far end over that at the blown end",
+                            "flow at the far end over flow at the blown end",
                             row => row.Transfer.FlowRatio
                         ),
                         .. Fields<Row>.Complex(

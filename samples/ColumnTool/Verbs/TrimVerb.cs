@@ -44,7 +44,7 @@ internal static class TrimVerb
         {
             Name = "trim",
             Summary =
-                "First resonance after each cut off a section, to the first cut that is sharp of the note, and how much can be cut before the 95 % range reaches the note.",
+                "The first resonance after each cut off a section, up to the first cut that makes it sharp. The answer also states how much can be cut before the 95 % range reaches the note.",
             Own =
             [
                 Sections.Section,
@@ -71,7 +71,7 @@ internal static class TrimVerb
                 ),
                 Fields<TrimTable>.Group(
                     "safeCut",
-                    "the most that can be cut before listening; `null` where nothing can",
+                    "the most that can be cut before listening; `null` if nothing can be cut",
                     table => table.SafeCut is { } safe ? new Row(safe) : null,
                     RowFields
                 ),

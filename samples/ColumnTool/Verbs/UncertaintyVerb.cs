@@ -58,7 +58,7 @@ internal static class UncertaintyVerb
                     Fields<ResonanceBudget>.Number("toHz", "Hz", "the upper end", one => one.To.Hertz, "F3"),
                     Fields<ResonanceBudget>.TextOrNull(
                         "remark",
-                        "what the linear estimate leaves out; `null` if that is little",
+                        "what the linear estimate leaves out; `null` if that is negligible",
                         one => one.Remark
                     ),
                     Fields<ResonanceBudget>.List(

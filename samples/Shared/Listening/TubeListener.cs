@@ -38,7 +38,7 @@ internal static class TubeListener
         problem = "";
         if (column.FirstResonances(1) is not [var first])
         {
-            problem = "The tube shows no first resonance, so that nothing can be compared with it.";
+            problem = "The tube shows no first resonance, so nothing can be compared with it.";
             return null;
         }
 

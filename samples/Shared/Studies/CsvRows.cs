@@ -98,7 +98,7 @@ internal sealed class CsvRows : IRowWriter
                     )
                 )
                 {
-                    throw new DamagedException($"'{OneLine.Of(cells[i + 1])}' in it is no number");
+                    throw new DamagedException($"'{OneLine.Of(cells[i + 1])}' in it is not a number");
                 }
             }
 

@@ -210,7 +210,7 @@ internal sealed partial class PartFolder
             using var file = File.OpenRead(System.IO.Path.Combine(Path, name));
             return Convert.ToHexStringLower(SHA256.HashData(file)) == sha
                 ? null
-                : $"{name} is damaged: its SHA-256 is not that of its stamp";
+                : $"{name} is damaged: its SHA-256 differs from the one in its stamp";
         }
         catch (FileNotFoundException)
         {

@@ -24,7 +24,7 @@ internal readonly record struct Shard(int Number, int Of)
             && of <= 1_000_000
             ? new Shard(number, of)
             : throw new FormatException(
-                $"'{text}' is no share; write which of how many, the first being 1, such as 3/8; at most 1000000."
+                $"'{text}' is not a share; write its number and how many there are, such as 3/8. The first is 1; at most 1000000 are allowed."
             );
     }
 
@@ -85,7 +85,7 @@ internal sealed class StudyRun(PartFolder folder, Shard shard, int partSize, boo
             )
             {
                 throw new BadInputException(
-                    $"'{folder.Path}' has {stamp.File}, which is no part of {partSize} items {(withParquet ? "with" : "without")} Parquet; go on with the same --part and --parquet, or name another folder."
+                    $"'{folder.Path}' has {stamp.File}, which is not a part of {partSize} items {(withParquet ? "with" : "without")} Parquet; go on with the same --part and --parquet, or name another folder."
                 );
             }
 

@@ -39,7 +39,7 @@ internal static class StudyMap
         var look = page.Look;
         page.Begin(
             $"{names.Up} against {names.Across}",
-            $"{items.Count} items, {front.Count} on the front: what is better than one of these in one goal is worse in the other"
+            $"{items.Count} items, {front.Count} on the front: an item that beats one of these in one goal is worse in the other"
         );
         using var chart = Begin(page, items, names.Across, names.Up);
         foreach (var item in items)

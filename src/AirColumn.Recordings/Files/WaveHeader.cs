@@ -40,8 +40,8 @@ internal sealed class WaveHeader
                 {
                     (lengthAt, length) = (at + 4, (uint)Math.Min(there, uint.MaxValue - 1));
                     Warning = said is 0 or uint.MaxValue
-                        ? "The header was never completed: the recording was broken off. All that follows it is taken for sound."
-                        : "The file is shorter than its header says: the recording was cut off. What is there is used.";
+                        ? "The header was never completed: the recording was broken off. Everything after the header is read as sound."
+                        : "The file is shorter than its header says: the recording was cut off. The part that is there is used.";
                 }
 
                 return;

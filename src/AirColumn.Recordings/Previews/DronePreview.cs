@@ -1,19 +1,20 @@
 namespace AirColumn.Recordings.Previews;
 
 /// <summary>
-/// Renders the sound of a column blown with the lips, its drone or an overblown note, by a simple model, so that two shapes can be compared by ear
-/// before either is built. The same column and options give the same samples.
+/// Renders the sound of a column blown with the lips, its drone or an overblown note, by a simple model. With it two shapes can be compared
+/// by ear before either is built. The same column and options give the same samples.
 /// </summary>
 /// <remarks>
 /// <para>
 /// Model: lips of one degree of freedom (<see cref="LipModel"/>) on the reflection function of the column (schumacher1981,
-/// adachi1996); the listener hears the far end as a simple source, 1 m away. No vocal tract, no vibrato, no noise of breath, no steepening of
-/// loud waves, nothing above where the column's model ends. It shows what the column does to a note. It does not say how a tube
-/// will respond to a player, nor what timbre a player gives it.
+/// adachi1996); the listener hears the far end as a simple source, 1 m away. The model leaves out the vocal tract, vibrato, the noise of
+/// breath, the steepening of loud waves, and all sound above the end of the column's model. It shows the effect of the column on a note. It
+/// does not tell how a tube will respond to a player, nor the timbre that a player gives it.
 /// </para>
 /// <para>
-/// If no lip frequency is given, it is chosen as the slackest lips whose threshold of oscillation is a third of the blowing pressure (then a half,
-/// then the lips of the lowest threshold). There the note comes nearest to its resonance and still speaks readily. The rule is our choice; a player
+/// If no lip frequency is given, the slackest lips are taken whose threshold of oscillation is a third of the blowing pressure (then a
+/// half, then the lips of the lowest threshold). With these lips the note comes nearest to its resonance and still speaks readily. The rule
+/// is our choice; a player
 /// tunes by ear.
 /// </para>
 /// </remarks>
@@ -49,7 +50,7 @@ public static class DronePreview
         if (column.Bore.FarEnd is ClosedEnd)
         {
             throw new ArgumentException(
-                "column has a closed far end; what is heard in this model comes out there. Give a bore with an open end.",
+                "column has a closed far end; in this model the sound comes out there. Give a bore with an open end.",
                 nameof(column)
             );
         }
@@ -106,12 +107,12 @@ public static class DronePreview
         if (peak > 1)
         {
             yield return $"The sound reaches {Require.Show(Math.Round(peak, 2), "")} times full scale; a file of whole numbers would clip it. "
-                + "Set FullScale higher, the same for all that are to be compared.";
+                + "Set FullScale higher, and to the same value for all sounds to be compared.";
         }
 
         if (performance.Hertz > performance.Resonance.Frequency.Hertz * Semitone)
         {
-            yield return "The note lies more than a semitone above its resonance: the lips of this model rule it more than the column. "
+            yield return "The note lies more than a semitone above its resonance: the lips of this model determine it more than the column does. "
                 + "Do not judge the pitch by it.";
         }
 
@@ -122,7 +123,7 @@ public static class DronePreview
 
         if (column.Bore.Holes.Count > 0)
         {
-            yield return "What open holes radiate is not in the sound; only the far end is heard.";
+            yield return "The sound from open holes is left out; only the far end is heard.";
         }
 
         foreach (var warning in player.Warnings)

@@ -83,7 +83,7 @@ public sealed record PreviewOptions
 
     /// <summary>
     /// The sound pressure, 1 m from the far end, that a sample of 1 stands for: 0.01 to 1000 Pa. Default: 2 Pa for the drone and 10 Pa for
-    /// overblown notes, for all shapes, so that the loudness of two previews can be compared.
+    /// overblown notes. It is the same for all shapes, so the loudness of two previews can be compared.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range.</exception>
     public Pressure? FullScale

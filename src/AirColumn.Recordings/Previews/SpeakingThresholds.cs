@@ -8,10 +8,8 @@ namespace AirColumn.Recordings.Previews;
 /// </summary>
 /// <remarks>
 /// Linear stability of lips of one degree of freedom, blown open, on the column's input impedance (sources: fletcher1993, silva2007, velut2017).
-/// These are
-/// indicators that compare columns and registers. Their frequencies are no prediction of pitch: such lips begin 60 to 100 cents above the
-/// resonance of a
-/// brass instrument, where players were measured about 20 above (boutin2015).
+/// The thresholds are indicators that compare columns and registers. Their frequencies do not predict the pitch: such lips begin 60 to 100
+/// cents above the resonance of a brass instrument, but players were measured about 20 cents above it (boutin2015).
 /// </remarks>
 public static class SpeakingThresholds
 {
@@ -37,7 +35,7 @@ public static class SpeakingThresholds
         if (column.Options.BlownEnd.IsOpen)
         {
             throw new ArgumentException(
-                "The blown end of the column is open, as of a flute: lips need it closed. Leave BlownEnd as it is by default.",
+                "The blown end of the column is open, as on a flute; lips need it closed. Leave BlownEnd at its default.",
                 nameof(column)
             );
         }

@@ -54,7 +54,7 @@ internal static class NoteDoubts
         if (cents >= LeastGlide)
         {
             yield return FormattableString.Invariant(
-                $"The pitch {(mean.Drift > 0 ? "rises" : "falls")} by {cents:0} cents while it is held, so that the note is known no better. Hold it steadier."
+                $"The pitch {(mean.Drift > 0 ? "rises" : "falls")} by {cents:0} cents while it is held, so the note is not known better than that. Hold it steadier."
             );
         }
     }

@@ -74,7 +74,7 @@ internal sealed class LevelScan
             yield return FormattableString.Invariant(
                 $"The recording is clipped: {clipped[channel]} samples ({share:0.###} %) stand at the end of the scale. "
             )
-                + "The pitch is not harmed by it, levels of partials are. Record farther away or with less gain.";
+                + "That does not harm the pitch, but it does harm the levels of partials. Record farther away or with less gain.";
         }
     }
 

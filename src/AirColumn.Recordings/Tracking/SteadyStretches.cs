@@ -81,7 +81,7 @@ internal sealed class SteadyStretches
         if (periodic == 0)
         {
             return FormattableString.Invariant(
-                $"it is noise, too far away, or lower or higher than what is looked for: one period is hardly ever like the next (at best to {100 * frames.Max(f => f.Clarity):0} %, needed are {100 * LeastClarity:0} %)"
+                $"it is noise, too far away, or outside the range of pitches looked for: one period is hardly ever like the next (at best to {100 * frames.Max(f => f.Clarity):0} %; {100 * LeastClarity:0} % is needed)"
             );
         }
 
@@ -100,7 +100,7 @@ internal sealed class SteadyStretches
         }
 
         return longest + FrameTrack.Hop >= leastSeconds
-            ? "what is held is not one note: two sound at once, or the noise is as strong"
+            ? "the sound that is held is not one note: two sound at once, or the noise is as strong"
             : FormattableString.Invariant(
                 $"no note is held within {SameNote:0} cents for {leastSeconds:0.##} s: the longest lasts {longest:0.0#} s. It is too short, or the pitch glides, jumps or breaks off"
             );

@@ -62,7 +62,7 @@ public sealed record StockBar(IReadOnlyList<CutPiece> Pieces, Length LeftOver);
 
 /// <summary>A piece to be cut.</summary>
 /// <param name="Name">The tube and part that it is for.</param>
-/// <param name="Length">Its duration.</param>
+/// <param name="Length">Its length.</param>
 public sealed record CutPiece(string Name, SawLength Length);
 
 /// <summary>The pieces to be cut from one kind of pipe.</summary>

@@ -15,8 +15,8 @@ public static class StockCuts
     /// <summary>Every pipe of every tube, by the kind of pipe it is sawn from.</summary>
     /// <param name="tubes">The tubes, each with a name of its own.</param>
     /// <returns>
-    /// The kinds in the order in which they are met: a pipe of a catalogue is of its kind however it was measured, others are of one kind where both
-    /// diameters are the same.
+    /// The kinds, in the order in which they first occur. Pipes with the same name in the catalogue are of one kind, however they were
+    /// measured. Other pipes are of one kind if both diameters are the same.
     /// </returns>
     /// <exception cref="ArgumentException">A plan has no solution.</exception>
     public static IReadOnlyList<PiecesOfPipe> PiecesOf(IReadOnlyList<(string Name, TubeBuild Build)> tubes)

@@ -105,7 +105,7 @@ public sealed class FingeredFlute
     /// <param name="diameters">The diameters of the six holes, from the mouth.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The flute.</returns>
-    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
     /// <exception cref="ArgumentException">There is no wall, there are not six diameters, or such holes would overlap.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public static FingeredFlute Major(

@@ -47,7 +47,7 @@ public sealed record PanPipe
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The pipe.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range, or the note beyond plane waves.</exception>
-    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
     public static PanPipe For(
         Pitch note,
         Tuning tuning,

@@ -13,7 +13,7 @@ public static class AssemblyAsHeard
     /// The measured distance by which all pipes together stopped short of the bottom of their sockets; null to compute it.
     /// </param>
     /// <returns>The tube.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">That is more than the depth of the sockets.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The distance is more than the depth of the sockets.</exception>
     public static TubeAssembly Of(TubeAssembly assembly, JointState joints, Length? stopsShort = null)
     {
         ArgumentNullException.ThrowIfNull(assembly);

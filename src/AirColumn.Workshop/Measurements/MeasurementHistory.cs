@@ -17,7 +17,7 @@ namespace AirColumn.Workshop.Measurements;
 ///   "standardUncertaintyCents": 0.4, "temperature": "20 °C", "humidity": "50 %", "joints": "dry", "stopsShort": "16 mm", "recording": "…" } ] }
 /// </code>
 /// The joints are dry (the default) or home; stopsShort is present only if it was measured.
-/// The file holds measurements only. Everything else is computed from the parts each time, so that a better caliper reading improves all results.
+/// The file holds measurements only. Everything else is computed from the parts each time, so a better caliper reading improves all results.
 /// </remarks>
 public sealed class MeasurementHistory
 {
@@ -39,7 +39,9 @@ public sealed class MeasurementHistory
     /// <summary>The measurements in the order in which they were added.</summary>
     public IReadOnlyList<TubeMeasurement> Taken => taken;
 
-    /// <summary>This history with one more measurement; one of the same recording is replaced, so that the same recording never counts twice.</summary>
+    /// <summary>
+    /// This history with one more measurement; one of the same recording is replaced, so that the same recording never counts twice.
+    /// </summary>
     /// <param name="measurement">The one to add.</param>
     /// <returns>The new history.</returns>
     public MeasurementHistory With(TubeMeasurement measurement)

@@ -41,7 +41,7 @@ public sealed record TrimAdvice
     public required PlayingCorrection Correction { get; init; }
 
     /// <summary>
-    /// Played note minus resonance for the next take: as the average, with the variation between takes and between days.
+    /// Played note minus resonance for the next take: the average, with the variation between takes and between days added.
     /// </summary>
     public required PlayingCorrection NextTake { get; init; }
 
@@ -72,7 +72,7 @@ public sealed record TrimAdvice
 
     /// <summary>
     /// The note to trim to while the joints are dry; null if no socket holds its pipe out, or if the tube was last heard with its joints home.
-    /// All else here is of the tube with its joints home.
+    /// All other members are for the tube with its joints home.
     /// </summary>
     public required DryTuning? Dry { get; init; }
 
@@ -209,7 +209,7 @@ public sealed record TrimAdvice
         return column.FirstResonances(1, cancellationToken) is [var first]
             ? (tube, column, first)
             : throw new ArgumentException(
-                "The tube shows no first resonance, so that there is nothing to trim.",
+                "The tube shows no first resonance, so there is nothing to trim.",
                 nameof(cut)
             );
     }

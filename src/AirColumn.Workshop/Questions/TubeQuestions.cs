@@ -61,7 +61,7 @@ public sealed class TubeQuestions
     /// <summary>Adds one more answer.</summary>
     /// <param name="answer">The answer to <see cref="Next"/>; empty for the usual answer.</param>
     /// <returns>The questions after this answer.</returns>
-    /// <exception cref="FormatException">It does not answer the question; the message says what is wrong and what to answer.</exception>
+    /// <exception cref="FormatException">The answer does not fit the question; the message says what is wrong and what to answer.</exception>
     /// <exception cref="InvalidOperationException">There are no more questions.</exception>
     public TubeQuestions With(string answer)
     {

@@ -8,7 +8,7 @@ namespace AirColumn.Workshop.Stock;
 /// series, size, material, outside, outside_tolerance, wall_min, wall_max, inside, unit (mm or in), standard, edition, source, certainty (read,
 /// inferred, memory or own). Sockets: series, size, entrance, bottom, depth, unit, standard, edition, source, certainty. Empty cells are
 /// allowed in outside_tolerance, wall_min, wall_max and inside only, and a pipe needs wall_min or inside. Sockets may have a column
-/// diameter_tolerance, with empty cells: by how much entrance and bottom may differ from what is given.
+/// diameter_tolerance, with empty cells: the tolerance of the diameters at entrance and bottom.
 /// </remarks>
 public sealed class Catalogue
 {

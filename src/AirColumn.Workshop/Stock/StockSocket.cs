@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Stock;
 
-/// <summary>The socket of a fitting as a standard describes it: slightly tapered, the pipe goes in to the stop. Immutable.</summary>
+/// <summary>The socket of a fitting as a standard describes it. It is slightly tapered, and the pipe goes in to the stop. Immutable.</summary>
 public sealed record StockSocket
 {
     internal StockSocket() { }

@@ -3,13 +3,12 @@ using UnitsNet;
 namespace AirColumn.Workshop.Tubes;
 
 /// <summary>
-/// A tube put together by hand, without cement. Tapered sockets stop its pipes short, so that it is longer and lower than when cemented. Immutable.
+/// A tube put together by hand, without cement. Tapered sockets stop its pipes short, so it is longer and sounds lower than when cemented. Immutable.
 /// </summary>
 /// <remarks>
-/// Sockets of standards are narrower at the bottom than their pipe, so that a pipe goes in easily for a third to two thirds of the depth and home
-/// only with
-/// cement (source: ASTM F3328, scope). Where it stops follows from the sizes: a tenth of a millimetre of diameter is about 6 mm of depth, so a
-/// measurement beats the computation by far.
+/// A standard socket is narrower at the bottom than its pipe. So a pipe goes in easily for a third to two thirds of the depth, and reaches
+/// home only with cement (source: ASTM F3328, scope). The place where it stops follows from the sizes. A tenth of a millimetre of diameter
+/// is about 6 mm of depth, so a measurement is far better than the computation.
 /// </remarks>
 public sealed class DryFit
 {
@@ -87,7 +86,7 @@ public sealed class DryFit
     /// <param name="target">The wanted note with all joints home.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The tuning; null if a tube has no resonance.</returns>
-    /// <exception cref="ArgumentException">The cut does not hold what is pushed into it.</exception>
+    /// <exception cref="ArgumentException">The cut is too short for the parts pushed into the pipe.</exception>
     public DryTuning? Tuning(
         Length cut,
         Air air,

@@ -41,7 +41,7 @@ public sealed record FittingSocket
     public Length DiameterPlusMinus { get; init; } = Length.FromMillimeters(0.05);
 
     /// <summary>
-    /// The distance from home at which a pipe stops that is pushed in by hand, without cement: where the tapered socket is as wide as the pipe.
+    /// The distance from home at which a pipe stops if it is pushed in by hand, without cement. There the tapered socket is as wide as the pipe.
     /// </summary>
     /// <param name="outside">Outside diameter of the pipe.</param>
     /// <returns>0 if the pipe reaches its gap, or if the socket has no taper; at most <see cref="Depth"/> less
@@ -49,7 +49,7 @@ public sealed record FittingSocket
     public Length StopsShort(Length outside) =>
         Length.FromMillimeters(StopsShort(outside.Millimeters - Bottom.Millimeters));
 
-    /// <summary>The same from how much wider than the bottom the pipe is, mm.</summary>
+    /// <summary>The same, given how much wider the pipe is than the bottom, mm.</summary>
     internal double StopsShort(double wider)
     {
         var taper = Entrance.Millimeters - Bottom.Millimeters;

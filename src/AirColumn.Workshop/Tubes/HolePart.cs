@@ -14,7 +14,7 @@ public sealed record HolePart : TubePart
     /// <param name="at">
     /// Distance from an end of the sawn pipe to the middle of the hole, along the wall before anything is formed: 0.1 mm to 10 m.
     /// </param>
-    /// <param name="from">The end from which that is measured.</param>
+    /// <param name="from">The end of the pipe from which the hole is measured.</param>
     /// <exception cref="ArgumentException">The name is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range, or the end is not defined.</exception>
     public HolePart(string name, Length diameter, Length at, PipeEnd from)
@@ -30,7 +30,7 @@ public sealed record HolePart : TubePart
     /// <summary>Its diameter.</summary>
     public Length Diameter { get; }
 
-    /// <summary>Distance from that end of the sawn pipe to the middle of the hole.</summary>
+    /// <summary>Distance from the end named by <see cref="From"/> to the middle of the hole, along the sawn pipe.</summary>
     public Length At { get; }
 
     /// <summary>The end of the pipe from which the hole keeps its distance, whatever the length of the pipe.</summary>

@@ -1,6 +1,6 @@
 namespace AirColumn.Workshop.Tubes;
 
-/// <summary>The exception for parts that do not go together because of one of them.</summary>
+/// <summary>The exception for parts that do not go together because one of them is at fault.</summary>
 public sealed class PartException : ArgumentException
 {
     internal PartException(int part, string message, Exception problem)

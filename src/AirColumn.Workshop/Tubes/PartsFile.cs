@@ -14,10 +14,10 @@ namespace AirColumn.Workshop.Tubes;
 /// </code>
 /// A pipe has stock, or inside and outside; inside beside stock is a caliper reading and takes precedence over the table; its length is a size or
 /// "open", once.
-/// The sockets of a coupling or elbow are of a catalogue, or { "entrance", "bottom", "depth" }. Further parts: elbow (also radius and
+/// The sockets of a coupling or elbow come from a catalogue, or are { "entrance", "bottom", "depth" }. Further parts: elbow (also radius and
 /// angle in degrees, no between), bell (inside, length), bend (radius, angle, straightAfter), fitting (adds, inside), hole (diameter, at, from
 /// lips or
-/// end, drone closed or open). Every part may have a name and a price in one's own money.
+/// end, drone closed or open). Every part may have a name and a price, in any currency.
 /// </remarks>
 public sealed class PartsFile
 {

@@ -7,8 +7,8 @@ namespace AirColumn.Workshop.Tubes;
 /// A length to saw, as a tape shows it: rounded up, in millimetres and separately in sixteenths of an inch. Immutable.
 /// </summary>
 /// <remarks>
-/// A pipe that is too long can be trimmed; one that is too short is lost. Both marks come from the exact length, so that nothing is rounded twice.
-/// They are two lengths, and either is safe.
+/// A pipe that is too long can be trimmed; one that is too short is lost. Both marks come from the exact length, so nothing is rounded
+/// twice. They are two lengths, and either is safe.
 /// </remarks>
 public sealed record SawLength
 {
@@ -40,7 +40,7 @@ public sealed record SawLength
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
     public static SawLength Given(Length given) => new(Checked(given), Rounded.UpToTenth(given));
 
-    /// <summary>The pipe that it takes, in the units in which it is sawn; with both units, the longer of the two.</summary>
+    /// <summary>The length of pipe that it takes, in the units in which it is sawn; with both units, the longer of the two.</summary>
     /// <param name="units">The units.</param>
     /// <returns>The longer of the two.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>

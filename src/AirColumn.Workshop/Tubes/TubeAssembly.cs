@@ -7,12 +7,11 @@ namespace AirColumn.Workshop.Tubes;
 /// Parts in order from the blown end to the far end. The length of at most one pipe is open, to be found. Immutable.
 /// </summary>
 /// <remarks>
-/// The bore of a pipe runs on to its ends inside the sockets, so that its cut length counts in full; between two pipes lie their gaps and the bore
-/// between the stops. An insert takes the place of the pipe's bore as far as it is pushed in. Bells
-/// and bends are made from the pipe before them, so that it is cut longer by what they take. Pipes of the same kind and inside diameter are taken
-/// to be cut from one length, so that their errors in diameter are the same. Finger holes come after the pipe that they are drilled in,
-/// before
-/// or after what is formed from it.
+/// The bore of a pipe runs on to its ends inside the sockets, so its cut length counts in full. Between two pipes lie their gaps and the
+/// bore between the stops. An insert takes the place of the pipe's bore as far as it is pushed in. Bells and bends are made from the pipe
+/// before them, so that pipe is cut longer by the length they take. Pipes of the same kind and inside diameter are taken to be cut from one
+/// length, so their errors in diameter are the same. Finger holes come after the pipe that they are drilled in, before or after the parts
+/// formed from it.
 /// </remarks>
 public sealed class TubeAssembly
 {
@@ -25,7 +24,8 @@ public sealed class TubeAssembly
     /// </param>
     /// <exception cref="ArgumentException">
     /// The parts do not go together: no pipe, more than one of unknown length, a pipe that does not enter its socket, an insert that does not
-    /// enter its pipe, a part in an impossible place. The message names them; if one part is at fault, the exception is a <see cref="PartException"/>.
+    /// enter its pipe, a part in an impossible place. The message names them; if one part is at fault, the exception is a
+    /// <see cref="PartException"/>.
     /// </exception>
     public TubeAssembly(IReadOnlyList<TubePart> parts, Length? wall = null)
     {
@@ -169,7 +169,7 @@ public sealed class TubeAssembly
     /// <summary>The tube with its parts in place.</summary>
     /// <param name="freeCut">The length to which the open pipe is cut; not used if all lengths are known.</param>
     /// <returns>The assembled tube.</returns>
-    /// <exception cref="ArgumentException">A pipe is shorter than what is pushed into it.</exception>
+    /// <exception cref="ArgumentException">A pipe is shorter than the parts pushed into it.</exception>
     public AssembledTube Assemble(Length freeCut)
     {
         var sections = new List<Section>();

@@ -81,8 +81,8 @@ public static class TubeBuilder
     /// <param name="near">The column of a similar tube, to save time: what both have in common is shared. It does not change the result.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The tube; null if it has no resonance.</returns>
-    /// <exception cref="ArgumentException">The pipe is shorter than what is pushed into it, formed from it or held in sockets.</exception>
-    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    /// <exception cref="ArgumentException">The pipe is shorter than the parts pushed into it, formed from it or held in sockets.</exception>
+    /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
     public static BuiltTube? Built(
         TubeAssembly assembly,
         Length cut,
@@ -112,8 +112,9 @@ public static class TubeBuilder
     internal static Column ColumnOf(AssembledTube tube, Air air) => tube.ColumnIn(air);
 
     /// <summary>
-    /// The usual tolerances of a workshop: for each pipe the tolerance of its inside diameter, shared by all that is cut or formed from it; an
-    /// insert's 0.2 mm, a fitting's 0.3 mm, a bell's end 1 mm, a hole that is open in the drone 0.2 mm, the cut and the room as in the options.
+    /// The usual tolerances of a workshop. For each pipe: the tolerance of its inside diameter, shared by all parts cut or formed from it.
+    /// For other diameters: 0.2 mm for an insert, 0.3 mm for a fitting, 1 mm for the end of a bell, 0.2 mm for a hole that is open in the
+    /// drone. For the cut and the room: as in the options.
     /// </summary>
     /// <param name="tube">The tube.</param>
     /// <param name="air">The air in it.</param>

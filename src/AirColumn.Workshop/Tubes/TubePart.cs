@@ -27,7 +27,7 @@ public abstract record TubePart
     }
 }
 
-/// <summary>A straight piece of pipe. Its bore runs to its very ends, also inside sockets.</summary>
+/// <summary>A straight piece of pipe. Its bore runs to its very ends, even inside sockets.</summary>
 public sealed record PipePart : TubePart
 {
     /// <summary>Describes a piece of pipe.</summary>
@@ -135,8 +135,8 @@ public sealed record InsertPart : TubePart
 }
 
 /// <summary>
-/// A fitting with a socket on either side or on one: coupling, reducer, adapter, elbow. Pipes go in to its stops, less a gap; between
-/// the stops is its own bore. A socket that nothing is put into is bore too.
+/// A fitting with a socket on either side or on one: coupling, reducer, adapter, elbow. Pipes go in up to its stops, less a gap. Between
+/// the stops is its own bore. An empty socket is part of the bore too.
 /// </summary>
 public sealed record JoinPart : TubePart
 {

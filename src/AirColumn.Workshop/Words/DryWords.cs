@@ -18,7 +18,7 @@ internal sealed class DryWords(Sizes sizes)
 
     /// <summary>At the step that puts a pipe into its socket.</summary>
     public string StopsShort(DryJoint joint) =>
-        $"Dry, it stops about {sizes.Tape(joint.StopsShort)} short of that, by the table between {sizes.Tape(joint.Least)} and {sizes.Tape(joint.Most)}: do not force it. "
+        $"Dry, it stops about {sizes.Tape(joint.StopsShort)} short of that (between {sizes.Tape(joint.Least)} and {sizes.Tape(joint.Most)} by the table). Do not force it. "
         + "Mark the pipe where it will be home, and measure from the mark.";
 
     /// <summary>Where the tube is tuned.</summary>
@@ -31,9 +31,9 @@ internal sealed class DryWords(Sizes sizes)
             dry.Fit.IsMeasured ? ""
             : dry.CentsPerMillimetre > 0
                 ? Text(
-                    $" That is by the tolerances of pipe and sockets: measure how far they do stop short. Each millimetre is worth {dry.CentsPerMillimetre:0.0} cents."
+                    $" The ± comes from the tolerances of pipe and sockets. Measure how far the pipes really stop short: each millimetre is worth {dry.CentsPerMillimetre:0.0} cents."
                 )
-            : " Measure whether they do stop short."
+            : " Measure whether the pipes really stop short."
         );
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -29,7 +29,7 @@ internal static class RemarkWords
         + "does not fill it.";
 
     public static string TurnsBack(TubePart part, double degrees) =>
-        Text($"{Named.Begin(part)} turns {degrees:0.#}°, so that the tube comes back to itself")
+        Text($"{Named.Begin(part)} turns {degrees:0.#}°, so the tube comes back to itself")
         + (degrees >= 360 ? Text($", {degrees / 360:0.#} times round") : "")
         + ": it must pass beside itself, as a coil does. If that is not meant, mend the angle.";
 

@@ -31,7 +31,7 @@ internal sealed class WhatIfWords(Sizes sizes)
 
     public string QuarterWave(Length rule, Length difference) =>
         $"The quarter-wave rule c/4f says {sizes.Tape(rule)} in all, {sizes.Tape(Length.FromMillimeters(Math.Abs(difference.Millimeters)))} too "
-        + $"{(difference < Length.Zero ? "short" : "long")}: it knows no diameters, steps or open end.";
+        + $"{(difference < Length.Zero ? "short" : "long")}: it ignores diameters, steps and the open end.";
 
     private static string Change(double cents) =>
         double.IsNaN(cents) ? "without a resonance to compare"

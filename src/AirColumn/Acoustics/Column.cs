@@ -134,14 +134,14 @@ public sealed class Column
     }
 
     /// <summary>
-    /// A column with another bore, air and options. It shares with this one all that does not differ, as with <see cref="WithBore"/>. What this
-    /// saves most is the field of a mouth that both have.
+    /// A column with another bore, air and options. It shares with this one all parts that do not differ, as with <see cref="WithBore"/>.
+    /// The largest saving is the field of a mouth that both have.
     /// </summary>
     /// <param name="bore">The other bore.</param>
     /// <param name="air">The air in it.</param>
     /// <param name="options">The choices.</param>
     /// <returns>The new column.</returns>
-    /// <exception cref="ArgumentNullException">One of them is null.</exception>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The fingering is for another number of holes.</exception>
     public Column With(Bore bore, AirProfile air, ColumnOptions options)
     {

@@ -34,7 +34,7 @@ internal static class ColumnWarnings
             warnings.Add(
                 $"Frequencies reach {Require.Show(hertz, "Hz")}; plane-wave theory ends at "
                     + $"{Require.Show(Math.Round(column.CutOnHertz, 1), "Hz")}, where the first radial mode begins to propagate "
-                    + "in the widest part. Above it the result is that of the one-dimensional model only."
+                    + "in the widest part. Above that frequency the result is from the one-dimensional model only."
             );
         }
 

@@ -31,9 +31,9 @@ internal static class OpeningWarnings
             .Max();
         if (late > BendWarnsFromCents)
         {
-            yield return $"The model of bends is the limit of low frequency; at {Require.Show(hertz, "Hz")} waves in the tightest "
-                + $"one run about {Require.Show(Math.Round(late), "")} cents slower than it says, and resonances there are flatter "
-                + "in proportion to its share of the length.";
+            yield return $"The model of bends holds at low frequency. At {Require.Show(hertz, "Hz")} waves in the tightest "
+                + $"bend run about {Require.Show(Math.Round(late), "")} cents slower than the model says. Resonances there are flatter, "
+                + "in proportion to the bend's share of the length.";
         }
     }
 

@@ -37,7 +37,7 @@ internal sealed class BoreFitProblem
         if (parameters.Length == 0)
         {
             throw new ArgumentException(
-                "No dimension is uncertain, so that there is nothing to fit; give a tolerance or a profile.",
+                "No dimension is uncertain, so there is nothing to fit; give a tolerance or a profile.",
                 nameof(tolerances)
             );
         }

@@ -88,13 +88,13 @@ public sealed class BoreFitSolution : IJsonAnswer
                 (string[])
                     [
                         .. Status == SolveStatus.NotConverged
-                            ? ["The fit was still on its way when it was ended."]
+                            ? ["The fit was still improving when its steps ran out."]
                             : (string[])[],
                         off.Count == 0
-                            ? "No value is certainly different from what was believed."
+                            ? "No value differs with certainty from the believed one."
                             : string.Create(
                                 culture,
-                                $"Different from what was believed: {string.Join(", ", off.Take(4))}{(off.Count > 4 ? $", and {off.Count - 4} more" : "")}."
+                                $"Different from the believed values: {string.Join(", ", off.Take(4))}{(off.Count > 4 ? $", and {off.Count - 4} more" : "")}."
                             ),
                         .. untold.Count == 0
                             ? (string[])[]
@@ -102,7 +102,7 @@ public sealed class BoreFitSolution : IJsonAnswer
                             [
                                 string.Create(
                                     culture,
-                                    $"Of {(untold.Count == Values.Count ? "all" : untold.Count)} of {Values.Count} values the measurement tells little: {string.Join(", ", untold.Take(4).Select(value => value.Parameter))}{(untold.Count > 4 ? " …" : "")}."
+                                    $"The measurement tells little about {(untold.Count == Values.Count ? "all" : untold.Count)} of {Values.Count} values: {string.Join(", ", untold.Take(4).Select(value => value.Parameter))}{(untold.Count > 4 ? " …" : "")}."
                                 ),
                             ],
                         .. Misfit > TooMuchNoise
@@ -110,7 +110,7 @@ public sealed class BoreFitSolution : IJsonAnswer
                             [
                                 string.Create(
                                     culture,
-                                    $"What is left is {Misfit:0.0} times the noise: something else is off, and the uncertainties are too small."
+                                    $"The remaining differences are {Misfit:0.0} times the noise: something else is off, and the uncertainties are too small."
                                 ),
                             ]
                             : (string[])[],
@@ -146,7 +146,7 @@ public sealed class BoreFitSolution : IJsonAnswer
 }
 
 /// <summary>An uncertain value before and after a fit, in the unit of its parameter. Immutable.</summary>
-/// <param name="Parameter">Which.</param>
+/// <param name="Parameter">The parameter.</param>
 /// <param name="Believed">The value as it was believed.</param>
 /// <param name="BelievedStandardDeviation">Its standard deviation before the fit.</param>
 /// <param name="Value">The value that fits.</param>

@@ -83,8 +83,8 @@ public sealed class BoreProfile
     }
 
     /// <summary>
-    /// A bore as short cones of even length in each section, to be fitted by their joints: they should be no longer than a quarter of the shortest
-    /// wave measured, so that the shape of the wall between the joints is not mistaken for something else.
+    /// A bore as short cones of even length in each section, to be fitted by their joints. A cone should be at most a quarter as long as
+    /// the shortest wave measured. Otherwise the shape of the wall between the joints is mistaken for something else.
     /// </summary>
     /// <param name="bore">The bore, without holes, branches and steps.</param>
     /// <param name="longest">The greatest length of a cone, above 0.</param>

@@ -5,8 +5,8 @@ using Complex = System.Numerics.Complex;
 namespace AirColumn;
 
 /// <summary>
-/// A measured input impedance, kept as the reflectance R = (Z − Zr)/(Z + Zr) of the blown end. Its magnitude stays near 1, so that one uncertainty
-/// holds at peaks and dips of Z alike. Immutable.
+/// A measured input impedance, kept as the reflectance R = (Z − Zr)/(Z + Zr) of the blown end. Its magnitude stays near 1, so one
+/// uncertainty holds at peaks and dips of Z alike. Immutable.
 /// </summary>
 public sealed class MeasuredReflectance : BoreMeasurement
 {
@@ -110,7 +110,7 @@ public sealed class MeasuredReflectance : BoreMeasurement
             {
                 throw new ArgumentException(
                     $"The reflectance at {Require.Show(hertz[i], "Hz")} is {Complex.Abs(reflectance[i]):0.###} in size; it must be at most {LargestReflectance}. "
-                        + "Is the impedance in Pa·s/m³, and the reference impedance that of the blown end?",
+                        + "Check that the impedance is in Pa·s/m³ and the reference impedance is the one of the blown end.",
                     nameof(reflectance)
                 );
             }

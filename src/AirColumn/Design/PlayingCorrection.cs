@@ -5,7 +5,7 @@ namespace AirColumn;
 /// recorded note. Immutable, equal by value.
 /// </summary>
 /// <remarks>
-/// Lips and breath are not in an air column. What they add depends on player, mouth end and loudness; lips can bend the drone by a
+/// An air column does not include lips and breath. Their effect depends on player, mouth end and loudness; lips can bend the drone by a
 /// semitone or more.
 /// </remarks>
 public sealed record PlayingCorrection
@@ -35,7 +35,7 @@ public sealed record PlayingCorrection
     /// <summary>
     /// For a drone blown with the lips, when the column was computed with breath in it (<see cref="AirProfile"/>): 11 ± 10 cents.
     /// </summary>
-    /// <remarks>Warm breath explains about half of what is observed against room air (common practice); the rest is left to the lips.</remarks>
+    /// <remarks>Warm breath explains about half of the difference observed with room air (common practice); the rest is left to the lips.</remarks>
     public static PlayingCorrection LipsInBreath { get; } = new(11, 10);
 
     /// <summary>Played note minus resonance, cents.</summary>

@@ -202,7 +202,8 @@ public static class ShapeSearch
                 )
                 + (
                     bounds.Length > 0 ? $" At a bound: {bounds}. Wider bounds may help."
-                    : status == SolveStatus.NotConverged ? " It was still on its way; more steps may help."
+                    : status == SolveStatus.NotConverged
+                        ? " The search was still improving; more steps may help."
                     : " Another variable may be needed."
                 );
         }

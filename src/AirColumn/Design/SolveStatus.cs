@@ -12,7 +12,7 @@ public enum SolveStatus
     /// <summary>The column has no first resonance within plane-wave theory.</summary>
     NoResonance,
 
-    /// <summary>The values that were tried make no bore; the explanation names what does not fit.</summary>
+    /// <summary>None of the values tried makes a bore; the explanation names the part that does not fit.</summary>
     NoBore,
 
     /// <summary>The iteration ended before the target was met; the values are the best found.</summary>

@@ -69,7 +69,7 @@ public sealed record TrimQuestion
             );
     }
 
-    /// <summary>The correction for the player. Default: none, so that the notes are the resonances.</summary>
+    /// <summary>The correction for the player. Default: none; the notes are then the resonances.</summary>
     public PlayingCorrection Correction
     {
         get => correction;

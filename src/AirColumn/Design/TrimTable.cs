@@ -83,7 +83,7 @@ public sealed record TrimTable : IJsonAnswer
             var asItIs =
                 At(0)
                 ?? throw new ArgumentException(
-                    "The column shows no first resonance, so that there is nothing to trim.",
+                    "The column shows no first resonance, so there is nothing to trim.",
                     nameof(column)
                 );
             var rows = new List<TrimRow> { asItIs };

@@ -66,7 +66,8 @@ public static class Uncertainty
 
     /// <summary>Draws columns at random: each parameter with a tolerance takes a value from its distribution, independently of the others.</summary>
     /// <remarks>
-    /// For what first order cannot tell, such as a distribution that is not symmetric. The same seed gives the same columns. Give the columns to
+    /// Use them where first order is not enough, such as for a distribution that is not symmetric. The same seed gives the same columns.
+    /// Give the columns to
     /// <see cref="Batch"/>, which computes them on all cores.
     /// </remarks>
     /// <param name="column">The column; it is not changed.</param>
@@ -75,7 +76,8 @@ public static class Uncertainty
     /// <param name="seed">The seed of the random numbers. Default: 1.</param>
     /// <returns>The columns, each made when it is asked for.</returns>
     /// <exception cref="ArgumentException">
-    /// There is no tolerance, a parameter has two, or the column does not have it. While the columns are read: a drawn value is one that no column can
+    /// There is no tolerance, a parameter has two, or the column does not have it. While the columns are read: a drawn value is one that no
+    /// column can
     /// have, such as a negative length.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">The count is out of range.</exception>
@@ -296,7 +298,7 @@ public static class Uncertainty
             var i = tolerances.ToList().IndexOf(contribution.Tolerance);
             if (ends[i] is not var (low, high))
             {
-                return $"At an end of the tolerance of the {tolerances[i].Parameter} there is no such column or resonance, so that the budget "
+                return $"At an end of the tolerance of the {tolerances[i].Parameter} the column or the resonance does not exist, so the budget "
                     + "holds for smaller changes only.";
             }
 

@@ -59,7 +59,7 @@ internal static class AirReader
         {
             throw new ColumnDocumentException(
                 useless.Path,
-                $"{useless.Path} means nothing but beside a temperature; leave it out."
+                $"{useless.Path} has a meaning only beside a temperature; leave it out."
             );
         }
 
@@ -94,7 +94,7 @@ internal static class AirReader
         {
             throw new ColumnDocumentException(
                 distance.Path,
-                $"{air.Path} gives both the length of a steady change (over) and that of one that fades (decay); give one of the two."
+                $"{air.Path} gives both the length of a steady change (over) and the length of a fading one (decay); give one of the two."
             );
         }
 
@@ -139,7 +139,7 @@ internal static class AirReader
             return Four.FirstOrDefault(air.Has) is { } key
                 ? throw new ColumnDocumentException(
                     air.PathOf(key),
-                    $"{air.Path} gives both the name of a state (state) and what that says ({key}); give one of the two."
+                    $"{air.Path} gives both a state by name (state) and a value that the state sets ({key}); give one of the two."
                 )
                 : AirState.ExhaledBreath;
         }

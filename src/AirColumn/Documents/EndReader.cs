@@ -65,7 +65,7 @@ internal static class EndReader
         {
             throw new ColumnDocumentException(
                 key,
-                $"{key} means nothing but where the blown end is {kind}; leave it out or write \"blownEnd\": \"{kind}\"."
+                $"{key} has a meaning only if the blown end is {kind}; leave it out or write \"blownEnd\": \"{kind}\"."
             );
         }
     }

@@ -30,7 +30,7 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
     public AirState? State { get; }
 
     /// <summary>
-    /// True if the state is inside every range stated by the model's sources, so that <see cref="Warnings"/> is empty. Constants given directly
+    /// True if the state is inside every range stated by the model's sources; then <see cref="Warnings"/> is empty. Constants given directly
     /// have no such range and count as inside.
     /// </summary>
     public bool IsInsideStatedRange => Warnings.Count == 0;

@@ -10,7 +10,7 @@ namespace AirColumn;
 /// four are equal.
 /// </summary>
 /// <remarks>
-/// Accepted is −20 to 50 °C, 0 to 100 % relative humidity, 50 to 110 kPa, 0 to 10 % carbon dioxide, and at most 13 %
+/// Accepted are −20 to 50 °C, 0 to 100 % relative humidity, 50 to 110 kPa, 0 to 10 % carbon dioxide, and at most 13 %
 /// of water vapour by mole, which is warm breath at half an atmosphere. This is wider than the range of the standard:
 /// <see cref="Air.Model"/> names the model used for a state.
 /// </remarks>

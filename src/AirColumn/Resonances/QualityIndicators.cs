@@ -14,8 +14,8 @@ public static class QualityIndicators
     /// </summary>
     /// <returns>The mean, Pa·s/m³.</returns>
     /// <remarks>
-    /// In tests with 38 lip-blown drone tubes and seven players the ranking fell as |Z| rose there, where the resonances of
-    /// the vocal tract have to compete with the tube (smith2007). It says nothing of other instruments. Integrated to 1e-6.
+    /// In tests with 38 lip-blown drone tubes and seven players the ranking fell as |Z| rose in this range. There the resonances of the
+    /// vocal tract compete with the tube (smith2007). The tests say nothing about other instruments. Integrated to 1e-6.
     /// </remarks>
     /// <param name="column">A column that answers up to 2 kHz.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>

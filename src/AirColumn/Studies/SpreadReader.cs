@@ -60,7 +60,7 @@ internal static class SpreadReader
                     factor.Number() is > 1 and <= LargestFactor and var one
                         ? one
                         : throw factor.Wrong(
-                            $"it must be above 1, up to {Require.Show(LargestFactor, "")}: by what a standard deviation multiplies or divides."
+                            $"it must be above 1, up to {Require.Show(LargestFactor, "")}: the factor by which one standard deviation multiplies or divides."
                         )
                 );
         }

@@ -6,8 +6,8 @@ namespace AirColumn.Studies;
 /// <param name="Kind">The rule by which points are placed.</param>
 /// <param name="Count">The number of points for each combination of the values in steps.</param>
 /// <param name="Seed">
-/// Another seed draws other points. Null leaves the points of Sobol' where they were published, but for half the spacing of their coordinates, so
-/// that they lie in the middle of their cells: the first would lie at the edge of every distribution.
+/// The seed: another seed draws other points. Null leaves the points of Sobol' as they were published, moved by half the spacing of their
+/// coordinates to the middle of their cells. Without this the first point would lie at the edge of every distribution.
 /// </param>
 public sealed record StudyPoints(StudyPointKind Kind, long Count, long? Seed)
 {

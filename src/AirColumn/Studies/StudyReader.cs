@@ -164,7 +164,7 @@ internal static class StudyReader
         return asked is { Resonances: 0, Indicators: false, ImpedanceAtHertz.Count: 0 }
             ? throw new ColumnDocumentException(
                 value.Path,
-                $"{value.Path} asks for nothing; write what is to be answered, such as {AnswersExample}."
+                $"{value.Path} asks for nothing; write the answers you want, such as {AnswersExample}."
             )
             : asked;
 

@@ -113,7 +113,7 @@ public class MeasuredResonancesTests
         Assert.Equal(ColumnParameter.OutletDiameter(2), off.Parameter);
         Assert.Equal(72, 1000 * off.Value, 1000 * off.PlusMinus);
         Assert.Contains(
-            "Of 2 of 3 values the measurement tells little: length of section 1, length of section 2.",
+            "The measurement tells little about 2 of 3 values: length of section 1, length of section 2.",
             solution.Explanation,
             StringComparison.Ordinal
         );

@@ -159,7 +159,7 @@ public class UncertaintyTests
         Assert.ThrowsAny<Xunit.Sdk.XunitException>(() => Compare(jug, resonances, [budget], wild));
 
         var impossible = jug.Budgets(resonances, [new(ColumnParameter.Diameter(1), Mm(10))])[0];
-        Assert.Contains("no such column", impossible.Remark, StringComparison.Ordinal);
+        Assert.Contains("does not exist", impossible.Remark, StringComparison.Ordinal);
     }
 
     [Fact]

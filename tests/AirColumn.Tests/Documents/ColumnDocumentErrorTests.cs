@@ -225,7 +225,7 @@ public class ColumnDocumentErrorTests
         "\"blownEnd\": \"open\"",
         "\"blownEnd\": \"closed\"",
         "correction",
-        "correction means nothing but where the blown end is open; leave it out or write \"blownEnd\": \"open\"."
+        "correction has a meaning only if the blown end is open; leave it out or write \"blownEnd\": \"open\"."
     )]
     [InlineData(
         "\"kind\": \"open\"",

@@ -49,7 +49,7 @@ public class StudyDocumentTests
     [InlineData(
         "parameters[0].parameter",
         "\"length\"",
-        "parameters[0].parameter: 'length' is nothing of a column; write one such as: *"
+        "parameters[0].parameter: 'length' is not a parameter of a column; write one such as: *"
     )]
     [InlineData(
         "parameters[0].parameter",
@@ -89,7 +89,7 @@ public class StudyDocumentTests
     [InlineData(
         "parameters[3].lognormal.factor",
         "1",
-        "parameters[3].lognormal.factor is 1; it must be above 1, up to 100: by what a standard deviation multiplies or divides."
+        "parameters[3].lognormal.factor is 1; it must be above 1, up to 100: the factor by which one standard deviation multiplies or divides."
     )]
     [InlineData(
         "parameters[4].normal.deviation",
@@ -116,7 +116,7 @@ public class StudyDocumentTests
     [InlineData(
         "answers",
         "{}",
-        "answers asks for nothing; write what is to be answered, such as { \"resonances\": 10 }."
+        "answers asks for nothing; write the answers you want, such as { \"resonances\": 10 }."
     )]
     [InlineData(
         "answers.resonances",

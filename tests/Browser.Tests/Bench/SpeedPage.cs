@@ -118,7 +118,7 @@ public class SpeedPage(BenchBrowser browser)
         && load > 1.5 * Environment.ProcessorCount
             ? string.Create(
                 CultureInfo.InvariantCulture,
-                $" The machine was busy: {load:0} tasks shared its processors while this was measured, so that a machine left alone is faster."
+                $" The machine was busy: {load:0} tasks shared its processors while this was measured, so a machine left alone is faster."
             )
             : "";
 

@@ -16,7 +16,7 @@ public sealed record BlownEnd
     /// <summary>Closed by lips or a reed: the column resonates at maxima of the input impedance.</summary>
     public static BlownEnd Closed { get; } = new(false, 0);
 
-    /// <summary>True if an air jet leaves the end open, so that the column resonates at minima of the impedance.</summary>
+    /// <summary>True if an air jet leaves the end open. The column then resonates at minima of the impedance.</summary>
     public bool IsOpen { get; }
 
     /// <summary>True if the end is open and free in the room. Its correction is then computed at each frequency.</summary>
@@ -43,7 +43,8 @@ public sealed record BlownEnd
     }
 
     /// <summary>
-    /// Left open and free in the room, without a player's face near it. It radiates as an open far end does, and its correction is computed, not given.
+    /// Left open and free in the room, without a player's face near it. It radiates as an open far end does, and its correction is
+    /// computed, not given.
     /// </summary>
     /// <param name="wall">Thickness of the wall at the rim; 0 for a thin edge.</param>
     /// <returns>The blown end.</returns>

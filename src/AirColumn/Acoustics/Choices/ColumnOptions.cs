@@ -27,8 +27,8 @@ public sealed record ColumnOptions
     /// porous walls lose more.
     /// </summary>
     /// <remarks>
-    /// Viscosity and conductivity of the air at the wall are multiplied by its square. So attenuation changes in proportion to the factor if the
-    /// boundary layer is thin, and the speed of sound by what belongs to that attenuation.
+    /// Viscosity and conductivity of the air at the wall are multiplied by its square. So, if the boundary layer is thin, attenuation
+    /// changes in proportion to the factor, and the speed of sound changes accordingly.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range or not a number.</exception>
     public double LossFactor

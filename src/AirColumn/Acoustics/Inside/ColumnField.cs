@@ -77,8 +77,8 @@ internal sealed class ColumnField
         return Complex.IsFinite(p) && Complex.IsFinite(u)
             ? (p, u)
             : throw new ArithmeticException(
-                $"At {Require.Show(Omega / (2 * Math.PI), "Hz")} the column without any losses resonates without bound; ask "
-                    + "beside that frequency or with losses."
+                $"At {Require.Show(Omega / (2 * Math.PI), "Hz")} this column, which has no losses, resonates without bound. Ask "
+                    + "for a frequency beside it, or give the column losses."
             );
     }
 

@@ -9,9 +9,9 @@ namespace AirColumn;
 /// Pressure and volume flow along a column at one frequency, complex amplitudes, exp(+jωt), for a source of 1. Immutable.
 /// </summary>
 /// <remarks>
-/// The source is what excites the column: at a closed blown end a flow of 1 m³/s into it, so that pressures are in Pa per
-/// m³/s and flows in m³/s per m³/s; at an open one a pressure of 1 Pa where its correction begins, so that pressures are in Pa
-/// per Pa and flows in m³/s per Pa. Flow counts towards the far end. At the position of a step or a hole the values are taken on the side of the
+/// The source excites the column. At a closed blown end it is a flow of 1 m³/s into the end; pressures are then in Pa per m³/s and flows in
+/// m³/s per m³/s. At an open one it is a pressure of 1 Pa at the beginning of its correction; pressures are then in Pa per Pa and flows in
+/// m³/s per Pa. Flow counts towards the far end. At the position of a step or a hole the values are taken on the side of the
 /// far end.
 /// </remarks>
 [JsonConverter(typeof(JsonAnswerConverter<StandingWave>))]

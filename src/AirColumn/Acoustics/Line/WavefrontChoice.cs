@@ -34,9 +34,9 @@ internal static class WavefrontChoice
         var why =
             steepest > Steepest
                 ? $"The wall slopes by up to {Require.Show(Math.Round(steepest, 2), "")} (more than 45°), where one-dimensional "
-                    + "wave fronts have no footing; resonances may be off by several cents or more."
+                    + "wave fronts are not valid; resonances may be off by several cents or more."
                 : "Corners, steps or slopes of this bore are too close together, too near the mouth or too steep for one-dimensional wave "
-                    + "fronts; even curved ones may put resonances off by about "
+                    + "fronts; even with curved ones resonances may be off by about "
                     + (
                         cents > MostToTell
                             ? $"{MostToTell} cents or more."
@@ -45,7 +45,7 @@ internal static class WavefrontChoice
         return why
             + (
                 asked == Wavefronts.Automatic
-                    ? " Radial modes would have it right; they are taken where the radiation is the exact one."
+                    ? " Radial modes would be accurate; they are taken only with exact radiation."
                     : " Automatic wave fronts take radial modes here."
             );
     }

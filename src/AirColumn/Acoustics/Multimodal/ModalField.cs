@@ -174,8 +174,8 @@ internal sealed class ModalField
         return Complex.IsFinite(p[0])
             ? p
             : throw new ArithmeticException(
-                $"At {Require.Show(Omega / (2 * Math.PI), "Hz")} the column without any losses resonates without bound; ask "
-                    + "beside that frequency or with losses."
+                $"At {Require.Show(Omega / (2 * Math.PI), "Hz")} this column, which has no losses, resonates without bound. Ask "
+                    + "for a frequency beside it, or give the column losses."
             );
     }
 

@@ -69,7 +69,7 @@ public sealed record ColumnParameter
         new(new DiameterParameter(Index(section, nameof(section)), true, true));
 
     /// <summary>
-    /// Inside diameter where a section ends and the next begins, m. Both change by the same amount, so that the two sections still meet.
+    /// Inside diameter where a section ends and the next begins, m. Both change by the same amount, so the two sections still meet.
     /// </summary>
     /// <param name="section">The section that ends there: 0 is at the blown end.</param>
     /// <returns>The parameter.</returns>
@@ -171,7 +171,8 @@ public sealed record ColumnParameter
     }
 
     /// <summary>
-    /// All parameters of a column but <see cref="Losses"/>: for each section its length and its diameter, or the diameters of its two ends or of its points; place,
+    /// All parameters of a column except <see cref="Losses"/>: for each section its length and its diameter, or the diameters of its two
+    /// ends or of its points; place,
     /// diameter and height of each tone hole; the wall at a free far end if it has one; the correction of a blown end; and the state of the air if
     /// it is known.
     /// </summary>

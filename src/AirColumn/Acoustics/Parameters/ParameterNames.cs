@@ -78,7 +78,7 @@ internal static partial class ParameterNames
             : throw new FormatException($"'{Shown(name)}' counts wrongly; the first is 1.");
 
     private static FormatException Unknown(string name) =>
-        new($"'{Shown(name)}' is nothing of a column; write one such as: {Known}.");
+        new($"'{Shown(name)}' is not a parameter of a column; write one such as: {Known}.");
 
     private static string Shown(string text) => text.Length <= Longest ? text : $"{text[..Longest]}…";
 

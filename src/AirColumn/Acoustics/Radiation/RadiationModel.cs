@@ -93,9 +93,9 @@ public sealed class RadiationModel
 
     /// <summary>An impedance that you give at the far end, measured or computed elsewhere, whatever end the bore has.</summary>
     /// <param name="impedance">
-    /// p/U at the far end, Pa·s/m³, exp(+jωt), of any frequency: finite, its real part not negative. The function must be smooth: a corner in it
-    /// looks like a resonance. A column throws an <see cref="InvalidOperationException"/> that names
-    /// frequency and value if it is not.
+    /// p/U at the far end, Pa·s/m³, exp(+jωt), of any frequency: finite, its real part 0 or more. For any other value a column throws an
+    /// <see cref="InvalidOperationException"/> that names frequency and value. The function must be smooth: a corner in it looks like a
+    /// resonance.
     /// </param>
     /// <param name="highest">
     /// The highest frequency at which it is known, above 0. Default: no limit, also somewhat above the cut-on.
@@ -167,8 +167,8 @@ public sealed class RadiationModel
             RimmedEnd.HighestKa,
             outerOverInner > RimmedEnd.ThickestTabulated
                 ? $"The wall at the open end makes the outer radius {Require.Show(Math.Round(outerOverInner, 2), "")} "
-                    + "times the inner; field solutions were tabulated up to 3 times. Between there and a baffle the end correction "
-                    + "may be off by some hundredths of the radius, and the radiated power, so level and Q, by some tens of per cent."
+                    + "times the inner one; field solutions were tabulated up to 3 times. For a thicker wall the end correction "
+                    + "may be off by some hundredths of the radius. The radiated power, and with it level and Q, may be off by some tens of per cent."
                 : null
         )
         {

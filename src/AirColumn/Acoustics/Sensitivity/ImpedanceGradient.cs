@@ -34,9 +34,9 @@ public sealed class ImpedanceGradient
     public IReadOnlyList<ColumnParameter> Parameters { get; }
 
     /// <summary>
-    /// The largest possible error of a derivative due to interpolation in frequency, relative to the largest of the same parameter within some
-    /// resonances
-    /// of it (where Z has a peak, relative to that in the same proportion); 0 if none was interpolated.
+    /// The largest possible error of a derivative due to interpolation in frequency; 0 if none was interpolated. It is relative to the
+    /// largest derivative by the same parameter within a few resonances. Where Z has a peak, this reference is larger in the same
+    /// proportion.
     /// </summary>
     public double InterpolationError { get; }
 

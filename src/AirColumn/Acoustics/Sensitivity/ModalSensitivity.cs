@@ -92,7 +92,7 @@ internal sealed class ModalSensitivity : StateSensitivity
         }
 
         throw new ArgumentException(
-            $"The {parameter} is {parameter.Show(value)}, where there is no room for a difference to either side. Give it another "
+            $"The {parameter} is {parameter.Show(value)}, too near the limits of its range for a derivative. Give it another "
                 + "value or leave it out.",
             nameof(parameter)
         );
