@@ -59,6 +59,8 @@ public sealed class BenchSite : IDisposable
                 Path.Combine(Sheet.Top, "samples", "BenchPage"),
                 "--no-restore",
                 "-p:BuildProjectReferences=false",
+                // As the test command built it, so that it is not compiled again.
+                "-p:RunAnalyzers=false",
                 "-c",
                 Programs.Configuration,
                 $"-p:CompressionEnabled={(IsCompressed ? "true" : "false")}",
