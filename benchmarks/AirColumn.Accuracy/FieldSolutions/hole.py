@@ -18,13 +18,12 @@ END, MIDDLE, OUTSIDE = 1, 2, 3  # regions of hole.geo
 DEGREE = 2
 
 
-def mesh(delta, t, is_open, fineness):
+def mesh(geometry, **numbers):
     """Curved tetrahedra of second order."""
     with tempfile.TemporaryDirectory() as folder:
         file = pathlib.Path(folder, "hole.msh")
-        numbers = {"d": delta, "t": t, "L": ARM, "R": SPHERE, "isOpen": int(is_open), "f": fineness}
         options = [text for name, value in numbers.items() for text in ("-setnumber", name, str(value))]
-        geometry = pathlib.Path(__file__).with_name("hole.geo")
+        geometry = pathlib.Path(__file__).with_name(geometry)
         subprocess.run(
             ["gmsh", "-3", "-order", "2", str(geometry), "-o", str(file), "-v", "1", *options], check=True
         )
@@ -32,11 +31,10 @@ def mesh(delta, t, is_open, fineness):
 
 
 class Field:
-    """The pressure in a quarter of the T for a velocity given at the end of its arm."""
+    """The pressure in a part of the T, cut at its planes of symmetry, for a velocity given at the end of its arm."""
 
-    def __init__(self, delta, t, is_open, fineness):
+    def __init__(self, grid, is_open):
         getfem.util("trace level", 0)
-        grid = mesh(delta, t, is_open, fineness)
         self.elements = getfem.MeshFem(grid, 1)
         self.elements.set_classical_fem(DEGREE)
         self.rule = getfem.MeshIm(grid, 2 * DEGREE + 2)
@@ -50,12 +48,15 @@ class Field:
     def assemble(self, order, expression, region=-1):
         return getfem.asm("generic", self.rule, order, expression, region, self.model)
 
+    def outside(self, ka):
+        """What a spherical wave obeys on the sphere."""
+        return scaled(self.sphere, 1j * ka + 1 / SPHERE)
+
     def impedance(self, ka, is_odd):
-        """At z = 0, over rho c/(pi a^2): twice the shunt for the even field, half the series mass for the odd one."""
+        """At the axis of the hole, over rho c/(pi a^2), for p = 0 (odd) or a rigid wall (even) in the plane z = 0."""
         matrix = getfem.Spmat("add", scaled(self.stiffness, 1), scaled(self.mass, -ka * ka))
         if self.sphere is not None:
-            # What a spherical wave obeys.
-            matrix = getfem.Spmat("add", matrix, scaled(self.sphere, 1j * ka + 1 / SPHERE))
+            matrix = getfem.Spmat("add", matrix, self.outside(ka))
         kept = numpy.arange(self.elements.nbdof())
         if is_odd:
             kept = numpy.setdiff1d(kept, self.elements.basic_dof_on_region(MIDDLE))
@@ -82,8 +83,10 @@ def main():
     options.add_argument("--fineness", type=float, default=1.0, help="a factor of all sizes of elements")
     options.add_argument("--ka", default="0.007,0.2,0.5", help="with commas between")
     given = options.parse_args()
-    field = Field(given.delta, given.t, not given.closed, given.fineness)
+    numbers = {"d": given.delta, "t": given.t, "L": ARM, "R": SPHERE, "f": given.fineness}
+    field = Field(mesh("hole.geo", isOpen=int(not given.closed), **numbers), not given.closed)
     for ka in map(float, given.ka.split(",")):
+        # The even field sees twice the shunt, the odd one half the series mass.
         shunt, series = field.impedance(ka, False) / 2, 2 * field.impedance(ka, True)
         middle = (shunt - series / 4) * given.delta**2
         print(
