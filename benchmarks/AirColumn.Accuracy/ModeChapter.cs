@@ -68,7 +68,7 @@ internal static class ModeChapter
             "Radial modes",
             "This chapter shows the modes of `Wavefronts.Multimodal` [pagneux1996] against their number. One mode is plane-wave theory "
                 + "and gives its results. The error falls as about the square of the number, because of edges and corners. By default a column "
-                + "takes as many modes as leave an estimated error of 0.1 cent. The field of a mouth is compared before its plane mode is "
+                + "takes enough modes for an estimated error of 0.1 cent. The field of a mouth is compared before its plane mode is "
                 + "corrected by the tables of plane-wave theory. Holes, branches and bends act on the plane mode only.",
             quantities,
             [

@@ -94,7 +94,7 @@ internal static class ColumnCommand
                 ({ } drone, null) => OnNote(TubeBuilder.Exact(assembly, drone, tuning, air)),
                 (null, { } length) => assembly.Assemble(length),
                 _ => throw new BadInputException(
-                    "Give --note, to cut the open pipe for it, or --cut, how long the open pipe is, and not both."
+                    "Give either --note, the note to cut the open pipe for, or --cut, the length of the open pipe."
                 ),
             };
         }

@@ -93,7 +93,7 @@ internal static class CompareCommand
                 "loudness",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"mean |Z| from 1 to 2 kHz {build.Exact.Column.MeanImpedance(token) / 1e6:0.00} MPa·s/m³: lower was ranked better by players"
+                    $"mean |Z| from 1 to 2 kHz {build.Exact.Column.MeanImpedance(token) / 1e6:0.00} MPa·s/m³: players ranked lower values better"
                 )
             );
             Item(

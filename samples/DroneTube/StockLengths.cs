@@ -26,7 +26,7 @@ internal sealed class StockLengths
                 read.others = read.others is null
                     ? QuantityText.ParseLength(item.Trim())
                     : throw new FormatException(
-                        $"'{text}' has two lengths without the name of a pipe; write such as \"10 ft, pvc-40 2 = 2 m\"."
+                        $"'{text}' has two lengths without the name of a pipe; write, for example, \"10 ft, pvc-40 2 = 2 m\"."
                     );
             }
         }

@@ -72,7 +72,7 @@ internal static class TemplateCommand
         return place >= 0
             ? place
             : throw new BadInputException(
-                $"--part is '{name}'; the parts file has no part of that name, but {string.Join(", ", names.Select(other => $"'{other}'"))}."
+                $"--part is '{name}'; the parts file has no part of that name. It has {string.Join(", ", names.Select(other => $"'{other}'"))}."
             );
     }
 

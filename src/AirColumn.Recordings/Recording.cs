@@ -40,7 +40,10 @@ public abstract class Recording : IDisposable
 
     internal double RateHertz { get; }
 
-    /// <summary>Opens a WAV file: integers of 8, 16, 24 or 32 bits or floating-point numbers of 32 or 64, any channels and rate.</summary>
+    /// <summary>
+    /// Opens a WAV file: integers of 8, 16, 24 or 32 bits or floating-point numbers of 32 or 64 bits, with any number of channels and any
+    /// rate.
+    /// </summary>
     /// <param name="path">The file.</param>
     /// <returns>The recording.</returns>
     /// <exception cref="RecordingException">The file is not a WAV file of these kinds, or holds no sound; the message says what to do.</exception>

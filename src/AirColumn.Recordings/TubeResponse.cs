@@ -41,7 +41,7 @@ public sealed record TubeResponse
     /// <summary>Warnings for the user, such as clipping.</summary>
     public IReadOnlyList<string> Warnings { get; }
 
-    /// <summary>From one tap or several, such as a palm that slaps an end and stays there.</summary>
+    /// <summary>Finds the resonances from one tap or several, such as a palm that slaps an end and stays there.</summary>
     /// <param name="recording">The recording.</param>
     /// <param name="highest">The highest frequency at which resonances are looked for: 100 Hz to 2 kHz. Default: 1 kHz.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
@@ -59,11 +59,14 @@ public sealed record TubeResponse
         var heard = new Heard(recording, highest, progress, cancellationToken);
         return heard.Told(
             heard.Ringing(heard.Sound, Heard.Lowest),
-            "No tap was heard that rings on: make the recording quieter around it, slap harder, or hold the microphone to the open end"
+            "No ringing was heard after a tap: record in a quieter room, slap harder, or hold the microphone to the open end"
         );
     }
 
-    /// <summary>From a broad noise blown or played at the tube: the correlation of the sound with itself decays as the tube rings.</summary>
+    /// <summary>
+    /// Finds the resonances from broad noise blown or played at the tube. The autocorrelation of the sound decays as the tube does when it
+    /// rings.
+    /// </summary>
     /// <param name="recording">The recording: at least 2 s of noise and nothing else; 20 s is better.</param>
     /// <param name="highest">The highest frequency at which resonances are looked for: 100 Hz to 2 kHz. Default: 1 kHz.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
@@ -111,7 +114,7 @@ public sealed record TubeResponse
         );
     }
 
-    /// <summary>From a sweep that was played by a loudspeaker.</summary>
+    /// <summary>Finds the resonances from a sweep that was played by a loudspeaker.</summary>
     /// <param name="recording">The recording: the whole sweep, once, and half a second more.</param>
     /// <param name="sweep">The sweep that was played.</param>
     /// <param name="highest">The highest frequency at which resonances are looked for: 100 Hz to 2 kHz. Default: 1 kHz.</param>
@@ -151,7 +154,7 @@ public sealed record TubeResponse
         );
     }
 
-    /// <summary>Compares the measured resonances with those of a column with the same ends.</summary>
+    /// <summary>Compares the measured resonances with the resonances of a column that has the same ends.</summary>
     /// <param name="column">The column.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>One for each resonance of the column up to the highest that was measured.</returns>
@@ -300,7 +303,7 @@ public sealed record TubeResponse
                 found,
                 scan.IsSilent ? "The recording is silent."
                     : isHeld
-                        ? "The sound does not die away: it is a held tone, a hum or music, not a ringing tube. Record again where nothing else sounds."
+                        ? "The sound does not die away: it is a held tone, a hum or music, not a ringing tube. Record again in a place where nothing else sounds."
                     : found.Count == 0 ? $"{otherwise}."
                     : null,
                 warnings

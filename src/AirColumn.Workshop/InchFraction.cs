@@ -80,7 +80,7 @@ public readonly record struct InchFraction : IComparable<InchFraction>
     public static bool operator >=(InchFraction left, InchFraction right) =>
         left.Sixteenths >= right.Sixteenths;
 
-    /// <summary>In lowest terms and the same in every culture: "46 15/16 in", "1/2 in", "3 in", "-1/4 in".</summary>
+    /// <summary>The fraction in lowest terms, the same in every culture: "46 15/16 in", "1/2 in", "3 in", "-1/4 in".</summary>
     /// <returns>The fraction, as text.</returns>
     public override string ToString()
     {

@@ -22,7 +22,10 @@ public static class LengthText
     public static string Caliper(Length length, LengthUnits units) =>
         new Sizes(Require.Named(units)).Caliper(length);
 
-    /// <summary>The largest cut that may be made: inches are whole sixteenths, rounded down, so that they cut no more than millimetres.</summary>
+    /// <summary>
+    /// The largest cut that may be made: inches are whole sixteenths, rounded down, so the cut in inches is never larger than in
+    /// millimetres.
+    /// </summary>
     /// <param name="length">−1 km to 1 km.</param>
     /// <param name="units">The units to write it in.</param>
     /// <returns>The length, as text.</returns>

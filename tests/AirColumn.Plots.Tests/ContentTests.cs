@@ -166,7 +166,7 @@ public class ContentTests
     {
         var few = new StudyQuantity("few", [1, 2]);
         Assert.StartsWith(
-            "There are 2 values across and 400 up; give as many of each.",
+            "There are 2 values across and 400 up; give the same number of each.",
             Assert.Throws<ArgumentException>(() => StudyPicture.Front(few, Study[0])).Message,
             StringComparison.Ordinal
         );

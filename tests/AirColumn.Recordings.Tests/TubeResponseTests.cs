@@ -109,7 +109,7 @@ public class TubeResponseTests
             Recorded([.. MathNet.Numerics.Distributions.Normal.Samples(new Random(1), 0, 0.1).Take(44_100)])
         );
         Assert.Empty(hiss.Resonances);
-        Assert.StartsWith("No tap was heard", hiss.Reason, StringComparison.Ordinal);
+        Assert.StartsWith("No ringing was heard", hiss.Reason, StringComparison.Ordinal);
         Assert.NotNull(TubeResponse.FromNoise(Recorded([0.1, 0.2])).Reason);
     }
 

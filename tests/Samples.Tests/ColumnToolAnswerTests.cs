@@ -110,7 +110,7 @@ public class ColumnToolAnswerTests
         Fits("--resonance", Quarters(1), "--resonance", Quarters(3), "--resonance", Quarters(5));
         Sample
             .ColumnTool(IdealTube.Open, "fit", "-", "--tolerance", "length of section 2 ± 20 mm")
-            .Refused(2, "--resonance or --impedance must be given, what was measured, and not both.");
+            .Refused(2, "--resonance or --impedance must be given: one of the two, as it was measured.");
         Sample
             .ColumnTool(
                 IdealTube.Open,
@@ -125,7 +125,7 @@ public class ColumnToolAnswerTests
                 2,
                 FormattableString.Invariant(
                     // The first radial mode: its cut-on is at ka = 3.8317060, the first zero of J₁ (DLMF 10.21, from memory).
-                    $"--resonance goes up to 99000 Hz; the column answers up to {3.8317060 * IdealTube.SpeedOfSound / (2 * Math.PI * 0.02):0.0} Hz. Leave out what lies above."
+                    $"--resonance goes up to 99000 Hz; the column answers up to {3.8317060 * IdealTube.SpeedOfSound / (2 * Math.PI * 0.02):0.0} Hz. Leave out the higher frequencies."
                 )
             );
 

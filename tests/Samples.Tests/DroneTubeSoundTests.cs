@@ -172,7 +172,7 @@ public sealed class DroneTubeSoundTests : IDisposable
         );
         outcome.Refused(
             2,
-            $"{history}: taken[0].when: 'once' is not a time; write such as 2026-05-02T09:30:00+00:00. Mend it, or name another file with --history."
+            $"{history}: taken[0].when: 'once' is not a time; write, for example, 2026-05-02T09:30:00+00:00. Mend it, or name another file with --history."
         );
         Assert.Contains("once", File.ReadAllText(history), StringComparison.Ordinal);
     }

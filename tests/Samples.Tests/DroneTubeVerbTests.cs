@@ -57,7 +57,7 @@ public sealed class DroneTubeVerbTests : IDisposable
             .DroneTube("column", Shown)
             .Refused(
                 2,
-                "Give --note, to cut the open pipe for it, or --cut, how long the open pipe is, and not both."
+                "Give either --note, the note to cut the open pipe for, or --cut, the length of the open pipe."
             );
         Sample
             .DroneTube("column", Shown, "--note", "D2", "--out", Shown)
@@ -362,7 +362,7 @@ public sealed class DroneTubeVerbTests : IDisposable
             );
         Sample
             .DroneTube("trim", Shown, "--note", "D2", "--cut", "1090 mm", "--heard", "-1")
-            .Refused(2, "--heard: '-1' is not a frequency above 0; write such as \"71.3 Hz\".");
+            .Refused(2, "--heard: '-1' is not a frequency above 0; write, for example, \"71.3 Hz\".");
         Sample
             .DroneTube("trim", Shown, "--note", "D2", "--cut", "1000 m")
             .Refused(2, "--cut is 1000000 mm; allowed is 0.1 mm to 10000 mm.");
@@ -399,7 +399,7 @@ public sealed class DroneTubeVerbTests : IDisposable
             .DroneTube("template", parts, "--part", "bell")
             .Refused(
                 2,
-                "--part is 'bell'; the parts file has no part of that name, but 'pipe', 'low hole', 'vent'."
+                "--part is 'bell'; the parts file has no part of that name. It has 'pipe', 'low hole', 'vent'."
             );
 
         var table = Sample.DroneTube("table", parts, "--from", "D2", "--to", "D2", "--json");

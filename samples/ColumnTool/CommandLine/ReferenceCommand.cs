@@ -78,7 +78,7 @@ internal static class ReferenceCommand
         page.Write("\n| JSON field | unit | meaning |\n|---|---|---|\n");
         WriteRows(page, verb.Fields.SelectMany(field => field.Rows()));
 
-        page.Write("| `warnings[]` | text | what to know before relying on it |\n");
+        page.Write("| `warnings[]` | text | cautions to read before relying on the answer |\n");
         if (!verb.IsAboutColumn)
         {
             WriteRows(page, Provenances.Rows(false));

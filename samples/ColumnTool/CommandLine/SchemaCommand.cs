@@ -287,7 +287,7 @@ internal static class SchemaCommand
         Schema.Type(
             schema,
             ["array"],
-            "what to know before relying on it",
+            "cautions to read before relying on the answer",
             more =>
             {
                 more.WritePropertyName("items");

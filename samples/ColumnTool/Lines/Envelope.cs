@@ -69,7 +69,7 @@ internal readonly record struct Envelope(string? Id, string? Verb, string? Quest
     private static string NotJson(Exception problem) =>
         problem is JsonException { BytePositionInLine: { } position }
             ? $"The line is not JSON, from byte {position + 1} on."
-            : "The line is not JSON: a text in it holds half a character.";
+            : "The line is not JSON: a text in it holds only half of a surrogate pair.";
 
     // Null for what cannot be an id.
     private static string? Raw(ref Utf8JsonReader reader)

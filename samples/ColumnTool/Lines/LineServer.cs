@@ -181,7 +181,7 @@ internal sealed class LineServer : IDisposable
                     ProblemKind.Request,
                     Nearest.IfNear(name, AllVerbs.Names) is { } meant
                         ? $"'{name}' is not a verb; did you mean '{meant}'?"
-                        : $"'{name}' is not a verb; there are {string.Join(", ", AllVerbs.Names)}."
+                        : $"'{name}' is not a verb; the verbs are {string.Join(", ", AllVerbs.Names)}."
                 );
 
     private static Problem TakenBack() => new(ProblemKind.Cancelled, "The question was cancelled.");

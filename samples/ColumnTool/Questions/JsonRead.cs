@@ -8,7 +8,7 @@ internal static class JsonRead
     private const int Longest = 40;
 
     /// <summary>A text.</summary>
-    /// <exception cref="FormatException">It holds half a character.</exception>
+    /// <exception cref="FormatException">It holds only half of a surrogate pair.</exception>
     public static string Text(JsonElement json)
     {
         try
@@ -17,12 +17,12 @@ internal static class JsonRead
         }
         catch (InvalidOperationException)
         {
-            throw new FormatException("a text holds half a character; write it whole.");
+            throw new FormatException("a text holds only half of a surrogate pair; write both halves.");
         }
     }
 
     /// <summary>The name of a member.</summary>
-    /// <exception cref="FormatException">It holds half a character.</exception>
+    /// <exception cref="FormatException">It holds only half of a surrogate pair.</exception>
     public static string Name(JsonProperty member)
     {
         try
@@ -31,7 +31,7 @@ internal static class JsonRead
         }
         catch (InvalidOperationException)
         {
-            throw new FormatException("a name holds half a character; write it whole.");
+            throw new FormatException("a name holds only half of a surrogate pair; write both halves.");
         }
     }
 

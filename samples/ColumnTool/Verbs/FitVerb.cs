@@ -100,7 +100,7 @@ internal static class FitVerb
                 {
                     throw arguments.Wrong(
                         Resonance,
-                        $"or {arguments.Name(Impedance)} must be given, what was measured, and not both."
+                        $"or {arguments.Name(Impedance)} must be given: one of the two, as it was measured."
                     );
                 }
 
@@ -112,7 +112,7 @@ internal static class FitVerb
                         arguments.Has(Resonance) ? Resonance : Impedance,
                         string.Create(
                             CultureInfo.InvariantCulture,
-                            $"goes up to {measured.HighestFrequency.Hertz:0.#} Hz; the column answers up to {column.HighestFrequency.Hertz:0.#} Hz. Leave out what lies above."
+                            $"goes up to {measured.HighestFrequency.Hertz:0.#} Hz; the column answers up to {column.HighestFrequency.Hertz:0.#} Hz. Leave out the higher frequencies."
                         )
                     );
                 }

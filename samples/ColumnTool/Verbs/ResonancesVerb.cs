@@ -14,7 +14,7 @@ internal sealed record ResonanceRow(Resonance Resonance, PitchReading? Reading, 
         Fields<ResonanceRow>.Number(
             "frequencyHz",
             "Hz",
-            "where it is",
+            "its frequency",
             row => row.Resonance.Frequency.Hertz,
             "F3"
         ),
@@ -93,11 +93,11 @@ internal static class ResonancesVerb
                         .. ResonanceRow.Fields,
                         Fields<ResonanceRow>.ListOrNothing(
                             "gradient",
-                            "how it moves, where that was asked for",
+                            "how it moves, if asked for",
                             row => row.Gradient is { } gradient ? Steps(gradient) : null,
                             Fields<Step>.Text(
                                 "parameter",
-                                "what is changed, sections and holes counted from 1",
+                                "the parameter, with sections and holes counted from 1",
                                 step => step.Gradient.Parameters[step.Index].ToString()
                             ),
                             Fields<Step>.Text(

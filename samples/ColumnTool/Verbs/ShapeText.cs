@@ -20,7 +20,7 @@ internal static partial class ShapeText
         if (!match.Success)
         {
             throw new FormatException(
-                $"'{text}' does not say what may be chosen; write it like \"{VariableExample}\"."
+                $"'{text}' is not a parameter with its bounds; write it like \"{VariableExample}\"."
             );
         }
 

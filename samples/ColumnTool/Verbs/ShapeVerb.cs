@@ -76,7 +76,7 @@ internal static class ShapeVerb
         ),
         Fields<Found<ShapeSolution>>.Text(
             "explanation",
-            "what was found, or what stands in the way",
+            "the result, or the reason why the targets are not met",
             found => found.Solution.Explanation
         ),
         Fields<Found<ShapeSolution>>.List(

@@ -132,7 +132,7 @@ internal sealed class StudyMerge
             if (stamp.First < next)
             {
                 throw new FailureException(
-                    $"Item {stamp.First} is there twice: {stamp.File} in '{folder.Path}' has what another part has too. Take one of them out."
+                    $"Item {stamp.First} is there twice: {stamp.File} in '{folder.Path}' has an item that another part has too. Take one of them out."
                 );
             }
 

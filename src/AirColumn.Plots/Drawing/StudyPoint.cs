@@ -11,7 +11,7 @@ internal readonly record struct StudyPoint(double X, double Y, double Colour)
         if (across.Count != up.Count || (colour is not null && colour.Count != up.Count))
         {
             throw new ArgumentException(
-                $"There are {across.Count} values across and {up.Count} up{(colour is null ? "" : $", and {colour.Count} for colours")}; give as many of each.",
+                $"There are {across.Count} values across and {up.Count} up{(colour is null ? "" : $", and {colour.Count} for colours")}; give the same number of each.",
                 nameof(up)
             );
         }

@@ -138,7 +138,7 @@ internal sealed class WaveRecording : Recording
             (_, true, 64) => SampleFormat.Float64,
             _ => throw new RecordingException(
                 $"The sound is written as {format.Encoding} with {format.BitsPerSample} bits; allowed are integers of 8, 16, 24 or 32 bits "
-                    + "and floating-point numbers of 32 or 64. Save it as WAV, 16 or 24 bits."
+                    + "and floating-point numbers of 32 or 64 bits. Save it as WAV, 16 or 24 bits."
             ),
         };
     }

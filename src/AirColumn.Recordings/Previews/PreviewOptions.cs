@@ -45,7 +45,8 @@ public sealed record PreviewOptions
     }
 
     /// <summary>
-    /// Pressure in the mouth over that of the room: 10 Pa to 25 kPa, the highest that was measured in players (fletcher1999). Default: 1 kPa (a
+    /// Pressure in the mouth above the pressure of the room: 10 Pa to 25 kPa, the highest that was measured in players (fletcher1999).
+    /// Default: 1 kPa (a
     /// medium loudness, our choice), or twice the threshold of the note if that is more, up to the limit.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range.</exception>

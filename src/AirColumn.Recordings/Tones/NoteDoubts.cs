@@ -29,7 +29,7 @@ internal static class NoteDoubts
             );
             yield return octave.IsTwoNotes
                 ? FormattableString.Invariant(
-                    $"Two notes may sound at once, or one of another octave: {mean.Hertz:0.00} Hz is the stronger, but the note may be {also}. Play the drone alone."
+                    $"Two notes may sound at once, or one note in another octave: {mean.Hertz:0.00} Hz is the stronger, but the note may be {also}. Play the drone alone."
                 )
                 : FormattableString.Invariant(
                     $"The octave is in doubt: the note is {mean.Hertz:0.00} Hz, or {also}, because one period differs from the next. Play it clean, without growling."

@@ -29,7 +29,7 @@ public sealed record PanPipe
     /// <summary>The result of the search for the length of air.</summary>
     public LengthSolution Solution { get; }
 
-    /// <summary>The distance from the blown end to the plug, for the middle of the face corrections.</summary>
+    /// <summary>The distance from the blown end to the plug, for a face correction in the middle of the usual range.</summary>
     public Length Air => Solution.Length;
 
     /// <summary>The uncertainty of that length because players differ: half the range.</summary>

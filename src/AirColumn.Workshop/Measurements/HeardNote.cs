@@ -50,7 +50,7 @@ public static partial class HeardNote
         return frequency > 0 && double.IsFinite(frequency)
             ? Frequency.FromHertz(frequency)
             : throw new FormatException(
-                $"{Quote.Of(written)} is not a frequency above 0; write such as \"71.3 Hz\"."
+                $"{Quote.Of(written)} is not a frequency above 0; write, for example, \"71.3 Hz\"."
             );
     }
 

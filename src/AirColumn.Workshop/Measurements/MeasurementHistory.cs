@@ -56,7 +56,7 @@ public sealed class MeasurementHistory
     /// <summary>Reads a history.</summary>
     /// <param name="json">Its text, up to a million characters.</param>
     /// <returns>The history.</returns>
-    /// <exception cref="FormatException">The text is not a valid history; the message names the place and what is allowed.</exception>
+    /// <exception cref="FormatException">The text is not a valid history; the message names the place and the allowed values.</exception>
     public static MeasurementHistory Read(string json)
     {
         ArgumentNullException.ThrowIfNull(json);
@@ -129,7 +129,7 @@ public sealed class MeasurementHistory
             )
         )
         {
-            throw one.Wrong("when", $"'{when}' is not a time; write such as 2026-05-02T09:30:00+00:00");
+            throw one.Wrong("when", $"'{when}' is not a time; write, for example, 2026-05-02T09:30:00+00:00");
         }
 
         var cut = one.Size("cut");

@@ -34,7 +34,7 @@ public sealed record TrimAdvice
     /// <summary>Its first resonance.</summary>
     public required Resonance Resonance { get; init; }
 
-    /// <summary>For each measurement the note heard minus the resonance of that tube in that air, cents.</summary>
+    /// <summary>The note heard minus the resonance of that tube in that air, for each measurement, cents.</summary>
     public required IReadOnlyList<double> DifferencesCents { get; init; }
 
     /// <summary>Played note minus resonance on average, after all measurements.</summary>
@@ -83,7 +83,7 @@ public sealed record TrimAdvice
     public string? DryNoteIn(LengthUnits units) =>
         Dry is { } dry ? new DryWords(new Sizes(Require.Named(units))).Tuning(dry) : null;
 
-    /// <summary>The length of the pipe taken up by what is pushed into it or formed from it.</summary>
+    /// <summary>The length of the pipe taken up by the parts pushed into it or formed from it.</summary>
     public required Length Hidden { get; init; }
 
     /// <summary>Ways to lower a tube whose drone is expected above the note; null for others.</summary>

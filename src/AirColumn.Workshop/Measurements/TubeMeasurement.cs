@@ -33,7 +33,10 @@ public sealed record TubeMeasurement
         Require.InRange(standardUncertaintyCents, 0, 1200, "cents");
         if (air.State is null)
         {
-            throw new ArgumentException("The air is constants only; its temperature is needed.", nameof(air));
+            throw new ArgumentException(
+                "The air was given by constants only, but its temperature is needed.",
+                nameof(air)
+            );
         }
 
         (When, Cut, Heard, StandardUncertaintyCents) = (when, cut, heard, standardUncertaintyCents);
@@ -66,7 +69,9 @@ public sealed record TubeMeasurement
         init => joints = Require.Named(value, nameof(Joints));
     }
 
-    /// <summary>The measured distance by which all pipes together stopped short of the bottom of their sockets: 0 to 1 m; null to compute it.</summary>
+    /// <summary>
+    /// The measured distance by which all pipes together stopped short of the bottom of their sockets: 0 to 1 m; null to compute it.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
     public Length? StopsShort
     {

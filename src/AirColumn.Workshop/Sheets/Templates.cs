@@ -13,7 +13,7 @@ public static class Templates
 {
     private const double StripWidth = 50; // along the pipe, mm
 
-    /// <summary>A strip to wrap round a pipe, whose line is a square cut.</summary>
+    /// <summary>A strip to wrap round a pipe. Its line marks a square cut.</summary>
     /// <param name="outside">Outside diameter of the pipe: 5 mm to 600 mm.</param>
     /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The HTML page.</returns>

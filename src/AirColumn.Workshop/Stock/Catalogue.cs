@@ -200,7 +200,7 @@ public sealed class Catalogue
                 if (!columns.Contains(name) && !extras.Contains(name))
                 {
                     throw new FormatException(
-                        $"The catalogue has a column '{name}'; known are {string.Join(", ", columns.Concat(extras))}."
+                        $"The catalogue has a column '{name}'; the known columns are {string.Join(", ", columns.Concat(extras))}."
                     );
                 }
             }

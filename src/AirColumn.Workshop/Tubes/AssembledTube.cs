@@ -34,7 +34,7 @@ public sealed record AssembledTube
     /// <summary>The bore, from lips to open end.</summary>
     public Bore Bore { get; }
 
-    /// <summary>For each section of the bore the part that it belongs to.</summary>
+    /// <summary>The part that each section of the bore belongs to.</summary>
     public IReadOnlyList<TubePart> SectionParts { get; }
 
     /// <summary>For each section of the bore the place, among the parts, of the first one that is as wide as it because both are one pipe.</summary>
@@ -62,7 +62,8 @@ public sealed record AssembledTube
     /// <summary>The column of the tube with an air, its holes fingered as for the drone.</summary>
     /// <param name="air">The air.</param>
     /// <param name="options">Further choices of the column. Default: those of a new <see cref="AirColumn.ColumnOptions"/>.</param>
-    /// <param name="near">The column of a similar tube, to save time: what both have in common is shared. It does not change the result.</param>
+    /// <param name="near">The column of a similar tube, to save time: both share the parts that they have in common. It does not change the
+    /// result.</param>
     /// <returns>The column.</returns>
     public Column ColumnIn(Air air, ColumnOptions? options = null, Column? near = null)
     {
@@ -93,7 +94,7 @@ public sealed record AssembledTube
 /// <summary>A pipe and the length to which it is cut.</summary>
 /// <param name="Pipe">The pipe.</param>
 /// <param name="Cut">The length to which it is cut, sockets included.</param>
-/// <param name="Hidden">The part of that length taken up by what is pushed into the pipe or formed from it.</param>
+/// <param name="Hidden">The share of that length taken up by the parts pushed into the pipe or formed from it.</param>
 public sealed record PipeCut(PipePart Pipe, Length Cut, Length Hidden);
 
 /// <summary>A finger hole with its place on the tube.</summary>

@@ -9,7 +9,7 @@ namespace AirColumn.Workshop.Tubes;
 /// <param name="StopsShort">The distance from home at which it stops: measured, or computed from the sizes.</param>
 /// <param name="Least">The least distance, with all sizes at the ends of their tolerances.</param>
 /// <param name="Most">The greatest distance.</param>
-/// <param name="StandardDeviation">How far it scatters about <paramref name="StopsShort"/>.</param>
+/// <param name="StandardDeviation">The standard deviation of <paramref name="StopsShort"/>.</param>
 public sealed record DryJoint(
     int Fitting,
     bool IsBefore,

@@ -40,7 +40,7 @@ public sealed class ExactCut
     /// <summary>Resonances 2 to 4 at that length.</summary>
     public IReadOnlyList<OverblownNote> Overblown { get; init; } = [];
 
-    /// <summary>One sentence: what was found, or why no length fits.</summary>
+    /// <summary>One sentence: the length found, or the reason why no length fits.</summary>
     /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The sentence.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>

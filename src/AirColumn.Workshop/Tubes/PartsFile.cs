@@ -50,7 +50,8 @@ public sealed class PartsFile
     /// <param name="json">Its text, up to a million characters.</param>
     /// <param name="catalogue">The catalogue of stock and sockets.</param>
     /// <returns>The parts file.</returns>
-    /// <exception cref="FormatException">The text is not a valid parts file; the message names the place, what is allowed and what to do.</exception>
+    /// <exception cref="FormatException">The text is not a valid parts file; the message names the place, the allowed values and what to
+    /// do.</exception>
     public static PartsFile Read(string json, Catalogue catalogue)
     {
         ArgumentNullException.ThrowIfNull(json);

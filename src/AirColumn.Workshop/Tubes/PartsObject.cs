@@ -189,7 +189,7 @@ internal sealed class PartsObject
         catch (InvalidOperationException problem)
         {
             throw new FormatException(
-                $"{where}: it holds half a character (\\ud800 to \\udfff); write the whole one.",
+                $"{where}: it holds only half of a surrogate pair (\\ud800 to \\udfff); write both halves.",
                 problem
             );
         }

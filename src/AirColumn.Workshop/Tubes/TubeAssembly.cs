@@ -4,7 +4,7 @@ using UnitsNet;
 namespace AirColumn.Workshop.Tubes;
 
 /// <summary>
-/// Parts in order from the blown end to the far end. The length of at most one pipe is open, to be found. Immutable.
+/// Parts in order from the blown end to the far end. At most one pipe has an open length, which is to be found. Immutable.
 /// </summary>
 /// <remarks>
 /// The bore of a pipe runs on to its ends inside the sockets, so its cut length counts in full. Between two pipes lie their gaps and the
@@ -41,7 +41,7 @@ public sealed class TubeAssembly
         {
             throw new ArgumentException(
                 open.Count > 1
-                    ? $"The lengths of {string.Join(" and ", open.Select(pipe => $"'{pipe.Name}'"))} are not given; give the length of every pipe but one."
+                    ? $"The lengths of {string.Join(" and ", open.Select(pipe => $"'{pipe.Name}'"))} are not given; give the length of every pipe except one."
                     : "There is no pipe among the parts; a tube needs at least one.",
                 nameof(parts)
             );
@@ -313,8 +313,8 @@ public sealed class TubeAssembly
         return straight >= Math.Max(1e-2, held - 1e-6)
             ? straight
             : throw new ArgumentException(
-                $"The pipe '{parts[pipe].Name}' is {Wording.Millimetres(cut)} long, but {gone + held:0.#} mm of it are taken by what is "
-                    + "pushed into it, formed from it or held in sockets; make it longer.",
+                $"The pipe '{parts[pipe].Name}' is {Wording.Millimetres(cut)} long, but the parts pushed into it, formed from it or holding it in sockets "
+                    + $"take {gone + held:0.#} mm; make it longer.",
                 nameof(cut)
             );
     }

@@ -34,7 +34,7 @@ public sealed class TubeBuild
     /// <summary>The outcome of the search for the length.</summary>
     public required SolveStatus Status { get; init; }
 
-    /// <summary>One sentence: what was found, or why no length fits; lengths in millimetres and inches.</summary>
+    /// <summary>One sentence: the length found, or the reason why no length fits; lengths in millimetres and inches.</summary>
     public string Explanation => ExplanationIn(LengthUnits.Both);
 
     /// <summary>Sentences about values outside a model's range or outside usual practice; lengths in millimetres and inches.</summary>

@@ -38,7 +38,8 @@ public static class TubeBuilder
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
     /// <param name="air">The air in the tube.</param>
     /// <param name="options">Player, tolerances, trimming. Default: those of a new <see cref="BuildOptions"/>.</param>
-    /// <param name="near">The answer for a similar tube, to save time: what both have in common is shared. It does not change the result.</param>
+    /// <param name="near">The answer for a similar tube, to save time: both share the parts that they have in common. It does not change
+    /// the result.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The cut.</returns>
     /// <exception cref="ArgumentException">All pipes have a length.</exception>
@@ -78,7 +79,8 @@ public static class TubeBuilder
     /// <param name="cut">The length to which the open pipe is cut; not used if all lengths are known.</param>
     /// <param name="air">The air in the tube.</param>
     /// <param name="target">The frequency from which <see cref="BuiltTube.Cents"/> count.</param>
-    /// <param name="near">The column of a similar tube, to save time: what both have in common is shared. It does not change the result.</param>
+    /// <param name="near">The column of a similar tube, to save time: both share the parts that they have in common. It does not change the
+    /// result.</param>
     /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The tube; null if it has no resonance.</returns>
     /// <exception cref="ArgumentException">The pipe is shorter than the parts pushed into it, formed from it or held in sockets.</exception>

@@ -107,7 +107,7 @@ public sealed record InsertPart : TubePart
     /// <summary>Describes an insert.</summary>
     /// <param name="name">The maker's name for it; not empty.</param>
     /// <param name="inside">Inside diameter: 5 mm to 500 mm.</param>
-    /// <param name="outside">Outside diameter of what is pushed in, above the inside one.</param>
+    /// <param name="outside">Outside diameter of the inserted end, above the inside one.</param>
     /// <param name="inserted">The length that is pushed in: 0.1 mm to 10 m.</param>
     /// <param name="protrudes">The length that stands out: 0 to 10 m.</param>
     /// <exception cref="ArgumentException">The name is empty, or there is no wall between inside and outside.</exception>
@@ -124,7 +124,7 @@ public sealed record InsertPart : TubePart
     /// <summary>Inside diameter.</summary>
     public Length Inside { get; }
 
-    /// <summary>Outside diameter of what is pushed in.</summary>
+    /// <summary>Outside diameter of the inserted end.</summary>
     public Length Outside { get; }
 
     /// <summary>The length that is pushed in.</summary>
@@ -294,7 +294,7 @@ public sealed record AddedPart : TubePart
     /// <summary>Describes a fitting.</summary>
     /// <param name="name">The maker's name for it; not empty.</param>
     /// <param name="adds">The length of the tube with it minus the length without it: 0.1 mm to 10 m.</param>
-    /// <param name="inside">Inside diameter of what is added: 5 mm to 500 mm.</param>
+    /// <param name="inside">Inside diameter of the added length: 5 mm to 500 mm.</param>
     /// <exception cref="ArgumentException">The name is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public AddedPart(string name, Length adds, Length inside)
@@ -307,6 +307,6 @@ public sealed record AddedPart : TubePart
     /// <summary>The length it adds to the tube.</summary>
     public Length Adds { get; }
 
-    /// <summary>Inside diameter of what is added.</summary>
+    /// <summary>Inside diameter of the added length.</summary>
     public Length Inside { get; }
 }

@@ -36,7 +36,7 @@ internal static class QuestionWords
         key switch
         {
             "inside" => "How wide is the mouthpiece inside?",
-            "outside" => "How wide is what goes into the pipe, outside?",
+            "outside" => "How wide outside is the end that goes into the pipe?",
             "inserted" => "How far is the mouthpiece pushed in?",
             "protrudes" => "How far does it stand out?",
             "adds" => "By how much does the mouth fitting lengthen the tube?",
@@ -56,7 +56,7 @@ internal static class QuestionWords
             _ => throw new ArgumentException($"No join has a size {key}.", nameof(key)),
         };
 
-    public static string NotANumber(string text) => $"'{text}' is not a number; write such as 90.";
+    public static string NotANumber(string text) => $"'{text}' is not a number; write, for example, 90.";
 
     public static string NotAChoice(string text, IReadOnlyList<string> choices, string? meant) =>
         meant is null

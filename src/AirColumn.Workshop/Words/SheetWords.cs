@@ -28,7 +28,7 @@ internal static class SheetWords
     public const string StepsNote = "The pictures are not to scale; the lips are to the left.";
     public static readonly string[] ChartHead = ["peak", "frequency", "nearest note", "level", "Q"];
     public const string FrequencyAxis = "frequency in Hz, lines at multiples of the note";
-    public const string LevelAxis = "|Z| over that of an endless tube, dB";
+    public const string LevelAxis = "|Z| relative to an endless tube, dB";
     public const string Bore = "The bore, from the lips";
     public const string BoreNote = "With the open pipe at its first cut.";
     public const string CutList = "Cut list";

@@ -42,7 +42,7 @@ internal static class TemplateWords
             ? ""
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $" The page has {degrees:0.#}° of it: lay it on {times} times, end to end."
+                $" The page shows {degrees:0.#}° of the bend: lay the page on {times} times, end to end."
             );
 
     public static string Hole(string name, string diameter) => $"{name}: ⌀ {diameter}";

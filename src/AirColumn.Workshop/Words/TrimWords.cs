@@ -35,12 +35,12 @@ internal static class TrimWords
 
     public static string MayBeSharp(double cents, double plusMinus) =>
         Text(
-            $"Averaged over what was heard, the drone is {Pitch(cents)}, ±{plusMinus:0.0} (19 times out of 20): it may be sharp already. Cut no more unless further takes show that it is flat."
+            $"On average over the notes heard, the drone is {Pitch(cents)}, ±{plusMinus:0.0} (19 times out of 20): it may be sharp already. Cut no more unless further takes show that it is flat."
         );
 
     public static string IsSharp(double cents, double plusMinus) =>
         Text(
-            $"Averaged over what was heard, the drone is {Pitch(cents)}, ±{plusMinus:0.0} (19 times out of 20). Cut no more."
+            $"On average over the notes heard, the drone is {Pitch(cents)}, ±{plusMinus:0.0} (19 times out of 20). Cut no more."
         );
 
     private static string About(double cents) =>

@@ -13,7 +13,7 @@ internal sealed class WhatIfWords(Sizes sizes)
         Text($"In a room {kelvins:0.#} °C ({1.8 * kelvins:0.#} °F) warmer the drone is {Change(cents)}.");
 
     public static string Breath(double cents) =>
-        $"Filled with warm breath that cools along the tube (to 1/e of the difference half way down, an assumption), it is {Change(cents)}.";
+        $"Filled with warm breath that cools along the tube, it is {Change(cents)}. This assumes that 1/e of the difference is left half way down.";
 
     public string MouthWider(Length by, double cents) =>
         $"A mouth end {sizes.Caliper(by)} wider inside makes it {Change(cents)}.";

@@ -8,7 +8,9 @@ public static class Batch
     // Ahead of the reader, for each thread: enough that a slow question does not hold up the others.
     private const int AheadForEachThread = 16;
 
-    /// <summary>Answers questions in parallel and returns each answer as soon as it is ready. Nothing runs until the answers are enumerated.</summary>
+    /// <summary>
+    /// Answers questions in parallel and returns each answer as soon as it is ready. Nothing runs until the answers are enumerated.
+    /// </summary>
     /// <remarks>
     /// <para>
     /// If a question throws, its answer holds the <see cref="BatchAnswer{TQuestion,TAnswer}.Error"/> and the others go on. Questions are read only a
@@ -27,7 +29,7 @@ public static class Batch
     /// The questions, read one after the other on the thread that reads the answers. An exception from them ends the batch.
     /// </param>
     /// <param name="answer">
-    /// Called on several threads at once; a <see cref="Column"/> may be shared between them. Pass its token on to what it calls, so that
+    /// Called on several threads at once; a <see cref="Column"/> may be shared between them. Pass its token on to every call in it, so that
     /// a question in progress ends too when the batch ends.
     /// </param>
     /// <param name="options">The number of threads and the order. Default: one thread for each processor, in any order.</param>

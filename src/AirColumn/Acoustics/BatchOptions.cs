@@ -8,7 +8,8 @@ public sealed record BatchOptions
     private readonly int? degreeOfParallelism;
 
     /// <summary>
-    /// The largest number of questions answered at once: 1 to 1024. Null, the default, is one for each processor. With 1, the thread that reads the
+    /// The largest number of questions answered at once: 1 to 1024. Null, the default, means one for each processor. With 1, the thread
+    /// that reads the
     /// answers computes them; a browser has no other thread, so there it is always 1.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is out of range.</exception>

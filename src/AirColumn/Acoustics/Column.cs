@@ -110,7 +110,7 @@ public sealed class Column
     }
 
     /// <summary>
-    /// This column with another bore. Sections, holes and ends that are the same objects keep what was compiled for them;
+    /// This column with another bore. Sections, holes and ends that are the same objects keep their compiled data;
     /// <see cref="Bore.WithSection"/> leaves the others the same.
     /// </summary>
     /// <param name="bore">The other bore.</param>
@@ -232,7 +232,7 @@ public sealed class Column
     /// <param name="real">Receives Re Z, Pa·s/m³; as long as the frequencies.</param>
     /// <param name="imaginary">Receives Im Z, Pa·s/m³; as long as the frequencies.</param>
     /// <param name="cancellationToken">
-    /// Ends it early with an <see cref="OperationCanceledException"/>; what the spans hold then is undefined.
+    /// Ends it early with an <see cref="OperationCanceledException"/>; the contents of the spans are then undefined.
     /// </param>
     /// <exception cref="ArgumentException">The spans differ in length.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is out of range; nothing is written.</exception>

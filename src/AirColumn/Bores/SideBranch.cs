@@ -3,8 +3,8 @@ using UnitsNet;
 namespace AirColumn;
 
 /// <summary>
-/// A bore of its own that opens into the side of another: a closed stub, a valve loop's dead end, a mouth hole with what
-/// lies above it. Immutable, equal by value.
+/// A bore of its own that opens into the side of another: a closed stub, a valve loop's dead end, a mouth hole with the cavity behind it.
+/// Immutable, equal by value.
 /// </summary>
 public sealed record SideBranch
 {

@@ -53,7 +53,7 @@ internal sealed class BoreFitProblem
                 nameof(measured),
                 measured.HighestHertz,
                 $"The measurement goes up to {Require.Show(measured.HighestHertz, "Hz")}, the column answers up to "
-                    + $"{Require.Show(Math.Round(believed.HighestFrequency.Hertz, 1), "Hz")}; leave out what lies above."
+                    + $"{Require.Show(Math.Round(believed.HighestFrequency.Hertz, 1), "Hz")}; leave out the higher frequencies."
             );
         }
 

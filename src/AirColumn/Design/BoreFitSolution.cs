@@ -62,14 +62,14 @@ public sealed class BoreFitSolution : IJsonAnswer
             (int)Require.InRange(second, 0, Values.Count - 1, "", nameof(second))
         ];
 
-    /// <summary>The values that the measurement determines: their uncertainty is less than 0.7 of what it was before.</summary>
+    /// <summary>The values that the measurement determines: their uncertainty is less than 0.7 of the uncertainty before the measurement.</summary>
     public IEnumerable<FittedValue> ToldByTheData =>
         Values.Where(value => value.StandardDeviation < Told * value.BelievedStandardDeviation);
 
     /// <summary>The values that differ from the believed ones by more than two standard deviations of the fit.</summary>
     public IEnumerable<FittedValue> Off => ToldByTheData.Where(value => value.IsOff);
 
-    /// <summary>A few sentences: what is off and by how much, and what the measurement cannot tell.</summary>
+    /// <summary>A few sentences: which values are off and by how much, and about which the measurement tells little.</summary>
     public string Explanation
     {
         get

@@ -46,7 +46,7 @@ public sealed record LengthSolution : IJsonAnswer
     /// <summary>The number of lengths tried.</summary>
     public required int Evaluations { get; init; }
 
-    /// <summary>One sentence: what was found, or why nothing was.</summary>
+    /// <summary>One sentence: the length found, or the reason why none was found.</summary>
     public required string Explanation { get; init; }
 
     void IJsonAnswer.WriteMembers(Utf8JsonWriter json)

@@ -4,8 +4,8 @@ using UnitsNet;
 namespace AirColumn;
 
 /// <summary>
-/// Measured resonances of a column, each with its number: heard after a slap, found in a sweep, or a player's drone and overblown notes minus what
-/// the player adds. Immutable.
+/// Measured resonances of a column, each with its number: heard after a slap, found in a sweep, or a player's drone and overblown notes
+/// minus the player's correction. Immutable.
 /// </summary>
 public sealed class MeasuredResonances : BoreMeasurement
 {

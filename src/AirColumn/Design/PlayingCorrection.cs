@@ -24,7 +24,7 @@ public sealed record PlayingCorrection
     public static PlayingCorrection None { get; } = new(0, 0);
 
     /// <summary>
-    /// For a drone blown with the lips, when the column was computed in the air of the room: 21.5 ± 12 cents.
+    /// The correction for a drone blown with the lips, if the column was computed in the air of the room: 21.5 ± 12 cents.
     /// </summary>
     /// <remarks>
     /// Common practice, no formal source: the lengths that makers of such tubes publish put the drone 11 to 32 cents above the resonance in
@@ -33,7 +33,7 @@ public sealed record PlayingCorrection
     public static PlayingCorrection LipsInRoomAir { get; } = new(21.5, 12);
 
     /// <summary>
-    /// For a drone blown with the lips, when the column was computed with breath in it (<see cref="AirProfile"/>): 11 ± 10 cents.
+    /// The correction for a drone blown with the lips, if the column was computed with breath in it (<see cref="AirProfile"/>): 11 ± 10 cents.
     /// </summary>
     /// <remarks>Warm breath explains about half of the difference observed with room air (common practice); the rest is left to the lips.</remarks>
     public static PlayingCorrection LipsInBreath { get; } = new(11, 10);
@@ -45,7 +45,7 @@ public sealed record PlayingCorrection
     public double StandardDeviationCents { get; }
 
     /// <summary>
-    /// The correction after notes were recorded on a tube whose resonance is known: normal prior and normal errors, in closed form.
+    /// The correction after notes were recorded on a tube whose resonance is known. It is in closed form, for a normal prior and normal errors.
     /// </summary>
     /// <param name="observedCents">For each recording the played note minus the resonance, cents: −1200 to 1200.</param>
     /// <param name="standardDeviationCents">

@@ -34,7 +34,7 @@ public sealed record ShapeSolution : IJsonAnswer
     /// <summary>The number of shapes whose resonances were computed, from all starts.</summary>
     public int Evaluations => Starts.Sum(start => start.Evaluations);
 
-    /// <summary>One sentence: what was found, or what stands in the way.</summary>
+    /// <summary>One sentence: the result, or the reason why the targets are not met.</summary>
     public required string Explanation { get; init; }
 
     void IJsonAnswer.WriteMembers(Utf8JsonWriter json)

@@ -11,7 +11,7 @@ namespace AirColumn.Documents;
 /// </summary>
 /// <remarks>
 /// Immutable; two documents are equal if name, bore, air, options and fingerings are. Reading is strict: unknown keys, numbers without a unit and
-/// everything that the version does not know are errors, which name the place and what is allowed. Defaults: room air (20 °C, 50 % relative
+/// everything that the version does not know are errors, which name the place and the allowed values. Defaults: room air (20 °C, 50 % relative
 /// humidity, 101.325 kPa, 400 ppm carbon dioxide), full losses and a closed blown end.
 /// </remarks>
 [JsonConverter(typeof(Converter))]
@@ -25,8 +25,8 @@ public sealed record ColumnDocument
     /// <param name="bore">Its shape.</param>
     /// <param name="air">The air in it: one air, or a profile along the bore.</param>
     /// <param name="options">
-    /// All other choices. Default: those of a new <see cref="ColumnOptions"/>. A far end that radiates as a function is refused, since a document
-    /// cannot hold code.
+    /// All other choices. Default: those of a new <see cref="ColumnOptions"/>. A far end whose radiation is a function is refused, since a
+    /// document cannot hold code.
     /// </param>
     /// <param name="name">Its name for people, up to 1000 characters; null if it has none.</param>
     /// <param name="fingerings">Fingerings, each with a name of its own. Default: none.</param>
@@ -97,7 +97,7 @@ public sealed record ColumnDocument
         {
             throw new ColumnDocumentException(
                 "",
-                "The document holds half a character; write it whole.",
+                "The document holds only half of a surrogate pair; write both halves.",
                 problem
             );
         }
@@ -184,7 +184,7 @@ public sealed record ColumnDocument
     }
 
     /// <summary>
-    /// A column for each fingering of the document, in their order; what they share is compiled once. Empty if the document has none.
+    /// A column for each fingering of the document, in their order; the parts they share are compiled once. Empty if the document has none.
     /// </summary>
     /// <returns>The names of the fingerings with their columns.</returns>
     public IReadOnlyList<(string Fingering, Column Column)> ToColumns()
@@ -204,8 +204,8 @@ public sealed record ColumnDocument
     public string ToJson() => DocumentWriter.Text(this);
 
     /// <summary>
-    /// A hash that identifies the document: the SHA-256 of what <see cref="ToJson"/> writes, in the canonical form of RFC 8785, as 64
-    /// hexadecimal digits. Equal documents have equal ones, however they were written.
+    /// A hash that identifies the document: the SHA-256 of the output of <see cref="ToJson"/>, in the canonical form of RFC 8785, as 64
+    /// hexadecimal digits. Equal documents have equal hashes, however they were written.
     /// </summary>
     /// <returns>64 hexadecimal digits.</returns>
     public string Sha256() => Convert.ToHexStringLower(SHA256.HashData(DocumentWriter.Canonical(this).Span));

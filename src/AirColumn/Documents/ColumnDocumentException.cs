@@ -5,7 +5,7 @@ public sealed class ColumnDocumentException : FormatException
 {
     /// <summary>Says what is wrong, and where.</summary>
     /// <param name="path">The place in the document, such as "sections[2].length"; empty for the whole document.</param>
-    /// <param name="message">One line that names what is wrong, its value and what is allowed.</param>
+    /// <param name="message">One line that names the place, the value found there and the allowed values.</param>
     /// <param name="innerException">The exception that caused this one, if any.</param>
     public ColumnDocumentException(string path, string message, Exception? innerException = null)
         : base(message, innerException)

@@ -63,7 +63,7 @@ internal static class DocumentLimits
         if (options.Radiation.Impedance is not null)
         {
             throw new ArgumentException(
-                "The far end radiates as a function in the program; a document cannot hold code. Name a radiation model.",
+                "The radiation of the far end is a function in the program; a document cannot hold code. Name a radiation model.",
                 nameof(options)
             );
         }

@@ -110,7 +110,11 @@ internal sealed class DocumentObject
         catch (InvalidOperationException problem)
         {
             // Half of a surrogate pair, written as an escape.
-            throw new ColumnDocumentException(path, "A key holds half a character; write it whole.", problem);
+            throw new ColumnDocumentException(
+                path,
+                "A key holds only half of a surrogate pair; write both halves.",
+                problem
+            );
         }
     }
 }

@@ -41,7 +41,7 @@ internal sealed record DocumentValue(string Path, JsonElement Json, int Version)
             // Half of a surrogate pair, written as an escape.
             throw new ColumnDocumentException(
                 Path,
-                $"{Path} holds half a character; write it whole.",
+                $"{Path} holds only half of a surrogate pair; write both halves.",
                 problem
             );
         }

@@ -34,7 +34,10 @@ internal static class NameText
             }
             else if (char.IsSurrogate(name[i]))
             {
-                throw new ArgumentException("The name holds half a character; write it whole.", parameter);
+                throw new ArgumentException(
+                    "The name holds only half of a surrogate pair; write both halves.",
+                    parameter
+                );
             }
         }
     }

@@ -7,7 +7,7 @@ public sealed record NamedFingering
     /// <param name="name">Its name for people: 1 to 1000 characters.</param>
     /// <param name="holes">The open tone holes.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">The name is empty, too long, or holds half a character.</exception>
+    /// <exception cref="ArgumentException">The name is empty, too long, or holds only half of a surrogate pair.</exception>
     public NamedFingering(string name, Fingering holes)
     {
         ArgumentNullException.ThrowIfNull(name);

@@ -44,7 +44,7 @@ internal static class OptionsReader
         return count is >= 1 and <= ColumnOptions.MostModes && count == Math.Floor(count)
             ? (int)count
             : throw modes.Wrong(
-                $"it must be a whole number from 1 to {ColumnOptions.MostModes}; leave it out, and as many are taken as the bore needs."
+                $"it must be a whole number from 1 to {ColumnOptions.MostModes}; if you leave it out, the bore's own needs decide."
             );
     }
 }

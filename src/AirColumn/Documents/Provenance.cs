@@ -39,8 +39,8 @@ public sealed class Provenance : IJsonAnswer
     public static string? Commit => Informational.Length > 1 ? Informational[1] : null;
 
     /// <summary>
-    /// <see cref="ColumnDocument.Sha256"/> of the document that was asked about; null if the far end of the column radiates as a function, which no
-    /// document can hold.
+    /// <see cref="ColumnDocument.Sha256"/> of the document that was asked about; null if the radiation of the far end is a function, which
+    /// no document can hold.
     /// </summary>
     public string? DocumentSha256 { get; }
 

@@ -7,8 +7,7 @@ namespace AirColumn;
 
 /// <summary>
 /// The acoustic constants of air: speed of sound, density, viscosity, conductivity and heat capacities, either computed
-/// from a state or given directly. Immutable and safe to share between threads. Two are equal when their constants,
-/// state and model are equal.
+/// from a state or given directly. Immutable and safe to share between threads. Two airs are equal when their constants, state and model are equal.
 /// </summary>
 [JsonConverter(typeof(JsonAnswerConverter<Air>))]
 public sealed class Air : IEquatable<Air>, IJsonAnswer
@@ -36,8 +35,8 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
     public bool IsInsideStatedRange => Warnings.Count == 0;
 
     /// <summary>
-    /// A plain sentence for each stated range the state is outside of: the quantity, its value, the range, who states
-    /// it and what no longer holds.
+    /// A plain sentence for each stated range that the state is outside of. It names the quantity, its value, the range, the source of the
+    /// range and the claim that no longer holds.
     /// </summary>
     public IReadOnlyList<string> Warnings { get; }
 
@@ -103,7 +102,7 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
     /// Inside the range of Cramer's speed of sound (cramer1993), 0 to 30 °C, 75 to 102 kPa, at most 6 % water vapour and 1 %
     /// carbon dioxide, the model is IEC 61094-2:2009, Annex F (iec61094-2): speed and heat capacity ratio are Cramer's,
     /// stated to 300 and 320 ppm, density is CIPM-2007 (picard2008). The annex itself states 15 to 27 °C, 60 to 110 kPa and
-    /// 10 to 90 % humidity; beyond these <see cref="Warnings"/> say what is extrapolated.
+    /// 10 to 90 % humidity; beyond these <see cref="Warnings"/> name the extrapolated quantities.
     /// <para>
     /// Outside that range a mixture of gases carries on (<see cref="AirModel.GasMixture"/>), scaled to meet the standard at
     /// the edge of the range so that nothing jumps. Inside, the unscaled mixture agrees with the standard within 110 ppm in

@@ -65,7 +65,7 @@ public abstract class AirProfile : IEquatable<AirProfile>
         if (points.Count < 2)
         {
             throw new ArgumentException(
-                $"An air profile has {points.Count} points; it needs at least 2. One air throughout is AirProfile.Uniform.",
+                $"An air profile has {points.Count} points; it needs at least 2. For one air throughout use AirProfile.Uniform.",
                 nameof(points)
             );
         }

@@ -11,7 +11,7 @@ namespace AirColumn;
 /// </summary>
 /// <remarks>
 /// Accepted are −20 to 50 °C, 0 to 100 % relative humidity, 50 to 110 kPa, 0 to 10 % carbon dioxide, and at most 13 %
-/// of water vapour by mole, which is warm breath at half an atmosphere. This is wider than the range of the standard:
+/// of water vapour by mole, as in warm breath at half an atmosphere. This is wider than the range of the standard:
 /// <see cref="Air.Model"/> names the model used for a state.
 /// </remarks>
 [JsonConverter(typeof(JsonAnswerConverter<AirState>))]

@@ -108,7 +108,7 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
     /// <returns>True if they sound alike.</returns>
     public bool IsEnharmonicTo(Pitch other) => Number == other.Number;
 
-    /// <summary>Compares by <see cref="Number"/>: zero for pitches that sound alike, equal or not.</summary>
+    /// <summary>Compares by <see cref="Number"/>: zero for pitches that sound alike, whether or not they are equal.</summary>
     /// <param name="other">The other pitch.</param>
     /// <returns>Negative, zero or positive, as this pitch is lower, alike or higher.</returns>
     public int CompareTo(Pitch other) => Number.CompareTo(other.Number);

@@ -10,8 +10,8 @@ namespace AirColumn.Studies;
 /// </summary>
 /// <remarks>
 /// Item k depends on the document and on k alone, not on which items were computed before it, where, or by how many threads. So any part of a study
-/// can be computed anywhere, and again. With the same build of the library, processors
-/// of the same width of vectors and the same mathematical functions of the system, answers are the same to the last digit.
+/// can be computed anywhere, and again. Answers are the same to the last digit if three things are the same: the build of the library, the
+/// width of the processor's vectors, and the system's mathematical functions.
 /// </remarks>
 public sealed class Study
 {
@@ -70,7 +70,7 @@ public sealed class Study
     /// <returns>The study.</returns>
     /// <exception cref="ArgumentNullException">The text is null.</exception>
     /// <exception cref="ColumnDocumentException">
-    /// The text is not a study document; the message names the place, the value and what is allowed.
+    /// The text is not a study document; the message names the place, the value and the allowed values.
     /// </exception>
     public static Study Parse(string json)
     {
@@ -82,7 +82,7 @@ public sealed class Study
     /// <param name="utf8">The text: at most 16 MiB.</param>
     /// <returns>The study.</returns>
     /// <exception cref="ColumnDocumentException">
-    /// The text is not a study document; the message names the place, the value and what is allowed.
+    /// The text is not a study document; the message names the place, the value and the allowed values.
     /// </exception>
     public static Study Parse(ReadOnlySpan<byte> utf8) => StudyReader.Read(utf8.ToArray());
 
@@ -131,7 +131,7 @@ public sealed class Study
     /// <param name="item">The number of the item: 0 is the first.</param>
     /// <returns>The column.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such item.</exception>
-    /// <exception cref="ArgumentException">Its values make no valid column; the message names the value and what is allowed.</exception>
+    /// <exception cref="ArgumentException">Its values make no valid column; the message names the value and the allowed range.</exception>
     public Column ColumnOf(long item) => ColumnWith(Values(item));
 
     /// <summary>Computes an item.</summary>

@@ -24,7 +24,7 @@ public static class StudyShares
         if (parameter.Length != answer.Length)
         {
             throw new ArgumentException(
-                $"There are {parameter.Length} values of the parameter and {answer.Length} answers; give as many of both.",
+                $"There are {parameter.Length} values of the parameter and {answer.Length} answers; give the same number of each.",
                 nameof(answer)
             );
         }

@@ -199,13 +199,13 @@ public class ColumnDocumentErrorTests
         "\"plane\"",
         "\"plane\", \"modes\": 13",
         "modes",
-        "modes is 13; it must be a whole number from 1 to 12; leave it out, and as many are taken as the bore needs."
+        "modes is 13; it must be a whole number from 1 to 12; if you leave it out, the bore's own needs decide."
     )]
     [InlineData(
         "\"plane\"",
         "\"plane\", \"modes\": 2.5",
         "modes",
-        "modes is 2.5; it must be a whole number from 1 to 12; leave it out, and as many are taken as the bore needs."
+        "modes is 2.5; it must be a whole number from 1 to 12; if you leave it out, the bore's own needs decide."
     )]
     [InlineData(
         "\"plane\"",
@@ -247,8 +247,18 @@ public class ColumnDocumentErrorTests
         "farEnd is 'open'; it must be an object, such as { \"kind\": \"open\", \"wall\": \"3 mm\" }."
     )]
     [InlineData("\"stepped tube\"", "5", "name", "name is 5; it must be a text.")]
-    [InlineData("\"stepped tube\"", "\"\\ud800\"", "name", "name holds half a character; write it whole.")]
-    [InlineData("\"name\"", "\"\\ud800\"", "", "A key holds half a character; write it whole.")]
+    [InlineData(
+        "\"stepped tube\"",
+        "\"\\ud800\"",
+        "name",
+        "name holds only half of a surrogate pair; write both halves."
+    )]
+    [InlineData(
+        "\"name\"",
+        "\"\\ud800\"",
+        "",
+        "A key holds only half of a surrogate pair; write both halves."
+    )]
     [InlineData(
         "[\"40 mm\", \"74 mm\"]",
         "[\"40 mm\"]",

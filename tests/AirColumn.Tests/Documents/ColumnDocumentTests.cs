@@ -177,11 +177,11 @@ public class ColumnDocumentTests
     {
         var document = ColumnDocument.Parse(Sample.Least);
         Assert.StartsWith(
-            "The far end radiates as a function in the program",
+            "The radiation of the far end is a function in the program",
             Refused(radiation: RadiationModel.Given(_ => 1)),
             StringComparison.Ordinal
         );
-        Assert.Contains("half a character", Refused("\uD800"), StringComparison.Ordinal);
+        Assert.Contains("half of a surrogate pair", Refused("\uD800"), StringComparison.Ordinal);
         Assert.Contains(
             "1001 characters; at most 1000 are allowed",
             Refused(new string('x', 1001)),

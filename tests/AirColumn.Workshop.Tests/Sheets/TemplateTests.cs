@@ -101,6 +101,6 @@ public partial class TemplateTests
     [GeneratedRegex("<svg [^>]*width=\"([0-9.]+)mm\" height=\"([0-9.]+)mm\"")]
     private static partial Regex Svg();
 
-    [GeneratedRegex("has ([0-9.]+)° of it: lay it on ([0-9]+) times")]
+    [GeneratedRegex("shows ([0-9.]+)° of the bend: lay the page on ([0-9]+) times")]
     private static partial Regex Turned();
 }

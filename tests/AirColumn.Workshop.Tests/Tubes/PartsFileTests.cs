@@ -79,7 +79,10 @@ public class PartsFileTests
     [InlineData("""{ "part": "tap" }""", "parts[0].part: 'tap' is not known")]
     [InlineData("""{ "name": "x" }""", "parts[0].part: it is missing")]
     [InlineData("""{ "part": "coupling", "inside": "40 mm", "between": "3 mm" }""", "has no socket")]
-    [InlineData("""{ "part": "pipe", "name": "\ud800" }""", "parts[0].name: it holds half a character")]
+    [InlineData(
+        """{ "part": "pipe", "name": "\ud800" }""",
+        "parts[0].name: it holds only half of a surrogate pair"
+    )]
     [InlineData(
         """{ "part": "pipe", "inside": "40 mm", "outside": "44 mm", "length": "open", "price": -5 }""",
         "parts[0].price is -5"

@@ -31,7 +31,7 @@ public sealed record BlownEnd
 
     /// <summary>Left open by an air jet.</summary>
     /// <param name="correction">
-    /// Length of bore, at the diameter of the blown end, whose air mass equals that of the air moving outside it
+    /// Length of bore, at the diameter of the blown end, whose air mass equals the mass of the air that moves outside it
     /// (embouchure or face correction): 0 to 1 m. It depends on the player; common practice is 0.6 to 1.6 radii.
     /// </param>
     /// <returns>The blown end.</returns>

@@ -46,8 +46,8 @@ public sealed record ColumnOptions
     }
 
     /// <summary>
-    /// The number of radial modes, including the plane one, if the wave fronts are modes: 1 to 12. Null, the default, takes as many
-    /// as leave an estimated error of 0.1 cent at the first dozen resonances, up to half of the cut-on.
+    /// The number of radial modes, including the plane one, if the wave fronts are modes: 1 to 12. Null, the default, takes enough for an
+    /// estimated error of 0.1 cent at the first dozen resonances, up to half of the cut-on.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside that range.</exception>
     public int? Modes

@@ -134,7 +134,7 @@ public sealed record ColumnParameter
     public static ColumnParameter HoleHeight(int hole) =>
         new(new HoleParameter(Index(hole, nameof(hole)), HoleDimension.Height));
 
-    /// <summary>Several parameters of one unit that change by the same amount; the value is the value of the first.</summary>
+    /// <summary>Several parameters of one unit that change by the same amount. Their joint value is the value of the first.</summary>
     /// <param name="parameters">At least one, all of the same unit.</param>
     /// <returns>The joint parameter.</returns>
     /// <exception cref="ArgumentException">There are none, or their units differ.</exception>
@@ -158,7 +158,7 @@ public sealed record ColumnParameter
     }
 
     /// <summary>
-    /// The parameter of a name, such as "length of section 2" or "temperature of the air": reads back what <see cref="ToString"/> writes.
+    /// The parameter of a name, such as "length of section 2" or "temperature of the air": reads back the output of <see cref="ToString"/> writes.
     /// </summary>
     /// <param name="name">The name, sections, points and holes counted from 1; several with "and" between change together.</param>
     /// <returns>The parameter.</returns>
@@ -236,7 +236,7 @@ public sealed record ColumnParameter
     }
 
     /// <summary>
-    /// A column with other values of several parameters, set one after the other. It shares with the first column all that stays the same.
+    /// A column with other values of several parameters, set one after the other. It shares with the first column all parts that stay the same.
     /// </summary>
     /// <param name="column">The column to begin with; it is not changed.</param>
     /// <param name="values">The parameters, each with its value in its <see cref="Unit"/>.</param>
@@ -260,7 +260,7 @@ public sealed record ColumnParameter
         return column.With(parts);
     }
 
-    /// <summary>A column with another value of this parameter. It shares with the first column all that stays the same.</summary>
+    /// <summary>A column with another value of this parameter. It shares with the first column all parts that stay the same.</summary>
     /// <param name="column">The column to begin with; it is not changed.</param>
     /// <param name="value">The value, in <see cref="Unit"/>.</param>
     /// <returns>A column with this value.</returns>

@@ -9,8 +9,9 @@ public static class ImpedanceGradients
     /// Input impedance over a grid of frequencies, and its gradient: the derivative of Z with respect to each dimension and each quantity of the air.
     /// </summary>
     /// <remarks>
-    /// By reciprocity δZ = (1/U₀²)·∫(δZ'·U² − δY'·p²)dx, so one pass from the far end gives all parameters at once. In it pressure and flow
-    /// are integrated at the accuracy of doubles. Only the effect of a parameter on walls, gas constants, holes and ends is taken from
+    /// By reciprocity δZ = (1/U₀²)·∫(δZ'·U² − δY'·p²)dx, so one pass from the far end gives all parameters at once. In this pass pressure
+    /// and flow are integrated at the accuracy of doubles. Only the effect of a parameter on walls, gas constants, holes and ends is taken
+    /// from
     /// differences of fourth order; these are real functions without resonances. Holes are differentiated by their own
     /// impedance. Over many frequencies, smooth functions are interpolated.
     /// </remarks>
