@@ -148,8 +148,8 @@ internal static class PerformancePage
         Line(text);
         Line(
             text,
-            $"`ColumnTool resonances` of a stepped tube, eight of them, from the start of the process to its end, medians of 21: {Milliseconds(asBuilt)} as built, "
-                + $"compiled when it runs; {Milliseconds(ahead)} compiled ahead of time, by the command in [DEVELOPERS.md](../DEVELOPERS.md)."
+            $"`ColumnTool resonances` computes eight resonances of a stepped tube. From the start of the process to its end it takes {Milliseconds(asBuilt)} as built, "
+                + $"compiled when it runs, and {Milliseconds(ahead)} compiled ahead of time by the command in [DEVELOPERS.md](../DEVELOPERS.md) (medians of 21)."
         );
         Line(text);
         Line(text, "## Many questions to one process");

@@ -8,8 +8,8 @@ namespace AirColumn.Recordings;
 /// <remarks>
 /// <para>
 /// However the tube is excited, the sound is turned into free decay, a sum of decaying sines. These are found by the shift invariance of
-/// the space that they span (roy1989). The column to compare with must have the ends that the tube had: a palm that slaps one end and stays there
-/// closes it; if it only strikes in passing, both ends are open while the tube rings.
+/// the space that they span (roy1989). The column to compare with must have the ends that the tube had. A palm that slaps one end and stays
+/// there closes it. If the palm only strikes in passing, both ends are open while the tube rings.
 /// </para>
 /// <para>Recordings are read up to their first two minutes.</para>
 /// </remarks>

@@ -63,8 +63,8 @@ public static class Templates
     }
 
     /// <summary>
-    /// The template for a part of a tube: for a pipe its saw line, for a bend its arc, for a hole all holes of its pipe that are measured from the
-    /// same end.
+    /// The template for a part of a tube. For a pipe it is the saw line, for a bend the arc. For a hole it shows all holes of the pipe that
+    /// are measured from the same end.
     /// </summary>
     /// <param name="assembly">The parts.</param>
     /// <param name="part">The index of the part: 0 is at the blown end.</param>

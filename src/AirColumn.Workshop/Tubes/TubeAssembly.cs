@@ -23,8 +23,8 @@ public sealed class TubeAssembly
     /// Thickness of the wall at the open far end; null for the wall of the pipe or insert that ends there, or a thin edge if it is a fitting.
     /// </param>
     /// <exception cref="ArgumentException">
-    /// The parts do not go together: no pipe, more than one of unknown length, a pipe that does not enter its socket, an insert that does not
-    /// enter its pipe, a part in an impossible place. The message names them; if one part is at fault, the exception is a
+    /// The parts do not go together. There is no pipe, or more than one of unknown length; a pipe does not enter its socket, or an insert
+    /// its pipe; or a part is in an impossible place. The message names the parts; if one part is at fault, the exception is a
     /// <see cref="PartException"/>.
     /// </exception>
     public TubeAssembly(IReadOnlyList<TubePart> parts, Length? wall = null)

@@ -32,8 +32,8 @@ public sealed record ColumnDocument
     /// <param name="fingerings">Fingerings, each with a name of its own. Default: none.</param>
     /// <exception cref="ArgumentNullException">The bore, the air or a fingering is null.</exception>
     /// <exception cref="ArgumentException">
-    /// A name is not allowed or given twice, a fingering is for another number of holes, the radiation is a function or has no formula for
-    /// the far end, or there are more than 100 000 sections, points of profiles, or holes and branches.
+    /// A name is not allowed or given twice. A fingering is for another number of holes. The radiation is a function or has no formula for
+    /// the far end. There are more than 100 000 sections, points of profiles, or holes and branches.
     /// </exception>
     public ColumnDocument(
         Bore bore,

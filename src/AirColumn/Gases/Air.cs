@@ -99,9 +99,9 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
     /// <returns>The air, with <see cref="Warnings"/> if the state is outside the model's stated ranges.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="state"/> is null.</exception>
     /// <remarks>
-    /// Inside the range of Cramer's speed of sound (cramer1993), 0 to 30 °C, 75 to 102 kPa, at most 6 % water vapour and 1 %
-    /// carbon dioxide, the model is IEC 61094-2:2009, Annex F (iec61094-2): speed and heat capacity ratio are Cramer's,
-    /// stated to 300 and 320 ppm, density is CIPM-2007 (picard2008). The annex itself states 15 to 27 °C, 60 to 110 kPa and
+    /// Inside the range of Cramer's speed of sound (cramer1993) the model is IEC 61094-2:2009, Annex F (iec61094-2). That range is 0 to 30
+    /// °C, 75 to 102 kPa, at most 6 % water vapour and 1 % carbon dioxide. Speed and heat capacity ratio are Cramer's, stated to 300 and
+    /// 320 ppm; density is CIPM-2007 (picard2008). The annex itself states 15 to 27 °C, 60 to 110 kPa and
     /// 10 to 90 % humidity; beyond these <see cref="Warnings"/> name the extrapolated quantities.
     /// <para>
     /// Outside that range a mixture of gases carries on (<see cref="AirModel.GasMixture"/>), scaled to meet the standard at
@@ -120,8 +120,8 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
     /// <summary>Air of a given state by a model that you choose, for comparison.</summary>
     /// <param name="state">Temperature, humidity, pressure and carbon dioxide.</param>
     /// <param name="model">
-    /// <see cref="AirModel.Iec61094"/>, whose formulas warn outside their ranges and are then off by up to 0.08 % in the
-    /// speed of sound (0.23 % in the wettest air) and 2.5 % in heat capacity; or <see cref="AirModel.GasMixture"/>, here
+    /// <see cref="AirModel.Iec61094"/>, whose formulas warn outside their ranges. There they are off by up to 0.08 % in the speed of sound
+    /// (0.23 % in the wettest air) and 2.5 % in heat capacity. Or <see cref="AirModel.GasMixture"/>, here
     /// not scaled to anything.
     /// </param>
     /// <returns>The air.</returns>

@@ -76,9 +76,9 @@ public sealed record AirState : IJsonAnswer
     /// Air as it leaves the mouth: 34 °C, saturated, 101.325 kPa, 4 % carbon dioxide in its dry part.
     /// </summary>
     /// <remarks>
-    /// A usual value, not a constant of nature: mouth-breathed air is 33 to 35 °C and near saturation (hoppe1981), and mixed
-    /// expired air holds about 4 % carbon dioxide (physiology textbooks, from memory), 3 to 5.5 % between a quick short and
-    /// a long held breath. It cools along the bore: see <see cref="AirProfile"/>.
+    /// A usual value, not a constant of nature. Mouth-breathed air is 33 to 35 °C and near saturation (hoppe1981). Mixed expired air holds
+    /// about 4 % carbon dioxide (physiology textbooks, from memory): 3 % after a quick short breath, 5.5 % after a long held one. It cools
+    /// along the bore: see <see cref="AirProfile"/>.
     /// </remarks>
     public static AirState ExhaledBreath { get; } =
         new(

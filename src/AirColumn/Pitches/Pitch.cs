@@ -8,7 +8,7 @@ namespace AirColumn;
 /// </summary>
 /// <remarks>
 /// The octave goes with the letter and changes at C, so B#3 sounds as C4 and Cb4 sounds as B3. Two pitches are
-/// <em>equal</em> when they are spelled alike; they <em>compare</em> by what sounds, so C#2 and Db2 are not
+/// <em>equal</em> when they are spelled alike, but they <em>compare</em> by their sound. So C#2 and Db2 are not
 /// equal, yet neither is less than the other (<see cref="IsEnharmonicTo"/>), and a sorted set holds only one of
 /// them. The default value is C0.
 /// </remarks>

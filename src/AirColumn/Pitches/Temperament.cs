@@ -24,8 +24,8 @@ public sealed record Temperament
     /// <summary>A temperament from a table of deviations.</summary>
     /// <param name="name">A name, for people; not blank.</param>
     /// <param name="offsetsInCents">
-    /// For C, C#, D and so on to B, how many cents the pitch is above equal temperament: 12 numbers from −100 to
-    /// 100 that leave each pitch higher than the one before it. Only their differences matter to a
+    /// The cents of C, C#, D and so on to B above equal temperament: 12 numbers from −100 to 100. They must leave each pitch higher than
+    /// the one before it. Only their differences matter to a
     /// <see cref="Tuning"/>, which keeps A on its reference.
     /// </param>
     /// <returns>The temperament.</returns>

@@ -11,8 +11,9 @@ public static class StudyShares
     /// of Sobol', 0 to 1. The shares of independent parameters add up to 1 if each acts by itself, and to less if they act together.
     /// </summary>
     /// <remarks>
-    /// Items are grouped by the value of the parameter, and the variance of the means of the groups is compared with that of all, minus the chance
-    /// variation of the means (after plischke2013). For drawn values its error is a few hundredths with a thousand items, and less with more; a
+    /// Items are grouped by the value of the parameter. The variance of the means of the groups, minus their chance variation, is compared
+    /// with the variance of all items (after plischke2013). For drawn values its error is a few hundredths with a thousand items, and less
+    /// with more; a
     /// negative result becomes 0. For values in steps it is exact, since a study computes every combination of them.
     /// </remarks>
     /// <param name="parameter">The values of the parameter.</param>

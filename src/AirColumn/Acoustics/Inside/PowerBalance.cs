@@ -5,12 +5,12 @@ using UnitsNet;
 namespace AirColumn;
 
 /// <summary>
-/// The balance of the power that a source of 1 sends into a column at one frequency: mean power for amplitudes, in W per (m³/s)² at
-/// a closed blown end, W per Pa² at an open one (see <see cref="StandingWave"/>). Immutable.
+/// The balance of the power that a source of 1 sends into a column at one frequency. It is mean power for amplitudes, in W per (m³/s)² at a
+/// closed blown end and in W per Pa² at an open one (see <see cref="StandingWave"/>). Immutable.
 /// </summary>
 /// <remarks>
-/// Each part is computed independently: the input from pressure and flow at the blown end, the radiated power from pressure and flow at the far
-/// end, the losses from the field along the wall. So their sum is a check, not a definition.
+/// Each part is computed independently. The input comes from pressure and flow at the blown end, the radiated power from pressure and flow
+/// at the far end, and the losses from the field along the wall. So their sum is a check, not a definition.
 /// </remarks>
 /// <param name="Frequency">The frequency.</param>
 /// <param name="Input">½·Re(p·U*) into the blown end.</param>

@@ -171,10 +171,9 @@ public sealed record ColumnParameter
     }
 
     /// <summary>
-    /// All parameters of a column except <see cref="Losses"/>: for each section its length and its diameter, or the diameters of its two
-    /// ends or of its points; place,
-    /// diameter and height of each tone hole; the wall at a free far end if it has one; the correction of a blown end; and the state of the air if
-    /// it is known.
+    /// All parameters of a column except <see cref="Losses"/>. Each section has its length, and its diameter or the diameters of its two
+    /// ends or of its points. Each tone hole has its place, diameter and height. Further parameters are the wall at a free far end if it
+    /// has one, the correction of a blown end, and the state of the air if it is known.
     /// </summary>
     /// <param name="column">The column.</param>
     /// <returns>The parameters, in the order of the bore.</returns>
