@@ -110,7 +110,7 @@ public sealed record TubeResponse
                     )
                     : []
             ),
-            "No resonances stand out of the noise: 2 s of it are needed at least, and 20 are better"
+            "No resonances stand out of the noise: at least 2 s of noise are needed, and 20 s are better"
         );
     }
 

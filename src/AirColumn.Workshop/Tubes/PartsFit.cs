@@ -47,7 +47,7 @@ internal static class PartsFit
                 if (bell.EndInside <= tube.PipeAt(i).Inside)
                 {
                     throw Wrong(
-                        $"The bell '{part.Name}' ends {Wording.Size(bell.EndInside)} wide, its pipe is {Wording.Size(tube.PipeAt(i).Inside)}; a bell widens."
+                        $"The bell '{part.Name}' ends {Wording.Size(bell.EndInside)} wide, but its pipe is {Wording.Size(tube.PipeAt(i).Inside)} wide; a bell must be wider than its pipe."
                     );
                 }
 

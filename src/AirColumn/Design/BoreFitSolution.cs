@@ -76,7 +76,7 @@ public sealed class BoreFitSolution : IJsonAnswer
         {
             if (Status == SolveStatus.NoBore)
             {
-                return "No values near those believed make a bore that answers as high as the measurement, or has as many resonances; leave out the highest frequencies, or check the believed values.";
+                return "No values near the believed ones make a bore that covers all measured frequencies or resonances. Leave out the highest frequencies, or check the believed values.";
             }
 
             var off = Off.OrderByDescending(value => Math.Abs(value.Change) / value.StandardDeviation)

@@ -127,7 +127,7 @@ public class TubeAssemblyTests
                 [Open, Reducer, new PipePart("other", Mm(52), Mm(60.3), null)],
                 "'pipe' and 'other' are not given"
             },
-            { [Open, new BellPart("bell", Mm(40), Mm(60))], "a bell widens" },
+            { [Open, new BellPart("bell", Mm(40), Mm(60))], "a bell must be wider than its pipe" },
             { [new BellPart("bell", Mm(40), Mm(60)), Open], "a pipe must come before it" },
             {
                 [Open, new AddedPart("cap", Mm(10), Mm(40)), Reducer],
