@@ -2,7 +2,7 @@ namespace AirColumn.Workshop;
 
 /// <summary>The temperatures to heed when one kind of plastic is formed by heat. Immutable.</summary>
 /// <param name="Plastic">Its short name: PVC, CPVC, ABS, PP.</param>
-/// <param name="Text">The temperatures at which it softens and which it must not reach, and its fumes; in English.</param>
+/// <param name="Text">The temperature at which the plastic softens, the temperature that it must not reach, and its fumes; in English.</param>
 /// <param name="Source">The source of the figures, or "common practice".</param>
 public sealed record HeatLimits(string Plastic, string Text, string Source)
 {

@@ -164,7 +164,7 @@ public sealed class DroneTubeSlipTests : IDisposable
     )]
     [InlineData(
         "{ \"tube\": 1, // mine\n",
-        "The parts file is not JSON; line 1, position 14: comments are not allowed; remove it."
+        "The parts file is not JSON; line 1, position 14: comments are not allowed; remove this one."
     )]
     [InlineData(
         "{ \"tube\": 1\n  \"parts\": [] }",

@@ -174,7 +174,7 @@ internal sealed class LineServer : IDisposable
         name is null
             ? throw new Problem(
                 ProblemKind.Request,
-                "The request has no verb; say what is asked, such as \"verb\": \"resonances\"."
+                "The request has no verb; add one, such as \"verb\": \"resonances\"."
             )
             : AllVerbs.Find(name)
                 ?? throw new Problem(

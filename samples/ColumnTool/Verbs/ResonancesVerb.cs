@@ -60,7 +60,7 @@ internal static class ResonancesVerb
         "count",
         new WholeKind(1, 10_000),
         "the largest number of resonances, 1 to 10 000",
-        "8, or all with an upper limit"
+        "8, or all below the upper limit if one is given"
     );
 
     private static readonly Parameter<Frequency> Below = new(

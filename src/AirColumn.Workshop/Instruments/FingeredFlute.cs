@@ -145,8 +145,8 @@ public sealed class FingeredFlute
 /// <summary>A finger hole.</summary>
 /// <param name="Number">The number of the hole: 1 is nearest to the mouth.</param>
 /// <param name="Diameter">Its diameter.</param>
-/// <param name="FromMouth">The distance from the middle of the mouth hole to its middle.</param>
-/// <param name="FromEnd">The distance from its middle to the open end.</param>
+/// <param name="FromMouth">The distance from the middle of the mouth hole to the middle of this hole.</param>
+/// <param name="FromEnd">The distance from the middle of this hole to the open end.</param>
 /// <param name="ToNext">The distance to the middle of the next hole; null for the last.</param>
 public sealed record FingerHole(
     int Number,

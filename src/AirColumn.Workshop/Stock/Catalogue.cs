@@ -223,7 +223,7 @@ public sealed class Catalogue
                 var made = new CatalogueRow(row.LineNumberFrom, cells);
                 if (!names.Add($"{made.Text("series")} {made.Text("size")}"))
                 {
-                    throw made.Wrong("size", "this series and size has a row before; give each once");
+                    throw made.Wrong("size", "an earlier row has this series and size; give each once");
                 }
 
                 result.Add(read(made));

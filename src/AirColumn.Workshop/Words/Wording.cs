@@ -33,7 +33,7 @@ internal static class Wording
     private static string Least(LengthSolution solution, Sizes sizes) =>
         solution.Length.Millimeters < MuchPipe
             ? "next to no pipe"
-            : $"no more of the open pipe than {sizes.Tape(solution.Length)} straight, as its ends and holes need it,";
+            : $"only {sizes.Tape(solution.Length)} of the open pipe straight, which its ends and holes need,";
 
     public static string NoResonance(Pitch note, Frequency target) =>
         $"No pipe length was found for {note}, {Hertz(target)}: near the length it would need, the tube shows no resonance "

@@ -94,7 +94,7 @@ internal static class JsonErrorText
         return (char)rune.Value switch
         {
             '}' or ']' when before.EndsWith(","u8) => $"there is a comma before {shown}; remove the comma.",
-            '/' or '#' => "comments are not allowed; remove it.",
+            '/' or '#' => "comments are not allowed; remove this one.",
             '\u201C' or '\u201D' or '\u201E' or '\u2018' or '\u2019' =>
                 $"{shown} is a curly quotation mark; write straight ones, \".",
             '\n' or '\r' when before.TrimEnd(",}]"u8).EndsWith("\u201D"u8) =>

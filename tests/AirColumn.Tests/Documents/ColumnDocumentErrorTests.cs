@@ -360,11 +360,11 @@ public class ColumnDocumentErrorTests
     )]
     [InlineData(
         "{ // tube\n}",
-        "The document is not JSON; line 1, position 3: comments are not allowed; remove it."
+        "The document is not JSON; line 1, position 3: comments are not allowed; remove this one."
     )]
     [InlineData(
         "{ \"column\": /* 1 */ 1 }",
-        "The document is not JSON; line 1, position 13: comments are not allowed; remove it."
+        "The document is not JSON; line 1, position 13: comments are not allowed; remove this one."
     )]
     [InlineData(
         "{ \"column\": 1 \"name\": 2 }",

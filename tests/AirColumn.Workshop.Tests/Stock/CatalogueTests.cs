@@ -128,7 +128,7 @@ public class CatalogueTests
         Assert.Throws<FormatException>(() => Catalogue.Standard.WithPipes("series," + Header));
         const string Row = "own,1,PVC,40,,3,4,,mm,s,e,q,own\n";
         var twice = Assert.Throws<FormatException>(() => Catalogue.Standard.WithPipes(Header + Row + Row));
-        Assert.Contains("has a row before", twice.Message, StringComparison.Ordinal);
+        Assert.Contains("an earlier row has this series and size", twice.Message, StringComparison.Ordinal);
         var size = Assert.Throws<ArgumentException>(() => Catalogue.Standard.Pipe("pvc-40 7"));
         Assert.Contains("the sizes of pvc-40 are 1/2, 3/4, 1,", size.Message, StringComparison.Ordinal);
         var series = Assert.Throws<ArgumentException>(() => Catalogue.Standard.Socket("lead 1"));
