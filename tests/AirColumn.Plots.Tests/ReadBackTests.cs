@@ -12,6 +12,7 @@ public class ReadBackTests
     private const string Vermilion = "#D55E00";
     private const string VermilionText = "#A33B0A";
     private const string Green = "#009E73";
+    private const string Ink = "#1C2523";
 
     // The mark is where the resonance is, its bar and the ends of the bar where 19 out of 20 are.
     [Draws(quick: 3, inLong: 30, Arbitrary = [typeof(Tubes)])]
@@ -251,6 +252,45 @@ public class ReadBackTests
             Assert.Equal(item.X, across.At(dot.X), 0.5);
             Assert.Equal(item.Y, up.At(dot.Y), 0.006);
         }
+    }
+
+    // The wall goes on without a gap: along both tubes, and from one to the other where they meet.
+    [Draws(quick: 3, inLong: 30, Arbitrary = [typeof(Tubes)])]
+    internal void The_wall_of_a_step_is_whole(Tube tube)
+    {
+        var picture = new ReadBack(BorePicture.Of(tube.Column.Bore));
+        var across = picture.Across();
+        var lines = picture
+            .Lines(Ink)
+            .Where(line => line.Count == 2)
+            .Select(line => line.OrderBy(p => p.X).ThenBy(p => p.Y).ToList())
+            .ToList();
+        var axis = Between(0, tube.Length, lines).Average();
+        foreach (var side in (int[])[1, -1])
+        {
+            var first = Between(0, tube.Length, lines).Single(y => side * (y - axis) > 0);
+            var second = Between(tube.Length, tube.Length + 150, lines).Single(y => side * (y - axis) > 0);
+            Assert.Equal((tube.Diameter + tube.End) / tube.Diameter, (second - axis) / (first - axis), 0.01);
+            Assert.Contains(
+                lines,
+                line =>
+                    line.All(p => Math.Abs(across.At(p.X) - tube.Length) < 2)
+                    && Math.Abs(line[0].Y - Math.Min(first, second)) < 0.1
+                    && Math.Abs(line[1].Y - Math.Max(first, second)) < 0.1
+            );
+        }
+
+        // How high the level lines are that reach from one place to another.
+        List<double> Between(double from, double to, List<List<(double X, double Y)>> drawn) =>
+            [
+                .. drawn
+                    .Where(line =>
+                        line[0].Y == line[1].Y
+                        && Math.Abs(across.At(line[0].X) - from) < 2
+                        && Math.Abs(across.At(line[1].X) - to) < 2
+                    )
+                    .Select(line => line[0].Y),
+            ];
     }
 
     /// <summary>A tube with a step, mm.</summary>

@@ -164,6 +164,33 @@ public class PlayingTests
         Assert.Null(TrimTable.For(Tube, new TrimQuestion(1, Frequency.FromHertz(3000))).SafeCut);
     }
 
+    // Without what an open end adds, a pipe cut to nearly nothing resonates above all that is computed. The last cut that reaches the note is found
+    // all the same: against all lengths, a millimetre apart.
+    [Fact]
+    public void A_pipe_that_falls_silent_is_cut_as_far_as_it_sounds()
+    {
+        var pipe = new Column(Bore.Build().Cylinder(Mm(40), Mm(1200)).IdealOpenEnd(), Tube.Air);
+        double?[] notes =
+        [
+            .. Enumerable
+                .Range(1, 60)
+                .Select(millimetres =>
+                    pipe.WithBore(pipe.Bore.WithSectionLength(0, Mm(millimetres))).FirstResonances(1)
+                        is [var resonance]
+                        ? (double?)resonance.Frequency.Hertz
+                        : null
+                ),
+        ];
+        Assert.Null(notes[0]);
+        foreach (var hertz in (double[])[1500, 2000, 3000, 4000, 4900])
+        {
+            var longest = 1 + Array.FindLastIndex(notes, note => note >= hertz);
+            var safe = TrimTable.For(pipe, new TrimQuestion(0, Frequency.FromHertz(hertz))).SafeCut;
+            Assert.InRange(safe!.Value.Length.Millimeters, longest, longest + 1);
+            Near.Absolute(0, safe.Value.Cents, 1e-3);
+        }
+    }
+
     [Fact]
     public void A_question_is_checked()
     {
