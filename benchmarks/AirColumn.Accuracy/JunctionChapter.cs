@@ -23,7 +23,7 @@ internal static class JunctionChapter
                 + "Holes follow fits to field solutions and published fits. These hold for holes that are small against the wavelength and farther apart than their width. "
                 + "The lengths of open holes were fitted to the low-frequency rows of `tone-hole-static.csv` and `tone-hole-field.csv`; their course at higher frequencies was not fitted. "
                 + "A bend follows potential flow, exact at low frequency, and causes a warning if the wave in it slows down by more than 5 cents. "
-                + "The sound that open holes send each other outside is not modelled.",
+                + "Openings that hear each other outside were not fitted to the field solutions below. A pair of holes is off there by what each hole is off by itself, too: 1 % of its shunt counts for 5 cents.",
             [
                 new Quantity(
                     "Step: l/a₁ at low frequency",
@@ -76,6 +76,7 @@ internal static class JunctionChapter
                     1,
                     (z, row) => z.Real / row["resistance"] - 1
                 ),
+                .. CoupledHoleRows.All(),
             ],
             [
                 new Plot(

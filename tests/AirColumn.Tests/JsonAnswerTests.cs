@@ -11,7 +11,7 @@ public class JsonAnswerTests
     // What a number may be called: with its unit at the end, or a pure number.
     private const string NamesOfNumbers =
         "(Hz|Metres|Millimetre|Cents|cents|PaSPerM3|M3PerPaS|PerSource|PerSourceSquared|PerUnit|Celsius|Percent|Kilopascals|Ppm|"
-        + "MetresPerSecond|KgPerM3|PaS|WPerMK|JPerKgK|re|im|heatCapacityRatio|qualityFactor|interpolationError|efficiency|modes|share|value|harmonic|Value|misfit)$";
+        + "MetresPerSecond|KgPerM3|PaS|WPerMK|JPerKgK|re|im|heatCapacityRatio|qualityFactor|interpolationError|efficiency|modes|lossFactor|share|value|harmonic|Value|misfit)$";
 
     private static readonly Column Tube = new(
         Bore.Build().Cylinder(Mm(20), Mm(400)).Cone(Mm(24), Mm(50)).OpenEnd(Mm(2)),

@@ -87,6 +87,9 @@ public sealed class Column
     /// <summary>What solvers see of it.</summary>
     internal ColumnModel Model { get; }
 
+    /// <summary>Whether openings of it hear each other outside.</summary>
+    internal bool HasMutualRadiation => Model.Openings is not null;
+
     internal MouthStore Mouths => mouths;
 
     /// <summary>The gas at the blown end.</summary>
@@ -294,6 +297,7 @@ public sealed class Column
     }
 
     /// <summary>The two-port of the whole bore, without the air outside its ends.</summary>
+    /// <remarks>What openings hear of each other outside is not in it (<see cref="ColumnOptions.MutualRadiation"/>).</remarks>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
     /// <returns>The matrix of the whole bore.</returns>
     /// <exception cref="NotSupportedException">Wave fronts are <see cref="AirColumn.Wavefronts.Multimodal"/>.</exception>
@@ -331,7 +335,7 @@ public sealed class Column
 
     private InputWave Wave(CancellationToken cancellationToken)
     {
-        var plane = new PlaneWave(Model.Way, Model.End, Model.Blown, Model.Impedance);
+        var plane = new PlaneWave(Model.Way, Model.End, Model.Blown, Model.Impedance, Model.Openings);
         return Modal(cancellationToken) is { } modes ? new ModalWave(modes, Model, plane) : plane;
     }
 

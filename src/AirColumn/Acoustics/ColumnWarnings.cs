@@ -19,6 +19,17 @@ internal static class ColumnWarnings
             warnings.Add(fronts);
         }
 
+        if (
+            column.Options is { MutualRadiation: true, Wavefronts: Wavefronts.Multimodal }
+            && OutsideOpenings.Of(column.Line, column.OpenHoles) is not null
+        )
+        {
+            warnings.Add(
+                "Radial modes leave out that open holes and the open end hear each other outside. This moves resonances by a few cents. Compute "
+                    + "the column with curved wave fronts (Wavefronts.Curved), with MutualRadiation on and off, to see by how many."
+            );
+        }
+
         // Nearly always two arguments in the wrong order.
         var (length, widest) = (1000 * column.Bore.LengthMetres, 2000 * column.Bore.LargestRadius);
         if (length < ShortestOverWidest * widest)

@@ -99,7 +99,8 @@ internal static class DocumentReader
             "fingerings",
             "radiation",
             "tolerance",
-            "lossFactor"
+            "lossFactor",
+            "mutualRadiation"
         );
         var name = document.Optional("name")?.Text();
         var bore = BoreReader.Read(document);

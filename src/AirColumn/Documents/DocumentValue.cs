@@ -53,6 +53,15 @@ internal sealed record DocumentValue(string Path, JsonElement Json, int Version)
             ? number
             : throw Wrong("it must be a number without a unit and without quotation marks.");
 
+    /// <summary>Yes or no.</summary>
+    public bool Truth() =>
+        Json.ValueKind switch
+        {
+            JsonValueKind.True => true,
+            JsonValueKind.False => false,
+            _ => throw Wrong("it must be true or false, without quotation marks."),
+        };
+
     /// <summary>A whole number.</summary>
     /// <param name="least">The least that is allowed.</param>
     /// <param name="most">The greatest.</param>

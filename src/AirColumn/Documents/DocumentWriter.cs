@@ -78,6 +78,11 @@ internal static class DocumentWriter
         }
 
         json.WriteString("radiation", Vocabulary.Radiation.For(options.Radiation));
+        if (!options.MutualRadiation)
+        {
+            json.WriteBoolean("mutualRadiation", false);
+        }
+
         json.WriteNumber("tolerance", options.RelativeTolerance);
         var end = options.BlownEnd;
         json.WriteString(

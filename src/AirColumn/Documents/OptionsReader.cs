@@ -17,6 +17,7 @@ internal static class OptionsReader
             Wavefronts = Word(document, "wavefronts", Vocabulary.Fronts, Wavefronts.Automatic),
             Radiation = Word(document, "radiation", Vocabulary.Radiation, RadiationModel.Exact),
             Modes = Modes(document.Optional("modes")),
+            MutualRadiation = document.Optional("mutualRadiation")?.Truth() ?? standard.MutualRadiation,
             BlownEnd = EndReader.Blown(document),
             Fingering = document.Optional("fingering") is { } fingering
                 ? FingeringReader.Read(fingering, holes)

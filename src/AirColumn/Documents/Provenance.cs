@@ -25,6 +25,8 @@ public sealed class Provenance : IJsonAnswer
         Wavefronts = column.Wavefronts;
         Modes = column.ModeCount(cancellationToken);
         Losses = column.Options.Losses;
+        LossFactor = column.Options.LossFactor;
+        MutualRadiation = column.HasMutualRadiation;
         Radiation = column.Options.Radiation.Name;
         Fingering = column.Options.Fingering;
         var airs = column.AirProfile.Fillings(column.Bore.LengthMetres).ToList();
@@ -55,6 +57,12 @@ public sealed class Provenance : IJsonAnswer
 
     /// <summary>The model of the losses at the wall.</summary>
     public WallLosses Losses { get; }
+
+    /// <summary>The factor of these losses, <see cref="ColumnOptions.LossFactor"/>.</summary>
+    public double LossFactor { get; }
+
+    /// <summary>Whether openings of the column hear each other outside: never true of a column with fewer than two that could.</summary>
+    public bool MutualRadiation { get; }
 
     /// <summary>
     /// The models that gave the constants of the air along the bore; several if the air changes from the range of one model to the range of another.
@@ -103,6 +111,8 @@ public sealed class Provenance : IJsonAnswer
         json.WriteString("wavefronts", Vocabulary.Fronts.For(Wavefronts));
         json.WriteNumber("modes", Modes);
         json.WriteString("losses", Vocabulary.Losses.For(Losses));
+        json.Number("lossFactor", LossFactor);
+        json.WriteBoolean("mutualRadiation", MutualRadiation);
         json.Texts("airModels", AirModels.Select(model => Vocabulary.AirModels.For(model) ?? "constants"));
         json.WriteString("radiation", Radiation);
         json.WriteString("fingering", Fingering.ToString());

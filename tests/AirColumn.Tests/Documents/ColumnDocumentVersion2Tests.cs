@@ -162,6 +162,7 @@ public class ColumnDocumentVersion2Tests
     [InlineData("1e-9", "\"1e-9\"", "tolerance")]
     [InlineData("1e-9", "1e-9, \"lossFactor\": 0", "lossFactor")]
     [InlineData("1e-9", "1e-9, \"lossFactor\": 11", "lossFactor")]
+    [InlineData("1e-9", "1e-9, \"mutualRadiation\": \"no\"", "mutualRadiation")]
     [InlineData("\"blownEnd\": \"free\"", "\"blownEnd\": \"closed\"", "blownWall")]
     [InlineData("\"blownWall\": \"2 mm\"", "\"blownWall\": \"-2 mm\"", "blownWall")]
     [InlineData("\"blownWall\"", "\"correction\"", "correction")]

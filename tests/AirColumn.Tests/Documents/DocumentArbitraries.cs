@@ -184,6 +184,7 @@ public static class DocumentArbitraries
             from bore in Gen.OneOf(Plain, Opened)
             from losses in Gen.Elements(Enum.GetValues<WallLosses>())
             from lossFactor in Gen.Elements(1.0, 1.15, 0.1, 10)
+            from mutual in Gen.Elements(true, false)
             from wavefronts in Gen.Elements(Enum.GetValues<Wavefronts>())
             from modes in Gen.Choose(0, ColumnOptions.MostModes)
             from radiation in RadiationOf(bore)
@@ -198,6 +199,7 @@ public static class DocumentArbitraries
                 {
                     Losses = losses,
                     LossFactor = lossFactor,
+                    MutualRadiation = mutual,
                     Wavefronts = wavefronts,
                     Modes = modes > 0 ? modes : null,
                     Radiation = radiation,

@@ -66,6 +66,16 @@ public sealed record ColumnOptions
         init => fingering = value ?? throw new ArgumentNullException(nameof(Fingering));
     }
 
+    /// <summary>
+    /// Whether open tone holes and the open far end hear each other outside the tube; true by default. Sound from each of them then adds to the
+    /// pressure at the others, which changes resonances by a few cents.
+    /// </summary>
+    /// <remarks>
+    /// The tube stands in the open, its holes on one line. Side branches, an end in a baffle and the blown end are not heard, and radial modes
+    /// leave it out (<see cref="AirColumn.Wavefronts.Multimodal"/>, with a warning).
+    /// </remarks>
+    public bool MutualRadiation { get; init; } = true;
+
     /// <summary>The radiation of the far end; exact by default.</summary>
     public RadiationModel Radiation
     {

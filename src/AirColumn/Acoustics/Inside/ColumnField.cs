@@ -29,15 +29,24 @@ internal sealed class ColumnField
         var count = model.Way.Length;
         joints = new FieldState[count + 1];
         losses = new List<WallLoss>[count];
-        var (p, u) = model.End.At(omega);
-        joints[^1] = new FieldState(p, u, 0);
+        var (end, mouths) = Mouths();
+        joints[^1] = end;
         for (var i = count - 1; i >= 0; i--)
         {
             cancellationToken.ThrowIfCancellationRequested();
             losses[i] = [];
-            joints[i] = model.Way[i] is BoreSegment segment
-                ? Through(segment, joints[i + 1], losses[i])
-                : Through(model.Way[i], joints[i + 1]);
+            switch (model.Way[i])
+            {
+                case BoreSegment segment:
+                    joints[i] = Through(segment, joints[i + 1], losses[i]);
+                    break;
+                case SideColumn { IsOpenHole: true } hole when mouths.TryDequeue(out var mouth):
+                    (joints[i], joints[i + 1]) = Sides(hole, mouth);
+                    break;
+                default:
+                    joints[i] = Through(model.Way[i], joints[i + 1]);
+                    break;
+            }
         }
 
         var blown = joints[0];
@@ -102,6 +111,31 @@ internal sealed class ColumnField
         }
 
         return (friction, heat);
+    }
+
+    // What passes at the far end, and at the open holes if they hear each other, from the far end.
+    private (FieldState End, Queue<Mouth> Holes) Mouths()
+    {
+        if (model.Openings is not { } openings)
+        {
+            var (p, u) = model.End.At(Omega);
+            return (new FieldState(p, u, 0), []);
+        }
+
+        var path = new CoupledPath(model.Way, model.End, openings, model.Impedance, band);
+        var (end, mouths) = path.Mouths(FrequencyVector.All(Omega));
+        return (FieldState.Of(end, 0, model.Impedance), new(mouths.Skip(openings.HasFarEnd ? 1 : 0)));
+    }
+
+    // On the near and on the far side of a hole that hears others.
+    private (FieldState Near, FieldState Far) Sides(SideColumn hole, in Mouth mouth)
+    {
+        var arm = Vector.Create(0.5 * hole.SeriesMass * Omega);
+        var far = mouth.Beyond;
+        MassPropagator.Put(-arm, ref far);
+        var near = new WaveState(mouth.Beyond.P, mouth.Beyond.U + mouth.Taken);
+        MassPropagator.Put(arm, ref near);
+        return (FieldState.Of(near, 0, model.Impedance), FieldState.Of(far, 0, model.Impedance));
     }
 
     private FieldState Through(BoreSegment segment, in FieldState far, List<WallLoss> taken)

@@ -15,7 +15,12 @@ internal sealed class ColumnModel
         Asked = parts;
         var states = parts.Options.Fingering.ForHoles(parts.Bore.Holes.Count, "options");
         Line = LineBuilder.Compile(parts, previous);
+        OpenHoles = states;
         Way = Line.Fingered(states);
+        Openings =
+            Options.MutualRadiation && Options.Wavefronts != Wavefronts.Multimodal
+                ? OutsideOpenings.Of(Line, states)
+                : null;
         Gas = parts.Air.At(0, parts.Bore.LengthMetres).Constants;
         var radius = parts.Bore.Sections[0].WallAt(0).Radius;
         Impedance = Gas.Density * Gas.SpeedOfSound / (Math.PI * radius * radius);
@@ -36,6 +41,12 @@ internal sealed class ColumnModel
 
     /// <summary>The parts from the blown end, tone holes as they are fingered.</summary>
     public LinePart[] Way { get; }
+
+    /// <summary>Which tone holes are open, from the blown end.</summary>
+    public bool[] OpenHoles { get; }
+
+    /// <summary>The openings that hear each other outside; null where none does.</summary>
+    public OutsideOpenings? Openings { get; }
 
     /// <summary>The shape.</summary>
     public Bore Bore => Asked.Bore;

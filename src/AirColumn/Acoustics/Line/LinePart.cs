@@ -120,4 +120,7 @@ internal sealed class SideColumn : LinePart
 
     /// <summary>Whether it is a tone hole, which a fingering opens and closes.</summary>
     public bool IsHole { get; init; }
+
+    /// <summary>Whether it is a tone hole that is open.</summary>
+    public bool IsOpenHole => IsHole && !End.IsClosed;
 }

@@ -21,7 +21,7 @@ internal sealed class GasPiece(double ratio) : ModalPiece
 internal sealed class SidePiece(SideColumn side, double density, double tolerance) : ModalPiece
 {
     private readonly Answers branch = new(
-        new PlaneWave(side.Parts, side.End, InputTermination.None, side.Impedance),
+        new PlaneWave(side.Parts, side.End, InputTermination.None, side.Impedance, null),
         tolerance
     );
 

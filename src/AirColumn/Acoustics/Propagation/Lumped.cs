@@ -66,6 +66,25 @@ internal sealed class SidePropagator : Propagator
         }
     }
 
+    /// <summary>What it is of.</summary>
+    public SideColumn Side => side;
+
+    /// <summary>Pressure and flow at its foot; of an open hole.</summary>
+    public HoleFeet Feet(in FrequencyVector frequency)
+    {
+        Span<WaveState> own = stackalloc WaveState[1];
+        Span<WaveState> heard = [new(ComplexVector.One, ComplexVector.Zero)];
+        branch.Carry(new(in frequency), own);
+        branch.Pass(new(in frequency), heard);
+        var scale = Scale(frequency);
+        var size = Vector.Exp(heard[0].Log);
+        return new HoleFeet(
+            new(scale * own[0].P, scale * own[0].U),
+            (scale * Vector.Exp(-own[0].Log)) * side.End.At(frequency.Omega).Flow,
+            new(size * heard[0].P, size * heard[0].U)
+        );
+    }
+
     /// <inheritdoc/>
     public override void Carry(ReadOnlySpan<FrequencyVector> frequencies, Span<WaveState> states)
     {

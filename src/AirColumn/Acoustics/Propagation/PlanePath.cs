@@ -33,17 +33,18 @@ internal sealed class PlanePath
     /// <summary>From the end.</summary>
     public ReadOnlySpan<Propagator> Propagators => propagators;
 
-    /// <summary>Pressure and flow before the first part, from the fixed state of the end.</summary>
+    /// <summary>Pressure and flow before the first part, for a fixed state at the end.</summary>
     /// <param name="frequencies">In the band; <see cref="WavePath.Block"/> vectors at most.</param>
     /// <param name="states">Receives them.</param>
     public void Carry(ReadOnlySpan<FrequencyVector> frequencies, Span<WaveState> states)
     {
-        for (var i = 0; i < frequencies.Length; i++)
-        {
-            var (p, u) = end.At(frequencies[i].Omega);
-            states[i] = new WaveState(p, u);
-        }
+        Begin(frequencies, states);
+        Pass(frequencies, states);
+    }
 
+    /// <summary>The states at the end in place of those before the first part.</summary>
+    public void Pass(ReadOnlySpan<FrequencyVector> frequencies, Span<WaveState> states)
+    {
         foreach (var propagator in propagators)
         {
             propagator.Carry(frequencies, states);
@@ -53,12 +54,7 @@ internal sealed class PlanePath
     /// <summary>The same brought back near 1 wherever it has grown far from it: for single answers, since that is not smooth in frequency.</summary>
     public void CarryNormalised(ReadOnlySpan<FrequencyVector> frequencies, Span<WaveState> states)
     {
-        for (var i = 0; i < frequencies.Length; i++)
-        {
-            var (p, u) = end.At(frequencies[i].Omega);
-            states[i] = new WaveState(p, u);
-        }
-
+        Begin(frequencies, states);
         foreach (var propagator in propagators)
         {
             propagator.Carry(frequencies, states);
@@ -66,6 +62,15 @@ internal sealed class PlanePath
             {
                 states[i].Normalise(impedance);
             }
+        }
+    }
+
+    private void Begin(ReadOnlySpan<FrequencyVector> frequencies, Span<WaveState> states)
+    {
+        for (var i = 0; i < frequencies.Length; i++)
+        {
+            var (p, u) = end.At(frequencies[i].Omega);
+            states[i] = new WaveState(p, u);
         }
     }
 

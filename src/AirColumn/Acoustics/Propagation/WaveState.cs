@@ -21,6 +21,17 @@ internal struct WaveState
 
     public WaveState(in ComplexVector p, in ComplexVector u) => (P, U) = (p, u);
 
+    /// <summary>This wave over another that is the same up to a factor; their logarithms left aside.</summary>
+    public readonly ComplexVector Over(in WaveState other, double impedance)
+    {
+        var square = impedance * impedance;
+        var size = other.P.Norm + square * other.U.Norm;
+        var product =
+            P * new ComplexVector(other.P.Re, -other.P.Im)
+            + square * (U * new ComplexVector(other.U.Re, -other.U.Im));
+        return (RealVector.One / size) * product;
+    }
+
     /// <summary>The same, its size taken out where that is far from 1: no longer smooth in frequency.</summary>
     public void Normalise(double impedance)
     {

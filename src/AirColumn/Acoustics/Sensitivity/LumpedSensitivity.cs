@@ -50,6 +50,48 @@ internal sealed class SideSensitivity : PartSensitivity
         PlanePath Path(SideColumn of) => new(of.Parts, of.End, of.Impedance, within);
     }
 
+    /// <summary>Whether it is a tone hole that is open.</summary>
+    public bool IsOpenHole => side.IsOpenHole;
+
+    /// <summary>Past a hole that hears others; then all has the scale of what passes at its mouth.</summary>
+    public void Carry(
+        in FrequencyVector frequency,
+        in Mouth mouth,
+        ref WaveState state,
+        Span<ComplexVector> q
+    )
+    {
+        var omega = frequency.Omega;
+        MassPropagator.Put(0.5 * side.SeriesMass * omega, ref state);
+        var scale = mouth.Beyond.Over(state, side.Impedance);
+        scale *= scale;
+        foreach (ref var each in q)
+        {
+            each *= scale;
+        }
+
+        state = new WaveState(mouth.Beyond.P, mouth.Beyond.U + mouth.Taken);
+        var squares = (0.5 * omega * (mouth.Beyond.U * mouth.Beyond.U + state.U * state.U)).TimesJ();
+        var foot = At(branch, side.End, mouth, frequency);
+        foreach (var (link, branches) in links)
+        {
+            var (dp, du) = (link.Weight * foot.P, link.Weight * foot.U);
+            for (var n = 0; n < branches.Length; n++)
+            {
+                if (branches[n] is { } other)
+                {
+                    var there = At(other, link.Parts[n]!.End, mouth, frequency);
+                    (dp, du) = (dp + link.Weights[n] * there.P, du + link.Weights[n] * there.U);
+                }
+            }
+
+            q[link.Parameter] +=
+                link.Derivative(part => part.SeriesMass) * squares - (foot.P * du - foot.U * dp);
+        }
+
+        MassPropagator.Put(0.5 * side.SeriesMass * omega, ref state);
+    }
+
     public override void Carry(in FrequencyVector frequency, ref WaveState state, Span<ComplexVector> q)
     {
         var omega = frequency.Omega;
@@ -89,6 +131,20 @@ internal sealed class SideSensitivity : PartSensitivity
         state.P = foot.P * middle;
         state.U = flow;
         MassPropagator.Put(half, ref state);
+    }
+
+    private static WaveState At(PlanePath path, Termination end, in Mouth mouth, in FrequencyVector frequency)
+    {
+        Span<WaveState> state =
+        [
+            new(
+                ComplexVector.MultiplyAdd(end.At(frequency.Omega).Pressure, mouth.Flow, mouth.Heard),
+                mouth.Flow
+            ),
+        ];
+        path.Pass(new(in frequency), state);
+        var size = Vector.Exp(state[0].Log);
+        return new WaveState(size * state[0].P, size * state[0].U);
     }
 
     private static WaveState At(PlanePath path, in FrequencyVector frequency)

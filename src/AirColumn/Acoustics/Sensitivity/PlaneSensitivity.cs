@@ -17,6 +17,7 @@ internal sealed class PlaneSensitivity : StateSensitivity
     private readonly Link<Termination>[] loadLinks; // of what changes the shape of the far end
     private readonly (int Parameter, double Impedance, double Speed)[] gasLinks; // of what changes the gas there only, relative
     private readonly Link<InputTermination>[] blownLinks;
+    private readonly Link<OutsideOpenings>[] openingLinks; // of what changes how openings hear each other
 
     /// <summary>Prepares it.</summary>
     /// <exception cref="ArgumentException">The column has not one of the parameters.</exception>
@@ -55,12 +56,14 @@ internal sealed class PlaneSensitivity : StateSensitivity
                 ),
         ];
         blownLinks = Link<InputTermination>.Of(variations, column.Blown, variation => variation.Blown);
+        openingLinks = column.Openings is { } openings ? LinksOf(openings, variations) : [];
     }
 
     public IReadOnlyList<ColumnParameter> Parameters { get; }
 
     private WaveState At(
         PartSensitivity[] prepared,
+        CoupledPath? coupled,
         in FrequencyVector frequencies,
         Span<ComplexVector> q,
         CancellationToken cancellationToken
@@ -69,10 +72,14 @@ internal sealed class PlaneSensitivity : StateSensitivity
         q.Clear();
         var omega = frequencies.Omega;
         var (p, u) = column.End.At(omega);
+        var state = new WaveState(p, u);
+        var (far, mouths) = coupled?.Mouths(frequencies) ?? (state, []);
+        (state, u) = (far, far.U);
+        var opening = column.Openings is { HasFarEnd: true } ? 1 : 0;
         foreach (var link in loadLinks)
         {
-            // The flow there is the same in all.
-            q[link.Parameter] += u * link.DerivativeAt(omega, static (load, in w) => load.At(w).Pressure);
+            // The flow there is 1 in all of them, or 0.
+            q[link.Parameter] += u * u * link.DerivativeAt(omega, static (load, in w) => load.At(w).Pressure);
         }
 
         if (gasLinks.Length > 0)
@@ -80,15 +87,26 @@ internal sealed class PlaneSensitivity : StateSensitivity
             var (withImpedance, withSpeed) = column.End.GasSlopes(omega);
             foreach (var (parameter, impedance, speed) in gasLinks)
             {
-                q[parameter] += u * (impedance * withImpedance + speed * withSpeed);
+                q[parameter] += u * u * (impedance * withImpedance + speed * withSpeed);
             }
         }
 
-        var state = new WaveState(p, u);
         for (var i = prepared.Length - 1; i >= 0; i--)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            prepared[i].Carry(frequencies, ref state, q);
+            if (opening < mouths.Length && prepared[i] is SideSensitivity { IsOpenHole: true } hole)
+            {
+                hole.Carry(frequencies, mouths[opening++], ref state, q);
+                if (opening == mouths.Length)
+                {
+                    AddOutside(omega, mouths, q);
+                }
+            }
+            else
+            {
+                prepared[i].Carry(frequencies, ref state, q);
+            }
+
             var size = Math.Max(state.P.Largest(), column.Impedance * state.U.Largest());
             if (size is > Largest or < 1 / Largest)
             {
@@ -111,9 +129,42 @@ internal sealed class PlaneSensitivity : StateSensitivity
         return state;
     }
 
+    // What openings hear of each other changes with the distance between them and with the air.
+    private void AddOutside(RealVector omega, Mouth[] mouths, Span<ComplexVector> q)
+    {
+        foreach (var link in openingLinks)
+        {
+            q[link.Parameter] += link.DerivativeAt(
+                omega,
+                (openings, in w) =>
+                {
+                    var pairs = new ComplexVector[openings.Pairs];
+                    openings.At(w, pairs);
+                    var sum = ComplexVector.Zero;
+                    for (var i = 1; i < mouths.Length; i++)
+                    {
+                        for (var k = 0; k < i; k++)
+                        {
+                            var pair = pairs[OutsideOpenings.PairOf(i, k)];
+                            sum += 2 * (pair * (mouths[i].Flow * mouths[k].Flow));
+                        }
+                    }
+
+                    return sum;
+                }
+            );
+        }
+    }
+
     /// <inheritdoc/>
     public override SensitivityPath Prepare(in Band band, CancellationToken cancellationToken) =>
-        new Path(this, PartsFor(band, cancellationToken));
+        new Path(
+            this,
+            PartsFor(band, cancellationToken),
+            column.Openings is { } openings
+                ? new CoupledPath(parts, column.End, openings, column.Impedance, band)
+                : null
+        );
 
     private PartSensitivity[] PartsFor(in Band band, CancellationToken cancellationToken)
     {
@@ -126,6 +177,20 @@ internal sealed class PlaneSensitivity : StateSensitivity
 
         return prepared;
     }
+
+    private Link<OutsideOpenings>[] LinksOf(OutsideOpenings openings, Variation[] variations) =>
+        Link<OutsideOpenings>.Of(
+            variations,
+            openings,
+            variation =>
+                [
+                    .. variation.Lines.Select(line =>
+                        OutsideOpenings.Of(line, column.OpenHoles) is { } other && !other.IsLike(openings)
+                            ? other
+                            : openings
+                    ),
+                ]
+        );
 
     private static List<Link<LinePart>>?[] LinksOf(LinePart[] parts, Variation[] variations)
     {
@@ -164,12 +229,13 @@ internal sealed class PlaneSensitivity : StateSensitivity
             )),
         ];
 
-    private sealed class Path(PlaneSensitivity owner, PartSensitivity[] prepared) : SensitivityPath
+    private sealed class Path(PlaneSensitivity owner, PartSensitivity[] prepared, CoupledPath? coupled)
+        : SensitivityPath
     {
         public override WaveState At(
             in FrequencyVector frequencies,
             Span<ComplexVector> q,
             CancellationToken cancellationToken
-        ) => owner.At(prepared, frequencies, q, cancellationToken);
+        ) => owner.At(prepared, coupled, frequencies, q, cancellationToken);
     }
 }

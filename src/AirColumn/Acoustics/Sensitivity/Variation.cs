@@ -19,6 +19,7 @@ internal sealed class Variation
     private Variation(double weight, double[] weights, List<Change<LinePart>> parts, ColumnLine[] columns)
     {
         (Weight, Weights, Parts) = (weight, weights, parts);
+        Lines = columns;
         Loads = [.. columns.Select(column => column.Load)];
         Blown = [.. columns.Select(column => column.Blown)];
     }
@@ -31,6 +32,9 @@ internal sealed class Variation
 
     /// <summary>The parts that the parameter changes, as they are in the others.</summary>
     public IReadOnlyList<Change<LinePart>> Parts { get; }
+
+    /// <summary>The others.</summary>
+    public IReadOnlyList<ColumnLine> Lines { get; }
 
     /// <summary>What ends the others.</summary>
     public Termination[] Loads { get; }

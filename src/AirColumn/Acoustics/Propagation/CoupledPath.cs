@@ -1,0 +1,168 @@
+using System.Buffers;
+using System.Numerics;
+using AirColumn.Acoustics.Line;
+using AirColumn.Acoustics.Vectors;
+
+namespace AirColumn.Acoustics.Propagation;
+
+/// <summary>The way of plane waves along a line whose openings hear each other outside, prepared for a band of frequencies.</summary>
+/// <remarks><see cref="HeardBeyond"/> tells what is carried along beside pressure and flow.</remarks>
+internal sealed class CoupledPath
+{
+    private readonly PlanePath path;
+    private readonly Termination end;
+    private readonly OutsideOpenings openings;
+    private readonly double impedance;
+    private readonly int[] holes; // which propagators are open holes, from the far end
+    private readonly int first; // the opening that is the first of the holes
+
+    /// <summary>Prepares it.</summary>
+    /// <param name="parts">From the blown end.</param>
+    /// <param name="end">What ends them.</param>
+    /// <param name="openings">Those of these parts.</param>
+    /// <param name="impedance">ρc/S at the first, Pa·s/m³.</param>
+    /// <param name="band">The frequencies.</param>
+    public CoupledPath(
+        LinePart[] parts,
+        Termination end,
+        OutsideOpenings openings,
+        double impedance,
+        in Band band
+    )
+    {
+        (this.end, this.openings, this.impedance) = (end, openings, impedance);
+        path = new PlanePath(parts, end, impedance, band);
+        first = openings.HasFarEnd ? 1 : 0;
+        var found = new List<int>();
+        for (var i = 0; i < path.Propagators.Length; i++)
+        {
+            if (path.Propagators[i] is SidePropagator { Side.IsOpenHole: true })
+            {
+                found.Add(i);
+            }
+        }
+
+        holes = [.. found];
+    }
+
+    /// <summary>Pressure and flow before the first part.</summary>
+    /// <param name="frequencies">In the band; <see cref="WavePath.Block"/> vectors at most.</param>
+    /// <param name="states">Receives them.</param>
+    /// <param name="isNormalised">Whether to bring them back near 1 wherever they have grown far from it.</param>
+    public void Carry(ReadOnlySpan<FrequencyVector> frequencies, Span<WaveState> states, bool isNormalised)
+    {
+        var rented = ArrayPool<ComplexVector>.Shared.Rent(frequencies.Length * HeardBeyond.SizeFor(openings));
+        Carry(frequencies, states, rented, isNormalised, null);
+        ArrayPool<ComplexVector>.Shared.Return(rented);
+    }
+
+    /// <summary>What passes at the far end and at each opening, from the far end, in proportion to a wave at the blown end that is near 1.</summary>
+    public (WaveState End, Mouth[] Mouths) Mouths(in FrequencyVector frequency)
+    {
+        var rented = ArrayPool<ComplexVector>.Shared.Rent(HeardBeyond.SizeFor(openings));
+        var tape = new MouthTape();
+        Span<WaveState> state = stackalloc WaveState[1];
+        Carry(new(in frequency), state, rented, true, tape);
+        ArrayPool<ComplexVector>.Shared.Return(rented);
+        return tape.Unwind(openings, end, impedance, frequency.Omega);
+    }
+
+    private void Carry(
+        ReadOnlySpan<FrequencyVector> frequencies,
+        Span<WaveState> states,
+        ComplexVector[] memory,
+        bool isNormalised,
+        MouthTape? tape
+    )
+    {
+        for (var i = 0; i < frequencies.Length; i++)
+        {
+            var (p, u) = end.At(frequencies[i].Omega);
+            states[i] = new WaveState(p, u);
+            Beyond(memory, i).Start(frequencies[i].Omega, states[i]);
+        }
+
+        Span<WaveState> before = stackalloc WaveState[frequencies.Length];
+        Span<WaveState> sent = stackalloc WaveState[frequencies.Length];
+        for (var hole = 0; hole <= holes.Length; hole++)
+        {
+            states.CopyTo(before);
+            sent.Fill(new WaveState(Vector.Create(impedance) * ComplexVector.One, -ComplexVector.One));
+            Stretch(hole, frequencies, states);
+            Stretch(hole, frequencies, sent);
+            for (var i = 0; i < frequencies.Length; i++)
+            {
+                if (isNormalised)
+                {
+                    states[i].Normalise(impedance);
+                }
+
+                var excess = Excess(hole, frequencies[i]);
+                var beyond = Beyond(memory, i);
+                beyond.Cross(first + hole, before[i], sent[i], states[i], excess, tape);
+                if (hole < holes.Length)
+                {
+                    var feet = Hole(hole).Feet(frequencies[i]);
+                    beyond.Pass(first + hole, feet, ref states[i], tape);
+                }
+            }
+        }
+    }
+
+    private HeardBeyond Beyond(ComplexVector[] memory, int i)
+    {
+        var size = HeardBeyond.SizeFor(openings);
+        return new(openings, impedance, memory.AsSpan(i * size, size));
+    }
+
+    private SidePropagator Hole(int hole) => (SidePropagator)path.Propagators[holes[hole]];
+
+    // From one open hole to the next, with an arm of either.
+    private void Stretch(int to, ReadOnlySpan<FrequencyVector> frequencies, Span<WaveState> states)
+    {
+        if (to > 0)
+        {
+            Arm(Hole(to - 1), frequencies, states);
+        }
+
+        foreach (var propagator in Between(to))
+        {
+            propagator.Carry(frequencies, states);
+        }
+
+        if (to < holes.Length)
+        {
+            Arm(Hole(to), frequencies, states);
+        }
+    }
+
+    private static void Arm(
+        SidePropagator hole,
+        ReadOnlySpan<FrequencyVector> frequencies,
+        Span<WaveState> states
+    )
+    {
+        for (var i = 0; i < frequencies.Length; i++)
+        {
+            MassPropagator.Put(0.5 * hole.Side.SeriesMass * frequencies[i].Omega, ref states[i]);
+        }
+    }
+
+    private ComplexVector Excess(int to, in FrequencyVector frequency)
+    {
+        var excess = ComplexVector.One;
+        foreach (var propagator in Between(to))
+        {
+            excess *= propagator.Excess(frequency);
+        }
+
+        return excess;
+    }
+
+    private ReadOnlySpan<Propagator> Between(int to)
+    {
+        var from = to == 0 ? 0 : holes[to - 1] + 1;
+        var until = to == holes.Length ? path.Propagators.Length : holes[to];
+        return path.Propagators[from..until];
+    }
+}

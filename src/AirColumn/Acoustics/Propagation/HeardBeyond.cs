@@ -1,0 +1,165 @@
+using System.Numerics;
+using AirColumn.Acoustics.Line;
+using AirColumn.Acoustics.Vectors;
+
+namespace AirColumn.Acoustics.Propagation;
+
+/// <summary>What lies beyond a place, as the openings on this side of it hear it outside.</summary>
+/// <remarks>
+/// Beyond any place there is the wave (P, U)·a, a its amplitude, and what the openings m on this side, whose flows are Uₘ, make it send back.
+/// Let Z be a fixed resistance and W = P + Z·U. Choose a so that what is sent back has no W of its own. Then
+/// <list type="bullet">
+/// <item>the pressure that reaches the mouth m from beyond is rₘ·a + Σ xₘₖ·Uₖ, x symmetric;</item>
+/// <item>by reciprocity the wave that Uₘ makes it send back is (Z, −1)·tₘ·Uₘ, tₘ = rₘ/W.</item>
+/// </list>
+/// A passive line has W ≠ 0, so nothing is divided by what can vanish, and in no row of open holes, however long, do numbers grow against each
+/// other. At a hole, the pressure at its foot is that of the bore; this eliminates its flow. The wave is multiplied by the pivot: where nothing
+/// is heard it is what <see cref="SidePropagator"/> makes of it.
+/// </remarks>
+internal readonly ref struct HeardBeyond
+{
+    private readonly OutsideOpenings openings;
+    private readonly double impedance; // Z
+    private readonly Span<ComplexVector> r;
+    private readonly Span<ComplexVector> x; // of m and k ≤ m, at m·count + k
+    private readonly Span<ComplexVector> pairs; // what each hears of each outside
+    private readonly Span<ComplexVector> direct; // what the hole that is passed puts on each mouth, with what comes back of it
+    private readonly Span<ComplexVector> gamma;
+    private readonly Span<ComplexVector> c;
+
+    /// <param name="openings">All of them.</param>
+    /// <param name="impedance">Z, Pa·s/m³.</param>
+    /// <param name="memory"><see cref="SizeFor"/> them.</param>
+    public HeardBeyond(OutsideOpenings openings, double impedance, Span<ComplexVector> memory)
+    {
+        var count = openings.Count;
+        (this.openings, this.impedance) = (openings, impedance);
+        r = memory[..count];
+        direct = memory.Slice(count, count);
+        gamma = memory.Slice(2 * count, count);
+        c = memory.Slice(3 * count, count);
+        pairs = memory.Slice(4 * count, openings.Pairs);
+        x = memory[(4 * count + openings.Pairs)..];
+    }
+
+    /// <summary>What it needs for some openings.</summary>
+    public static int SizeFor(OutsideOpenings openings) =>
+        openings.Count * (openings.Count + 4) + openings.Pairs;
+
+    /// <summary>At the far end, whose wave is given.</summary>
+    public void Start(RealVector omega, in WaveState end)
+    {
+        openings.At(omega, pairs);
+        r.Clear();
+        x.Clear();
+        if (!openings.HasFarEnd)
+        {
+            return;
+        }
+
+        var overW = W(end).Inverse();
+        for (var m = 1; m < r.Length; m++)
+        {
+            var heard = pairs[OutsideOpenings.PairOf(m, 0)];
+            r[m] = heard * end.U;
+            for (var k = 1; k <= m; k++)
+            {
+                x[m * r.Length + k] = -(heard * r[k] * overW);
+            }
+        }
+    }
+
+    /// <summary>Across a stretch in which no opening hears another.</summary>
+    /// <param name="from">The first opening on this side of it.</param>
+    /// <param name="far">The wave before.</param>
+    /// <param name="sent">What has become of (Z, −1) across it.</param>
+    /// <param name="near">What has become of the wave.</param>
+    /// <param name="excess">By which factor both came out too large.</param>
+    /// <param name="tape">Keeps what leads back.</param>
+    public void Cross(
+        int from,
+        in WaveState far,
+        in WaveState sent,
+        in WaveState near,
+        in ComplexVector excess,
+        MouthTape? tape
+    )
+    {
+        var log = far.Log - near.Log;
+        var grown = excess;
+        var back = W(sent) / (W(near) * W(far));
+        if (near.Log != far.Log || sent.Log != RealVector.Zero)
+        {
+            grown = Vector.Exp(log) * excess;
+            back = Vector.Exp(log + sent.Log) * back;
+        }
+
+        tape?.Keep(r[from..], grown, back);
+        for (var m = from; m < r.Length; m++)
+        {
+            for (var k = from; k <= m; k++)
+            {
+                ref var each = ref x[m * r.Length + k];
+                each -= r[m] * r[k] * back;
+            }
+        }
+
+        for (var m = from; m < r.Length; m++)
+        {
+            r[m] *= grown;
+        }
+    }
+
+    /// <summary>Past the shunt of an open hole.</summary>
+    /// <param name="n">Which opening it is.</param>
+    /// <param name="feet">See <see cref="SidePropagator.Feet"/>.</param>
+    /// <param name="wave">The wave beyond it, then before it.</param>
+    /// <param name="tape">Keeps what leads back.</param>
+    public void Pass(int n, in HoleFeet feet, ref WaveState wave, MouthTape? tape)
+    {
+        var (foot, flow, heard) = feet;
+        var beyond = wave;
+        var (p, u) = (wave.P, wave.U);
+        var overW = W(wave).Inverse();
+        var (rn, tn) = (r[n], r[n] * overW * flow);
+        var xn = x[n * r.Length + n] * flow;
+        var pivot = foot.P + heard.P * xn - impedance * tn;
+        var overPivot = pivot.Inverse();
+        var shunt = foot.U + heard.U * xn - tn;
+        var beta = p - heard.P * rn;
+        wave.P = pivot * p + impedance * (tn * beta);
+        wave.U = pivot * (u + heard.U * rn) + shunt * beta;
+        var overNext = W(wave).Inverse();
+        for (var m = n + 1; m < r.Length; m++)
+        {
+            var t = r[m] * overW;
+            direct[m] = x[m * r.Length + n] + pairs[OutsideOpenings.PairOf(m, n)];
+            gamma[m] = impedance * t - heard.P * direct[m];
+            var own = gamma[m] * overPivot;
+            var pm = impedance * (t + tn * own);
+            var um = heard.U * direct[m] - t + shunt * own;
+            c[m] = (pm + impedance * um) * overNext;
+        }
+
+        tape?.Keep(
+            new PassedHole(beyond, overW, feet, r[n], x[n * r.Length + n], beta, pivot),
+            direct[(n + 1)..],
+            gamma[(n + 1)..],
+            c[(n + 1)..]
+        );
+        for (var m = n + 1; m < r.Length; m++)
+        {
+            var lost = r[m] * pivot;
+            var put = direct[m] * flow;
+            for (var k = n + 1; k <= m; k++)
+            {
+                ref var each = ref x[m * r.Length + k];
+                each += put * (gamma[k] * overPivot - beta * c[k]) - lost * c[k];
+            }
+
+            r[m] = lost + put * beta;
+        }
+    }
+
+    private ComplexVector W(in WaveState wave) => wave.P + impedance * wave.U;
+}
