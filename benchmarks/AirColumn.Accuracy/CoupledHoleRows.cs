@@ -38,7 +38,7 @@ internal static class CoupledHoleRows
         foreach (var isMutual in new[] { true, false })
         {
             yield return Row(
-                "An open hole near the open end: the same",
+                "An open hole near the open end: the lowest resonance of a pipe that ends in them",
                 "hole-near-end-field.csv",
                 isMutual,
                 ReferenceTable.Read("hole-near-end-field.csv").Rows,

@@ -23,7 +23,7 @@ internal static class JunctionChapter
                 + "Holes follow fits to field solutions and published fits. These hold for holes that are small against the wavelength and farther apart than their width. "
                 + "The lengths of open holes were fitted to the low-frequency rows of `tone-hole-static.csv` and `tone-hole-field.csv`; their course at higher frequencies was not fitted. "
                 + "A bend follows potential flow, exact at low frequency, and causes a warning if the wave in it slows down by more than 5 cents. "
-                + "Openings that hear each other outside were not fitted to the field solutions below. A pair of holes is off there by what each hole is off by itself, too: 1 % of its shunt counts for 5 cents.",
+                + "What openings hear of each other outside was not fitted to the field solutions below. A pair is off by the error of each hole as well: 1 % of its shunt counts for up to 5.5 cents.",
             [
                 new Quantity(
                     "Step: l/a₁ at low frequency",

@@ -34,7 +34,12 @@ internal static class Provenances
         ("modes", ["integer"], "1", "the number of radial modes, including the plane one"),
         ("losses", ["string"], "text", "the model of the losses at the wall"),
         ("lossFactor", ["number"], "1", "the factor of these losses"),
-        ("mutualRadiation", ["boolean"], "truth", "whether openings of the column hear each other outside"),
+        (
+            "mutualRadiation",
+            ["boolean"],
+            "true or false",
+            "whether openings of the column hear each other outside"
+        ),
         ("airModels", ["array"], "text", "the models that gave the constants of the air"),
         ("radiation", ["string"], "text", "the model of radiation at the far end"),
         ("fingering", ["string"], "text", "the open tone holes"),

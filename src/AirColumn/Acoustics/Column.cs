@@ -12,8 +12,8 @@ namespace AirColumn;
 /// <para>
 /// The bore has a circular cross-section. <see cref="ColumnOptions"/> sets the model: one-dimensional waves with plane or curved fronts (source:
 /// chaigne2016, ch. 7) or several radial modes (pagneux1996), the losses at the wall, the radiation of the far end. Sudden changes of diameter have
-/// the air mass of kergomard1987. Holes and branches must be small against the wavelength where they join the bore. The sound they send each other
-/// outside and the vibration of the wall are not modelled. Valid below <see cref="CutOn"/>.
+/// the air mass of kergomard1987. Holes and branches must be small against the wavelength where they join the bore. Open holes
+/// and the open end hear each other outside (<see cref="ColumnOptions.MutualRadiation"/>). The vibration of the wall is not modelled. Valid below <see cref="CutOn"/>.
 /// </para>
 /// <para>
 /// Questions about resonances, uncertainty, standing waves and power are extension methods in this namespace: <c>column.FirstResonances(4)</c>.

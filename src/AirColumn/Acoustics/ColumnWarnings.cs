@@ -25,7 +25,7 @@ internal static class ColumnWarnings
         )
         {
             warnings.Add(
-                "Radial modes leave out that open holes and the open end hear each other outside. This moves resonances by a few cents. Compute "
+                "Radial modes leave out that open holes and the open end hear each other outside. This moves resonances, usually by a few cents. Compute "
                     + "the column with curved wave fronts (Wavefronts.Curved), with MutualRadiation on and off, to see by how many."
             );
         }

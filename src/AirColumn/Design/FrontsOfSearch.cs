@@ -2,7 +2,7 @@ namespace AirColumn;
 
 /// <summary>
 /// A search with wave fronts and a number of modes that stay the same from one trial to the next: what a column takes by itself may jump between
-/// two, by a few tenths of a cent.
+/// two. That is a few tenths of a cent, and with several open holes what they hear of each other, which radial modes leave out.
 /// </summary>
 internal static class FrontsOfSearch
 {

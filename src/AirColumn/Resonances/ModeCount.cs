@@ -1,6 +1,6 @@
 namespace AirColumn;
 
-/// <summary>How many modes a column has below a frequency, and where each lies but for its dissipation.</summary>
+/// <summary>How many modes a column has below a frequency, and where each lies but for its dissipation and for what openings hear of each other.</summary>
 internal sealed class ModeCount
 {
     private const int MostRounds = 60;

@@ -8,7 +8,7 @@ namespace AirColumn.Tests.Acoustics;
 /// </summary>
 public class TwoHolesFieldTests
 {
-    // What a single hole is off by is among it: at ka = 0.2 that is 3 cents already, since one percent of the shunt counts for 5.
+    // The error of a single hole is among it: 1 % of its shunt counts for up to 5.5 cents.
     [Theory]
     [InlineData(0, 0.031, 0.4)]
     [InlineData(0.031, 0.11, 1.5)]
@@ -27,7 +27,7 @@ public class TwoHolesFieldTests
     }
 
     [Fact]
-    public void Without_it_low_notes_of_a_pair_are_ten_times_as_far_off()
+    public void Without_it_low_notes_of_holes_in_phase_are_ten_times_as_far_off()
     {
         foreach (var (row, even, _) in Pairs(0, 0.11))
         {

@@ -68,11 +68,12 @@ public sealed record ColumnOptions
 
     /// <summary>
     /// Whether open tone holes and the open far end hear each other outside the tube; true by default. Sound from each of them then adds to the
-    /// pressure at the others, which changes resonances by a few cents.
+    /// pressure at the others. This moves resonances, usually by a few cents, by tens of cents where a pair of wide holes ends the column.
     /// </summary>
     /// <remarks>
-    /// The tube stands in the open, its holes on one line. Side branches, an end in a baffle and the blown end are not heard, and radial modes
-    /// leave it out (<see cref="AirColumn.Wavefronts.Multimodal"/>, with a warning).
+    /// The tube stands in the open, its holes on one line. Side branches, the blown end, and a far end whose impedance is given neither sound nor
+    /// hear. If the far end is in a baffle, no opening hears another. Radial modes leave it out too (<see cref="AirColumn.Wavefronts.Multimodal"/>); then
+    /// there is a warning. Gradients and the field inside leave it out in bores that attenuate by more than 8 Np. The time for a frequency grows as the cube of the number of open holes, from a few dozen holes on.
     /// </remarks>
     public bool MutualRadiation { get; init; } = true;
 

@@ -26,7 +26,8 @@ public enum Wavefronts
 
     /// <summary>
     /// <see cref="Curved"/> if its estimated error is below half a cent. Otherwise, where corners, steps and mouths influence each other or
-    /// slopes are steep, <see cref="Multimodal"/>. The estimate covers the whole bore and takes microseconds.
+    /// slopes are steep, <see cref="Multimodal"/>. The estimate covers the whole bore and takes microseconds. Modes leave
+    /// out what open holes hear of each other (<see cref="ColumnOptions.MutualRadiation"/>).
     /// <see cref="Column.Wavefronts"/> names the model chosen. The default everywhere. A column with other fronts warns if this choice would have
     /// taken modes.
     /// </summary>

@@ -116,15 +116,15 @@ internal sealed class ColumnField
     // What passes at the far end, and at the open holes if they hear each other, from the far end.
     private (FieldState End, Queue<Mouth> Holes) Mouths()
     {
-        if (model.Openings is not { } openings)
+        if (CoupledPath.Inside(model, band) is not { } path)
         {
             var (p, u) = model.End.At(Omega);
             return (new FieldState(p, u, 0), []);
         }
 
-        var path = new CoupledPath(model.Way, model.End, openings, model.Impedance, band);
         var (end, mouths) = path.Mouths(FrequencyVector.All(Omega));
-        return (FieldState.Of(end, 0, model.Impedance), new(mouths.Skip(openings.HasFarEnd ? 1 : 0)));
+        var first = model.Openings!.HasFarEnd ? 1 : 0;
+        return (FieldState.Of(end, 0, model.Impedance), new(mouths.Skip(first)));
     }
 
     // On the near and on the far side of a hole that hears others.

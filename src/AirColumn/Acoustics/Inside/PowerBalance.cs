@@ -14,11 +14,12 @@ namespace AirColumn;
 /// </remarks>
 /// <param name="Frequency">The frequency.</param>
 /// <param name="Input">½·Re(p·U*) into the blown end.</param>
-/// <param name="Radiated">½·Re(p·U*) out of the far end: the sound radiated there.</param>
+/// <param name="Radiated">½·Re(p·U*) out of the far end: the sound radiated there, less what it takes in from holes that it hears.</param>
 /// <param name="Viscous">½∫Re Z'·|U|²dx: friction at the wall.</param>
 /// <param name="Thermal">½∫Re Y'·|p|²dx: heat conduction into the wall.</param>
 /// <param name="SideOpenings">
-/// Power that goes into holes and branches: radiated by the open ones, lost at their own walls. 0 where there are none.
+/// Power that goes into holes and branches: radiated by the open ones, lost at their own walls. 0 where there are none. A single hole may take in
+/// power from outside if it hears others.
 /// </param>
 [JsonConverter(typeof(JsonAnswerConverter<PowerBalance>))]
 public sealed record PowerBalance(
@@ -30,7 +31,7 @@ public sealed record PowerBalance(
     double SideOpenings
 ) : IJsonAnswer
 {
-    /// <summary>Radiated over input power: the radiation efficiency of the far end, 0 to 1.</summary>
+    /// <summary>Radiated over input power: the radiation efficiency of the far end, 0 to 1; below 0 if the end takes in more from open holes than it sends.</summary>
     public double Efficiency => Radiated / Input;
 
     /// <summary>The sum of radiated power, viscous and thermal losses and the power into side openings, over the input power, minus 1.</summary>

@@ -9,7 +9,7 @@ namespace AirColumn;
 /// <param name="PressureRatio">p at the far end over p at the blown end, dimensionless.</param>
 /// <param name="FlowRatio">U at the far end over U at the blown end, dimensionless.</param>
 /// <param name="Impedance">Transfer impedance: p at the far end over U at the blown end, Pa·s/m³.</param>
-/// <param name="Efficiency">Power radiated from the far end over power sent into the blown end, 0 to 1.</param>
+/// <param name="Efficiency">Power radiated from the far end over power sent into the blown end, 0 to 1; below 0 if the end takes in more from open holes than it sends.</param>
 public readonly record struct TransferFunction(
     Complex PressureRatio,
     Complex FlowRatio,

@@ -32,6 +32,11 @@ internal sealed class OutsideOpenings
     public static OutsideOpenings? Of(ColumnLine line, bool[] open)
     {
         var bore = line.Parts.Bore;
+        if (bore.FarEnd is BaffledEnd)
+        {
+            return null;
+        }
+
         var length = bore.LengthMetres;
         var end = bore.FarEnd as OpenEnd;
         var hasFarEnd = end is not null && line.Load.IsSmooth;
@@ -53,7 +58,7 @@ internal sealed class OutsideOpenings
             }
         }
 
-        if (places.Count < 2 || bore.FarEnd is BaffledEnd)
+        if (places.Count < 2)
         {
             return null;
         }

@@ -30,4 +30,20 @@ internal static class Attenuation
         var s = medium.Wall.Unit * radius * Math.Sqrt(band.High);
         return band.High / medium.SpeedOfSound * length * Math.Sqrt(front) * (s < 6 ? 2.4 : 1.5) / s;
     }
+
+    /// <summary>Along the bore of some parts, Np.</summary>
+    public static double Along(LinePart[] parts, in Band band)
+    {
+        var sum = 0.0;
+        foreach (var part in parts)
+        {
+            if (part is BoreSegment segment)
+            {
+                var radius = segment.Section.SmallestRadius;
+                sum += Of(segment.Medium, radius, segment.Length, segment.Section.InertiaFactor, band);
+            }
+        }
+
+        return sum;
+    }
 }

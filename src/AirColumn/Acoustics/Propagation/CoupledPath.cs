@@ -9,6 +9,9 @@ namespace AirColumn.Acoustics.Propagation;
 /// <remarks><see cref="HeardBeyond"/> tells what is carried along beside pressure and flow.</remarks>
 internal sealed class CoupledPath
 {
+    // Np, beyond which what comes in at a far opening cannot be followed inwards from there.
+    private const double MostAttenuation = 8;
+
     private readonly PlanePath path;
     private readonly Termination end;
     private readonly OutsideOpenings openings;
@@ -66,6 +69,15 @@ internal sealed class CoupledPath
         ArrayPool<ComplexVector>.Shared.Return(rented);
         return tape.Unwind(openings, end, impedance, frequency.Omega);
     }
+
+    /// <summary>
+    /// The way with <see cref="Mouths"/>, for what goes on inside and for gradients; null where no opening hears another, or the bore attenuates so
+    /// strongly that both leave it out.
+    /// </summary>
+    public static CoupledPath? Inside(ColumnModel model, in Band band) =>
+        model.Openings is { } openings && Attenuation.Along(model.Way, band) < MostAttenuation
+            ? new CoupledPath(model.Way, model.End, openings, model.Impedance, band)
+            : null;
 
     private void Carry(
         ReadOnlySpan<FrequencyVector> frequencies,

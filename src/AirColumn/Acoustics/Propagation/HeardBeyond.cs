@@ -12,8 +12,7 @@ namespace AirColumn.Acoustics.Propagation;
 /// <item>the pressure that reaches the mouth m from beyond is rₘ·a + Σ xₘₖ·Uₖ, x symmetric;</item>
 /// <item>by reciprocity the wave that Uₘ makes it send back is (Z, −1)·tₘ·Uₘ, tₘ = rₘ/W.</item>
 /// </list>
-/// A passive line has W ≠ 0, so nothing is divided by what can vanish, and in no row of open holes, however long, do numbers grow against each
-/// other. At a hole, the pressure at its foot is that of the bore; this eliminates its flow. The wave is multiplied by the pivot: where nothing
+/// A passive line has W ≠ 0, so nothing is divided by what can vanish, and no digits are lost, however long a row of open holes is. At a hole, the pressure at its foot is that of the bore; this eliminates its flow. The wave is multiplied by the pivot: where nothing
 /// is heard it is what <see cref="SidePropagator"/> makes of it.
 /// </remarks>
 internal readonly ref struct HeardBeyond
@@ -74,7 +73,7 @@ internal readonly ref struct HeardBeyond
     /// <param name="far">The wave before.</param>
     /// <param name="sent">What has become of (Z, −1) across it.</param>
     /// <param name="near">What has become of the wave.</param>
-    /// <param name="excess">By which factor both came out too large.</param>
+    /// <param name="excess">The factor by which both came out too large.</param>
     /// <param name="tape">Keeps what leads back.</param>
     public void Cross(
         int from,
@@ -87,7 +86,7 @@ internal readonly ref struct HeardBeyond
     {
         var log = far.Log - near.Log;
         var grown = excess;
-        var back = W(sent) / (W(near) * W(far));
+        var back = W(sent) / W(near) / W(far);
         if (near.Log != far.Log || sent.Log != RealVector.Zero)
         {
             grown = Vector.Exp(log) * excess;

@@ -38,6 +38,9 @@ internal sealed class SidePropagator : Propagator
     private const double LeastShare = 0.01;
     private const double HighestShare = 0.99;
 
+    // Np, beyond which a hole is so narrow that what is heard at its mouth does not reach its foot.
+    private const double MostAttenuation = 10;
+
     private readonly SideColumn side;
     private readonly PlanePath branch;
     private readonly double unit; // of the pressure at the foot, so that rows of holes do not overflow
@@ -76,6 +79,11 @@ internal sealed class SidePropagator : Propagator
         Span<WaveState> heard = [new(ComplexVector.One, ComplexVector.Zero)];
         branch.Carry(new(in frequency), own);
         branch.Pass(new(in frequency), heard);
+        if (RealVectors.Largest(own[0].Log) > MostAttenuation)
+        {
+            heard[0] = new WaveState(ComplexVector.Zero, ComplexVector.Zero);
+        }
+
         var scale = Scale(frequency);
         var size = Vector.Exp(heard[0].Log);
         return new HoleFeet(

@@ -76,7 +76,7 @@ internal sealed class PlanePath
 
     private static List<Propagator> Prepare(LinePart[] parts, in Band band)
     {
-        var isStrong = IsStrong(parts, band);
+        var isStrong = Attenuation.Along(parts, band) > Attenuation.Strong;
         var found = new List<Propagator>(parts.Length);
         var run = new List<BoreSegment>(parts.Length);
         for (var i = parts.Length - 1; i >= 0; i--)
@@ -153,26 +153,5 @@ internal sealed class PlanePath
         return band.Tolerance >= FinestOfCones
             && ConeStepCount.Of(cone, segment.Medium, band, false) is var steps
             && (steps < FewSteps || steps < CollocationCost * CollocationTable.StepsOf(segment, band));
-    }
-
-    private static bool IsStrong(LinePart[] parts, in Band band)
-    {
-        var sum = 0.0;
-        foreach (var part in parts)
-        {
-            if (part is BoreSegment segment)
-            {
-                var radius = segment.Section.SmallestRadius;
-                sum += Attenuation.Of(
-                    segment.Medium,
-                    radius,
-                    segment.Length,
-                    segment.Section.InertiaFactor,
-                    band
-                );
-            }
-        }
-
-        return sum > Attenuation.Strong;
     }
 }

@@ -7,12 +7,13 @@ namespace AirColumn.Acoustics.Radiation;
 /// A point source in free space, jωρ·e^(−jkd)/(4πd), and beside it what the tube keeps together at low frequency. Both openings lie on one
 /// line along a straight tube that stands in the open.
 /// <para>
-/// Two holes: that excess is e^(−0.94·(d/r)^0.76)/d, r the outer radius. It is the static sum over the circular modes of a long cylinder,
-/// within 0.01/d for d/r from 0.5 to 6. For d ≪ r it is that of a baffle.
+/// Two holes: that excess is e^(−0.943·(d/r)^0.713)/d, r the outer radius, a fit to the static sum over the circular modes of a long cylinder
+/// (morse1948). For d ≪ r it is that of a baffle. It is kept at all frequencies. In field solutions of two holes it grows with frequency, from 0.18/d to
+/// 0.28/d at kr = 0.5 where d = 2.3 r.
 /// </para>
 /// <para>
-/// A hole and an open end: there the tube ends, and the static field of a flow out of its end is that of a source one outer radius farther
-/// away, within 2 % from half a radius on (integral equation over the surface of a cylinder 60 radii long).
+/// A hole and an open end: there the tube ends, and the static field of a flow out of its end is about that of a source one outer radius farther
+/// away. hole-near-end-field.csv shows how near that comes.
 /// </para>
 /// <para>
 /// Openings that are not small send less sideways, and those in a wide tube more. The source is multiplied by a gain of either opening whose
@@ -25,7 +26,7 @@ internal readonly record struct MutualImpedance(double Distance, double Excess)
 {
     /// <summary>Two holes so far apart, m, in a tube of an outer radius, m.</summary>
     public static MutualImpedance OfHoles(double spacing, double outerRadius) =>
-        new(spacing, Math.Exp(-0.94 * Math.Pow(spacing / outerRadius, 0.76)) / spacing);
+        new(spacing, Math.Exp(-0.943 * Math.Pow(spacing / outerRadius, 0.713)) / spacing);
 
     /// <summary>A hole so far from the open end, m, of a tube of an outer radius, m.</summary>
     public static MutualImpedance OfHoleAndEnd(double spacing, double outerRadius) =>

@@ -75,10 +75,10 @@ internal sealed class PlaneSensitivity : StateSensitivity
         var state = new WaveState(p, u);
         var (far, mouths) = coupled?.Mouths(frequencies) ?? (state, []);
         (state, u) = (far, far.U);
-        var opening = column.Openings is { HasFarEnd: true } ? 1 : 0;
+        var opening = coupled is not null && column.Openings!.HasFarEnd ? 1 : 0;
         foreach (var link in loadLinks)
         {
-            // The flow there is 1 in all of them, or 0.
+            // Terminations have a flow of 1 or 0 whatever the parameter; u is the flow that passes.
             q[link.Parameter] += u * u * link.DerivativeAt(omega, static (load, in w) => load.At(w).Pressure);
         }
 
@@ -132,13 +132,13 @@ internal sealed class PlaneSensitivity : StateSensitivity
     // What openings hear of each other changes with the distance between them and with the air.
     private void AddOutside(RealVector omega, Mouth[] mouths, Span<ComplexVector> q)
     {
+        var pairs = new ComplexVector[openingLinks.Length > 0 ? column.Openings!.Pairs : 0];
         foreach (var link in openingLinks)
         {
             q[link.Parameter] += link.DerivativeAt(
                 omega,
                 (openings, in w) =>
                 {
-                    var pairs = new ComplexVector[openings.Pairs];
                     openings.At(w, pairs);
                     var sum = ComplexVector.Zero;
                     for (var i = 1; i < mouths.Length; i++)
@@ -158,13 +158,7 @@ internal sealed class PlaneSensitivity : StateSensitivity
 
     /// <inheritdoc/>
     public override SensitivityPath Prepare(in Band band, CancellationToken cancellationToken) =>
-        new Path(
-            this,
-            PartsFor(band, cancellationToken),
-            column.Openings is { } openings
-                ? new CoupledPath(parts, column.End, openings, column.Impedance, band)
-                : null
-        );
+        new Path(this, PartsFor(band, cancellationToken), CoupledPath.Inside(column, band));
 
     private PartSensitivity[] PartsFor(in Band band, CancellationToken cancellationToken)
     {

@@ -1,12 +1,13 @@
 using System.Numerics;
 using AirColumn.Acoustics.Line;
+using AirColumn.Acoustics.Propagation;
 using AirColumn.Acoustics.Vectors;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace AirColumn.Tests.Acoustics.Propagation;
 
 /// <summary>
-/// A straight tube without losses whose open holes hear each other: all pressures and flows at once from one system of linear equations, solved by a
+/// A column whose open holes hear each other: all pressures and flows at once from one system of linear equations, solved by a
 /// general-purpose library.
 /// </summary>
 internal static class CoupledHoles
@@ -36,11 +37,6 @@ internal static class CoupledHoles
             var (p, u, p2, u2) = (2 * i, 2 * i + 1, 2 * i + 2, 2 * i + 3);
             switch (parts[i])
             {
-                case BoreSegment segment:
-                    var (cos, zSin, ySin) = Line(segment, omega);
-                    (a[row, p], a[row, p2], a[row++, u2]) = (1, -cos, -zSin);
-                    (a[row, u], a[row, p2], a[row++, u2]) = (1, -ySin, -cos);
-                    break;
                 case SideColumn { IsOpenHole: true } side:
                     var arm = Complex.ImaginaryOne * omega * side.SeriesMass / 2;
                     var mine = 2 * joints + hole;
@@ -48,15 +44,18 @@ internal static class CoupledHoles
                     // p − arm·U in the middle on either side.
                     (a[row, p], a[row, u], a[row, p2], a[row++, u2]) = (1, -arm, -1, -arm);
                     // The mouth to the foot: its own wave, and what is heard there.
-                    var (pFoot, pHeard, uFoot, uHeard) = Foot(side, omega);
+                    var (pFoot, pHeard, uFoot, uHeard) = Foot(model, side, omega);
                     (a[row, p], a[row, u], a[row, mine]) = (1, -arm, -pFoot);
                     Hear(row++, number, -pHeard);
                     (a[row, u], a[row, u2], a[row, mine]) = (1, -1, -uFoot);
                     Hear(row++, number, -uHeard);
                     hole++;
                     break;
-                default:
-                    throw new InvalidOperationException("Straight tubes with open holes only.");
+                case var part:
+                    var (pp, pu, up, uu) = TwoPortOf(model, part, omega);
+                    (a[row, p], a[row, p2], a[row++, u2]) = (1, -pp, -pu);
+                    (a[row, u], a[row, p2], a[row++, u2]) = (1, -up, -uu);
+                    break;
             }
         }
 
@@ -88,17 +87,33 @@ internal static class CoupledHoles
         }
     }
 
-    private static (Complex Cos, Complex ZSin, Complex YSin) Line(BoreSegment segment, double omega)
+    // What a part makes of (p, U) on its far side, by the way of single columns, which no opening hears.
+    private static (Complex PP, Complex PU, Complex UP, Complex UU) TwoPortOf(
+        ColumnModel model,
+        LinePart part,
+        double omega
+    )
     {
-        var radius = segment.Section.WallAt(0).Radius;
-        var z = segment.Gas.Density * segment.Gas.SpeedOfSound / (Math.PI * radius * radius);
-        var kl = omega / segment.Gas.SpeedOfSound * segment.Length;
-        var sin = Complex.ImaginaryOne * Math.Sin(kl);
-        return (Math.Cos(kl), z * sin, sin / z);
+        var path = new PlanePath([part], model.End, model.Impedance, new Band(omega, omega, 1e-13));
+        var frequency = FrequencyVector.All(omega);
+        Span<FrequencyVector> both = [frequency, frequency];
+        Span<WaveState> states =
+        [
+            new(ComplexVector.One, ComplexVector.Zero),
+            new(ComplexVector.Zero, ComplexVector.All(1 / model.Impedance)),
+        ];
+        path.Pass(both, states);
+        var scale = path.Propagators[0].Excess(frequency).At(0);
+        var (first, second) = (Of(states[0]), Of(states[1]));
+        return (first.P, model.Impedance * second.P, first.U, model.Impedance * second.U);
+
+        (Complex P, Complex U) Of(in WaveState state) =>
+            (state.P.At(0) * Math.Exp(state.Log[0]) / scale, state.U.At(0) * Math.Exp(state.Log[0]) / scale);
     }
 
     // p and U at the foot for a flow of 1 out of the mouth, and for a pressure of 1 heard at it.
     private static (Complex POwn, Complex PHeard, Complex UOwn, Complex UHeard) Foot(
+        ColumnModel model,
         SideColumn side,
         double omega
     )
@@ -109,20 +124,11 @@ internal static class CoupledHoles
         );
         foreach (var part in side.Parts.Reverse())
         {
-            (own, heard) = (Through(part, own), Through(part, heard));
+            var (pp, pu, up, uu) = TwoPortOf(model, part, omega);
+            own = (pp * own.P + pu * own.U, up * own.P + uu * own.U);
+            heard = (pp * heard.P + pu * heard.U, up * heard.P + uu * heard.U);
         }
 
         return (own.P, heard.P, own.U, heard.U);
-
-        (Complex P, Complex U) Through(LinePart part, (Complex P, Complex U) there)
-        {
-            if (part is SeriesMass mass)
-            {
-                return (there.P + Complex.ImaginaryOne * omega * mass.InertanceAt(omega) * there.U, there.U);
-            }
-
-            var (cos, zSin, ySin) = Line((BoreSegment)part, omega);
-            return (cos * there.P + zSin * there.U, ySin * there.P + cos * there.U);
-        }
     }
 }
