@@ -37,6 +37,44 @@ public class ResonanceGradientTests
         }
     }
 
+    // Each hole multiplies the wave by the pressure at its foot, some 10⁶ Pa: two dozen of them must not make it overflow.
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Long_rows_of_open_holes_have_gradients(bool isMutual)
+    {
+        var bore = Bore.Build().Cylinder(Mm(15), Mm(900));
+        for (var i = 0; i < 24; i++)
+        {
+            bore = bore.Hole(Mm(250 + 25 * i), Mm(8), Mm(3));
+        }
+
+        var options = OneDimensional with { MutualRadiation = isMutual };
+        var column = new Column(bore.OpenEnd(Mm(3)), TableAir, options);
+        ColumnParameter[] parameters = [ColumnParameter.HolePosition(0), ColumnParameter.HoleDiameter(1)];
+        var resonances = column.FirstResonances(3);
+        var gradients = column.Gradients(resonances, parameters);
+        for (var n = 0; n < parameters.Length; n++)
+        {
+            var step = parameters[n].StepAt(column.Parts);
+            var expected = GradientColumns.Difference(
+                column,
+                parameters[n],
+                step,
+                other => [.. other.FirstResonances(3).Select(r => r.Frequency.Hertz)]
+            );
+            for (var i = 0; i < resonances.Count; i++)
+            {
+                var noise = 1e-10 * resonances[i].Frequency.Hertz / step;
+                Near.Absolute(
+                    expected[i],
+                    gradients[i].HertzPerUnit[n],
+                    1e-6 * Math.Abs(expected[i]) + noise
+                );
+            }
+        }
+    }
+
     // f = c/4L and a diameter without effect.
     [Fact]
     public void A_quarter_wave_shortens_as_it_should()

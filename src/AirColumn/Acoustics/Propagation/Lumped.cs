@@ -69,6 +69,9 @@ internal sealed class SidePropagator : Propagator
         }
     }
 
+    /// <summary>What the wave at its foot is multiplied by, so that rows of holes do not overflow.</summary>
+    public double Unit => unit;
+
     /// <summary>What it is of.</summary>
     public SideColumn Side => side;
 

@@ -33,6 +33,7 @@ internal sealed class SideSensitivity : PartSensitivity
 {
     private readonly SideColumn side;
     private readonly PlanePath branch;
+    private readonly double unit; // of the wave at the foot, the same in all
     private readonly (Link<SideColumn> Link, PlanePath?[] Branches)[] links;
 
     public SideSensitivity(SideColumn side, IReadOnlyList<Link<SideColumn>> links, in Band band)
@@ -40,6 +41,7 @@ internal sealed class SideSensitivity : PartSensitivity
         this.side = side;
         var within = band;
         branch = Path(side);
+        unit = new SidePropagator(side, band).Unit;
         this.links =
         [
             .. links.Select(link =>
@@ -147,10 +149,11 @@ internal sealed class SideSensitivity : PartSensitivity
         return new WaveState(size * state[0].P, size * state[0].U);
     }
 
-    private static WaveState At(PlanePath path, in FrequencyVector frequency)
+    private WaveState At(PlanePath path, in FrequencyVector frequency)
     {
         Span<WaveState> state = stackalloc WaveState[1];
         path.CarryNormalised(new(in frequency), state);
+        (state[0].P, state[0].U) = (unit * state[0].P, unit * state[0].U);
         return state[0];
     }
 }
