@@ -35,7 +35,7 @@ public sealed record TubeResponse
     /// <summary>The resonances heard, in order.</summary>
     public IReadOnlyList<RecordedResonance> Resonances { get; }
 
-    /// <summary>A sentence on why there are none; null if there are some.</summary>
+    /// <summary>Why no resonances were heard, in a sentence; null if some were.</summary>
     public string? Reason { get; }
 
     /// <summary>Warnings for the user, such as clipping.</summary>

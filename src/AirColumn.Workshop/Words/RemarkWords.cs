@@ -18,7 +18,7 @@ internal static class RemarkWords
         $"Between {Named.The(part)} and {Named.The(other)} there is no socket: butted ends leak and come apart. Describe the socket, or put a coupling between them.";
 
     public static string OneLength(TubePart first, PipePart pipe) =>
-        $"{Named.Begin(pipe)} and {Named.The(first)} are counted as cut from one length of pipe, too wide or too narrow together. If they are not, measure the inside of both.";
+        $"{Named.Begin(pipe)} and {Named.The(first)} are assumed to be cut from one length of pipe: if one is too wide, so is the other. If they are not, measure the inside of both.";
 
     public static string LooseInsert(InsertPart insert, PipePart into, Length room) =>
         $"{Named.Begin(insert)}, {Wording.Size(insert.Outside)} outside, is {Wording.Size(room)} narrower than the inside of {Named.The(into)}: it leaks and falls out unless "

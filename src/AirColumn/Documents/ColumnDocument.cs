@@ -200,7 +200,7 @@ public sealed record ColumnDocument
 
     /// <summary>The document as text of version 2 that reads back to an equal one. Dimensions are in millimetres.</summary>
     /// <returns>The JSON text.</returns>
-    /// <exception cref="NotSupportedException">The text would be larger than the 16 MiB that are read.</exception>
+    /// <exception cref="NotSupportedException">The text would be larger than 16 MiB, the largest that can be read back.</exception>
     public string ToJson() => DocumentWriter.Text(this);
 
     /// <summary>

@@ -25,7 +25,7 @@ internal static class DocumentWriter
         return bytes.Length <= DocumentReader.LargestSize
             ? Encoding.UTF8.GetString(bytes.GetBuffer().AsSpan(0, (int)bytes.Length))
             : throw new NotSupportedException(
-                "The document would be larger than the 16 MiB that are read; describe the bore by fewer sections or points."
+                "The document would be larger than 16 MiB, the largest that can be read back; describe the bore with fewer sections or points."
             );
     }
 

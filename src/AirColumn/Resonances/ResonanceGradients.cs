@@ -5,7 +5,7 @@ using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn;
 
-/// <summary>Gradients of resonances with dimensions and air.</summary>
+/// <summary>Gradients of resonances: how each changes with the dimensions and with the air.</summary>
 public static class ResonanceGradients
 {
     // Of the frequency: a sixth of a cent. Resonances are far better; others are not as near.

@@ -94,7 +94,8 @@ public sealed record ColumnOptions
     /// <summary>
     /// Relative error allowed in the transfer matrix of a section that has no closed form (a taper with losses): 1e-13 to 1e-3; 1e-10 by
     /// default. Cylinders are exact whatever the tolerance. The error of an impedance is up to ten times the tolerance in ordinary bores, and more
-    /// next to sharp resonances. The interpolation of a curve adds a hundredth of it, which the curve states.
+    /// next to sharp resonances. Interpolating a curve adds an error of a hundredth of the tolerance, and the
+    /// curve reports it (<see cref="ImpedanceCurve.InterpolationError"/>).
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range or not a number.</exception>
     public double RelativeTolerance
