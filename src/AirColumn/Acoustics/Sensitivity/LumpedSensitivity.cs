@@ -74,23 +74,7 @@ internal sealed class SideSensitivity : PartSensitivity
 
         state = new WaveState(mouth.Beyond.P, mouth.Beyond.U + mouth.Taken);
         var squares = (0.5 * omega * (mouth.Beyond.U * mouth.Beyond.U + state.U * state.U)).TimesJ();
-        var foot = At(branch, side.End, mouth, frequency);
-        foreach (var (link, branches) in links)
-        {
-            var (dp, du) = (link.Weight * foot.P, link.Weight * foot.U);
-            for (var n = 0; n < branches.Length; n++)
-            {
-                if (branches[n] is { } other)
-                {
-                    var there = At(other, link.Parts[n]!.End, mouth, frequency);
-                    (dp, du) = (dp + link.Weights[n] * there.P, du + link.Weights[n] * there.U);
-                }
-            }
-
-            q[link.Parameter] +=
-                link.Derivative(part => part.SeriesMass) * squares - (foot.P * du - foot.U * dp);
-        }
-
+        AddLinks(frequency, mouth, At(branch, side, mouth, frequency), squares, ComplexVector.One, q);
         MassPropagator.Put(0.5 * side.SeriesMass * omega, ref state);
     }
 
@@ -99,7 +83,7 @@ internal sealed class SideSensitivity : PartSensitivity
         var omega = frequency.Omega;
         var half = 0.5 * side.SeriesMass * omega;
         var before = state.U;
-        var foot = At(branch, frequency);
+        var foot = At(branch, side, null, frequency);
         MassPropagator.Put(half, ref state);
         // In front of the branch, times the pressure at its foot.
         var middle = state.P;
@@ -111,6 +95,22 @@ internal sealed class SideSensitivity : PartSensitivity
             each *= square;
         }
 
+        AddLinks(frequency, null, foot, squares, middle * middle, q);
+        state.P = foot.P * middle;
+        state.U = flow;
+        MassPropagator.Put(half, ref state);
+    }
+
+    // What each parameter does to the series mass and to the shunt, for the state and its square at the foot that are given.
+    private void AddLinks(
+        in FrequencyVector frequency,
+        Mouth? mouth,
+        in WaveState foot,
+        in ComplexVector squares,
+        in ComplexVector square,
+        Span<ComplexVector> q
+    )
+    {
         foreach (var (link, branches) in links)
         {
             // For a fixed state at its far end, p²·δY = p·δU − U·δp at the foot.
@@ -119,39 +119,31 @@ internal sealed class SideSensitivity : PartSensitivity
             {
                 if (branches[n] is { } other)
                 {
-                    var there = At(other, frequency);
+                    var there = At(other, link.Parts[n]!, mouth, frequency);
                     var scale = link.Weights[n] * Vector.Exp(there.Log - foot.Log);
                     (dp, du) = (dp + scale * there.P, du + scale * there.U);
                 }
             }
 
             var shunt = foot.P * du - foot.U * dp;
-            q[link.Parameter] +=
-                link.Derivative(part => part.SeriesMass) * squares - shunt * (middle * middle);
+            q[link.Parameter] += link.Derivative(part => part.SeriesMass) * squares - shunt * square;
         }
-
-        state.P = foot.P * middle;
-        state.U = flow;
-        MassPropagator.Put(half, ref state);
     }
 
-    private static WaveState At(PlanePath path, Termination end, in Mouth mouth, in FrequencyVector frequency)
-    {
-        Span<WaveState> state =
-        [
-            new(
-                ComplexVector.MultiplyAdd(end.At(frequency.Omega).Pressure, mouth.Flow, mouth.Heard),
-                mouth.Flow
-            ),
-        ];
-        path.Pass(new(in frequency), state);
-        var size = Vector.Exp(state[0].Log);
-        return new WaveState(size * state[0].P, size * state[0].U);
-    }
-
-    private WaveState At(PlanePath path, in FrequencyVector frequency)
+    // At the foot, for the mouth's own wave, or for what passes at a mouth that hears others.
+    private WaveState At(PlanePath path, SideColumn of, Mouth? mouth, in FrequencyVector frequency)
     {
         Span<WaveState> state = stackalloc WaveState[1];
+        if (mouth is { } heard)
+        {
+            var pressure = of.End.At(frequency.Omega).Pressure;
+            var p = ComplexVector.MultiplyAdd(pressure, heard.Flow, heard.Heard);
+            state[0] = new WaveState(p, heard.Flow);
+            path.Pass(new(in frequency), state);
+            var size = Vector.Exp(state[0].Log);
+            return new WaveState(size * state[0].P, size * state[0].U);
+        }
+
         path.CarryNormalised(new(in frequency), state);
         (state[0].P, state[0].U) = (unit * state[0].P, unit * state[0].U);
         return state[0];
