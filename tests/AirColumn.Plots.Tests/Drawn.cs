@@ -39,7 +39,11 @@ internal sealed class Drawn
                     using var font = new SKFont(
                         Drawing.OpenFont.Typeface(text.Attribute("font-weight") is not null),
                         size
-                    );
+                    )
+                    {
+                        Hinting = SKFontHinting.None,
+                        Subpixel = true,
+                    };
                     var (dx, dy) = Shift(text);
                     return (
                         shown,

@@ -48,6 +48,10 @@ internal sealed class ReadBack
                 .Select(one => (Shift(one.Element).Y, Value(one.Text))),
         ]);
 
+    /// <summary>The numbers beside the axis up, and how high they stand.</summary>
+    public IReadOnlyList<(double Place, double Value)> Numbers() =>
+        [.. Axis(text => Shift(text).X).First().Select(one => (Shift(one.Element).Y, Value(one.Text)))];
+
     /// <summary>The text, and where it begins.</summary>
     public (string Colour, double X, double Y) Text(string text)
     {

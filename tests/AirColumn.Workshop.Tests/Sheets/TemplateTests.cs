@@ -1,7 +1,10 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using System.Xml.Linq;
 using AirColumn.Workshop.Instruments;
 using AirColumn.Workshop.Sheets;
+using AirColumn.Workshop.Tubes;
+using FsCheck.Xunit;
 using UnitsNet;
 
 namespace AirColumn.Workshop.Tests.Sheets;
@@ -50,6 +53,114 @@ public partial class TemplateTests
             .Take(2);
         Assert.All(last.Zip(there), pair => Assert.Equal(pair.Second, pair.First, 0.001));
         Fits(page);
+    }
+
+    // Every hole is on its piece, at its distance from the edge; on a joint it is on both pieces. The tape along the edge counts from there.
+    [Property(MaxTest = 20)]
+    public void Holes_of_a_pipe_lie_where_they_are_measured(int seed)
+    {
+        var random = new Random(seed);
+        var outside = random.Next(25, 60);
+        double[] at = [.. Enumerable.Range(0, 6).Select(i => 40.0 + 90 * i + random.Next(0, 60))];
+        double[] wide = [.. at.Select(_ => (double)random.Next(5, 18))];
+        var pipe = new PipePart(
+            "pipe",
+            Length.FromMillimeters(outside - 5),
+            Length.FromMillimeters(outside),
+            null
+        );
+        var page = Templates.Of(
+            new TubeAssembly([
+                pipe,
+                .. at.Select(
+                    (mm, i) =>
+                        new HolePart(
+                            $"hole {i}",
+                            Length.FromMillimeters(wide[i]),
+                            Length.FromMillimeters(mm),
+                            PipeEnd.Open
+                        )
+                ),
+            ]),
+            1,
+            LengthUnits.Millimetres
+        );
+        // Each piece is a drawing, after that of the ruler.
+        var pieces = XDocument
+            .Parse(
+                page[
+                    page.IndexOf("<main>", StringComparison.Ordinal)..(
+                        page.IndexOf("</main>", StringComparison.Ordinal) + 7
+                    )
+                ]
+            )
+            .Descendants("svg")
+            .Where((_, i) => i % 2 == 1)
+            .ToList();
+        const double Long = 170;
+        var around = Math.PI * outside;
+        double Of(XElement shape, string name) =>
+            double.Parse((string)shape.Attribute(name)!, CultureInfo.InvariantCulture);
+        var seen = new List<(int Hole, double From, double Radius)>();
+        foreach (var (number, piece) in pieces.Index())
+        {
+            foreach (var circle in piece.Elements("circle"))
+            {
+                var (x, y) = (Of(circle, "cx"), Of(circle, "cy"));
+                Assert.Equal(around / 2, y, 0.001);
+                // Its name above it, and moved only as far as the piece goes.
+                var name = piece
+                    .Elements("text")
+                    .Where(text => text.Value.StartsWith("hole", StringComparison.Ordinal))
+                    .MinBy(text => Math.Abs(Of(text, "x") - x))!;
+                Assert.True(Of(name, "y") < y - Of(circle, "r") && Math.Abs(Of(name, "x") - x) <= 24);
+                var hole = name.Value["hole ".Length] - '0';
+                Assert.EndsWith(
+                    FormattableString.Invariant($"⌀ {wide[hole]} mm"),
+                    name.Value,
+                    StringComparison.Ordinal
+                );
+                seen.Add((hole, number * Long + (Long - x), Of(circle, "r")));
+                // A cross marks its middle.
+                Assert.Contains(
+                    piece.Elements("line"),
+                    line =>
+                        Of(line, "x1") == x && Of(line, "x2") == x && Of(line, "y1") < y && Of(line, "y2") > y
+                );
+            }
+
+            var marks = piece
+                .Elements("line")
+                .Where(line => Of(line, "x1") == Of(line, "x2") && Of(line, "y2") == Math.Round(around, 3))
+                .ToList();
+            Assert.Equal(
+                Enumerable.Range(0, 18).Select(i => Long - 10.0 * i),
+                marks.Select(mark => Of(mark, "x1"))
+            );
+            var words = piece
+                .Elements("text")
+                .Where(text => Of(text, "y") < 6)
+                .ToDictionary(text => (string)text.Attribute("class")!, text => text.Value);
+            Assert.Equal(
+                number == 0 ? "the pipe's end towards the open end" : $"join {(char)('A' + number - 1)}",
+                words["end"]
+            );
+            Assert.Equal(
+                number == pieces.Count - 1 ? "to the lips" : $"join {(char)('A' + number)}",
+                words[""]
+            );
+        }
+
+        Assert.All(
+            seen,
+            one => Assert.Equal((at[one.Hole], wide[one.Hole] / 2), (Math.Round(one.From, 3), one.Radius))
+        );
+        var joints = at.Zip(
+            wide,
+            (mm, d) => (int)Math.Floor((mm + d / 2) / Long) - (int)Math.Floor((mm - d / 2) / Long)
+        );
+        Assert.Equal(at.Length + joints.Sum(), seen.Count);
+        Assert.Equal(at.Length, seen.Select(one => one.Hole).Distinct().Count());
     }
 
     [Theory]

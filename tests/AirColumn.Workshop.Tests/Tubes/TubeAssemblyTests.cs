@@ -48,6 +48,37 @@ public class TubeAssemblyTests
         );
     }
 
+    // Cut from one length of pipe, both are as wide: one tolerance for the two. Anything that tells them apart makes it two.
+    [Fact]
+    public void Pipes_of_one_length_are_off_together()
+    {
+        var stock = Catalogue.Standard.Pipe("pvc-40 1-1/2");
+        var pipe = PipePart.Of("one", stock, stock.Inside, Mm(300));
+        var off = Length.FromMillimeters(pipe.InsidePlusMinus.Millimeters);
+        PipePart Made(double inside, double outside, Length plusMinus, bool isMeasured, StockPipe? of) =>
+            new("other", Mm(inside), Mm(outside), null)
+            {
+                InsidePlusMinus = plusMinus,
+                IsMeasured = isMeasured,
+                Stock = of,
+            };
+        var (inside, outside) = (stock.Inside.Millimeters, stock.Outside.Millimeters);
+        Assert.Equal(1, Apart(Made(inside, outside, off, true, stock)));
+        Assert.Equal(2, Apart(Made(inside + 0.4, outside, off, true, stock)));
+        Assert.Equal(2, Apart(Made(inside, outside + 0.2, off, true, stock)));
+        Assert.Equal(2, Apart(Made(inside, outside, off * 2, true, stock)));
+        Assert.Equal(2, Apart(Made(inside, outside, off, false, stock)));
+        Assert.Equal(2, Apart(Made(inside, outside, off, true, null)));
+
+        // Besides those of the coupling, the cut and the temperature.
+        int Apart(PipePart other)
+        {
+            var coupling = JoinPart.Straight("coupling", Small, Small, Mm(41), Mm(3));
+            var tube = new TubeAssembly([pipe, coupling, other], Mm(3)).Assemble(Mm(700));
+            return TubeBuilder.Tolerances(tube, Bench.Room, new BuildOptions()).Count - 3;
+        }
+    }
+
     [Fact]
     public void An_elbow_and_a_bend_are_as_long_as_their_centrelines()
     {

@@ -116,10 +116,11 @@ internal sealed class Clone(string top)
         start.Environment["DOTNET_CLI_UI_LANGUAGE"] = "en";
         using var process = Process.Start(start)!;
         string? failed = null;
+        // That it stops at the first is all it says: the run ends without a summary.
         process.OutputDataReceived += (_, line) =>
             failed ??=
-                line.Data?.Trim() is { } said && said.StartsWith("Failed ", StringComparison.Ordinal)
-                    ? said.Split(' ')[1]
+                line.Data?.EndsWith("[FAIL]", StringComparison.Ordinal) == true
+                    ? line.Data.Split(']')[1].Split(" [")[0].Trim()
                     : null;
         process.ErrorDataReceived += (_, _) => { };
         process.BeginOutputReadLine();
