@@ -64,6 +64,28 @@ public class ReflectionFunctionTests
         }
     }
 
+    // All that is sent comes back: |R| = 1 at every frequency. Cut off in time, the taps alone would give more at some.
+    [Theory]
+    [InlineData(700)]
+    [InlineData(1310)]
+    public void Without_losses_no_more_returns_either(double millimetres)
+    {
+        var column = new Column(
+            Bore.Build().Cylinder(Tubes.Mm(30), Tubes.Mm(millimetres)).IdealOpenEnd(),
+            Air.At(Temperature.FromDegreesCelsius(20), RelativeHumidity.FromPercent(50)),
+            new ColumnOptions { Losses = WallLosses.None }
+        );
+        var reflection = Of(column);
+        var most = 0.0;
+        for (var hertz = 0.0; hertz < SampleRate / 2; hertz += 19.3)
+        {
+            most = Math.Max(most, reflection.At(hertz).Magnitude);
+        }
+
+        // What is the most is sought at frequencies a little apart.
+        Assert.InRange(most, 0.99, 1.0001);
+    }
+
     // Twice the length and its end correction, 0.6127 a at low frequency (levine1948); an open end reflects with the sign turned. To
     // half a sample, walls without losses.
     [Fact]

@@ -23,6 +23,11 @@ public class StepPictureTests
                 case var title when title.StartsWith("sawing", StringComparison.Ordinal):
                     Assert.Equal([bore], dimensions.Select(d => (d.From, d.To)));
                     Assert.Equal(bore.Right, picture.Reach("saw").Left, 0.02);
+                    // Through both walls.
+                    var (saw, walls) = (picture.Of("saw").Single(), picture.Of("wall").SelectMany(p => p));
+                    Assert.True(
+                        saw.Min(p => p.Y) < walls.Min(p => p.Y) && saw.Max(p => p.Y) > walls.Max(p => p.Y)
+                    );
                     break;
                 case "cut A and the mouthpiece":
                     // In the pipe, and outside of it, towards the lips.
