@@ -64,6 +64,21 @@ public class ReflectionFunctionTests
         }
     }
 
+    // What the walls give back late falls slowly: until seven tenths as it is, from there on to nothing.
+    [Theory]
+    [InlineData("straight")]
+    [InlineData("mouthpiece")]
+    public void The_end_fades_out(string name)
+    {
+        var taps = Of(Tubes.Column(name)).Taps;
+        double Around(double share) =>
+            taps[(int)((share - 0.01) * taps.Length)..(int)((share + 0.01) * taps.Length)].Average(Math.Abs);
+        var falls = Around(0.69) / Around(0.66);
+        Assert.InRange(falls, 0.5, 1.1);
+        Assert.InRange(Around(0.72) / Around(0.69) / falls, 0.9, 1.1);
+        Assert.InRange(Around(0.99) / Around(0.69), 0, 0.02);
+    }
+
     // All that is sent comes back: |R| = 1 at every frequency. Cut off in time, the taps alone would give more at some.
     [Theory]
     [InlineData(700)]
