@@ -83,6 +83,61 @@ public class PlaceTests
         }
     }
 
+    // In a low picture only as many as there is room for, from the first: none on another, and not so few that one more would fit.
+    [Theory]
+    [InlineData(170)]
+    [InlineData(260)]
+    [InlineData(420)]
+    [InlineData(900)]
+    public void As_many_bars_as_there_is_room_for(int height)
+    {
+        const int All = 14;
+        var random = new Random(1);
+        var names = Enumerable.Range(0, All).Select(i => $"parameter {(char)('a' + i)}").ToList();
+        var values = names.ConvertAll(_ =>
+            Enumerable.Range(0, 400).Select(_ => random.NextDouble()).ToList()
+        );
+        // The first moves the answer most.
+        var answer = Enumerable
+            .Range(0, 400)
+            .Select(item => values.Select((each, i) => each[item] * Math.Pow(0.7, i)).Sum());
+        var picture = StudyPicture
+            .Shares(
+                new StudyQuantity("answer", answer),
+                [.. names.Zip(values, (name, each) => new StudyQuantity(name, each))]
+            )
+            .At(PictureSize.OnScreen(600, height));
+        var boxes = new Drawn(picture).TextBoxes;
+        var bars = new ReadBack(picture).Areas(Blue);
+        Assert.All(
+            boxes,
+            one => Assert.DoesNotContain(boxes, other => other != one && other.Box.IntersectsWith(one.Box))
+        );
+        var named = boxes
+            .Where(box => box.Text.StartsWith("parameter", StringComparison.Ordinal))
+            .OrderBy(box => box.Box.Top)
+            .ToList();
+        Assert.Equal(bars.Count, named.Count);
+        Assert.StartsWith("parameter a", named[0].Text, StringComparison.Ordinal);
+        Assert.Equal(height == 900, bars.Count == All);
+        var axis = boxes.Where(box => box.Text == "0").Max(box => box.Box.Top);
+        Assert.All(bars, bar => Assert.True(bar.Max(p => p.Y) < axis));
+        if (bars.Count is > 1 and < All)
+        {
+            // A bar with its name is 2.2 lines of text high.
+            var each = (bars[^1][0].Y - bars[0][0].Y) / (bars.Count - 1);
+            var text = new Drawn(picture)
+                .Named("text")
+                .Min(e =>
+                    float.Parse(
+                        (string)e.Attribute("font-size")!,
+                        System.Globalization.CultureInfo.InvariantCulture
+                    )
+                );
+            Assert.InRange(each, 2.2 * text, 2.2 * text * (bars.Count + 1) / bars.Count + 1);
+        }
+    }
+
     // The name of a note over its line, the cents at their mark: above a peak, below a dip; where two would touch, the later is left out.
     [Theory]
     [InlineData("impedance")]
