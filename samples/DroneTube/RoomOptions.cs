@@ -40,7 +40,9 @@ internal sealed class RoomOptions
     public IEnumerable<Option> All => [temperature, humidity, reference];
 
     public Tuning Tuning(ParseResult parsed) =>
-        parsed.GetValue(reference) is { } a4 ? AirColumn.Tuning.WithReference(a4) : AirColumn.Tuning.Concert;
+        parsed.GetValue(reference) is { } a4
+            ? AirColumn.Tuning.Concert.WithReference(a4)
+            : AirColumn.Tuning.Concert;
 
     public Air Air(ParseResult parsed) => Room(parsed.GetValue(temperature), parsed.GetValue(humidity));
 

@@ -106,7 +106,7 @@ public class ContentTests
     [Fact]
     public void Another_tuning_names_other_deviations()
     {
-        var baroque = Tuning.WithReference(Frequency.FromHertz(415));
+        var baroque = Tuning.Concert.WithReference(Frequency.FromHertz(415));
         var drawn = new Drawn(TuningPicture.Of(Horn.FirstResonances(1), baroque));
         Assert.Contains("A4 = 415 Hz, equal temperament", drawn.Texts);
         Assert.Contains(

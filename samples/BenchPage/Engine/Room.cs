@@ -13,7 +13,7 @@ internal static class Room
         );
 
     public static AirColumn.Tuning Tuning(BenchState state) =>
-        AirColumn.Tuning.WithReference(Frequency.FromHertz(state.Reference));
+        AirColumn.Tuning.Concert.WithReference(Frequency.FromHertz(state.Reference));
 
     public static LengthUnits Units(BenchState state) =>
         state.Units switch

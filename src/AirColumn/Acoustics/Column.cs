@@ -17,6 +17,7 @@ namespace AirColumn;
 /// </para>
 /// <para>
 /// Questions about resonances, uncertainty, standing waves and power are extension methods in this namespace: <c>column.FirstResonances(4)</c>.
+/// Searches for dimensions take a column and give a new one: <c>SectionLength</c>, <c>ShapeSearch</c>, <c>TubeSet</c>.
 /// </para>
 /// <para>Immutable; safe to share between threads.</para>
 /// </remarks>
@@ -62,7 +63,7 @@ public sealed class Column
     /// <summary>The air along the bore.</summary>
     public AirProfile AirProfile => Parts.Air;
 
-    /// <summary>Losses, blown end, tolerance.</summary>
+    /// <summary>All choices that are neither geometry nor air, such as the fingering, the blown end and the wave fronts asked for.</summary>
     public ColumnOptions Options => Parts.Options;
 
     /// <summary>The model of the wave fronts in use; never <see cref="AirColumn.Wavefronts.Automatic"/>, but the model that was chosen.</summary>
@@ -100,7 +101,10 @@ public sealed class Column
     /// <summary>The highest frequency at which the column answers, Hz: where the radiation tables end.</summary>
     internal double HighestHertz => Model.HighestHertz;
 
-    /// <summary>This column with other holes open. Everything that was compiled is shared; only the holes are exchanged.</summary>
+    /// <summary>
+    /// This column with other holes open. Everything that was compiled is shared; only the holes are exchanged. Its
+    /// <see cref="ColumnOptions.Fingering"/> is in <see cref="Options"/>.
+    /// </summary>
     /// <param name="fingering">The open tone holes.</param>
     /// <returns>A column with these holes open.</returns>
     /// <exception cref="ArgumentNullException">The fingering is null.</exception>

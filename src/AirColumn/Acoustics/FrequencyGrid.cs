@@ -23,25 +23,32 @@ public sealed class FrequencyGrid
     public Frequency this[int index] => Frequency.FromHertz(hertz[index]);
 
     /// <summary>Equally spaced frequencies.</summary>
+    /// <param name="from">The first: above 0.</param>
+    /// <param name="to">The last: above the first.</param>
+    /// <param name="points">The number of frequencies: 2 to 10 million.</param>
+    /// <returns>The grid.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
+    public static FrequencyGrid Linear(Frequency from, Frequency to, int points) =>
+        Linear(from.Hertz, to.Hertz, points, nameof(from), nameof(to));
+
+    /// <summary>Equally spaced frequencies, in plain numbers.</summary>
     /// <param name="fromHertz">The first, Hz: above 0.</param>
     /// <param name="toHertz">The last, Hz: above the first.</param>
     /// <param name="points">The number of frequencies: 2 to 10 million.</param>
     /// <returns>The grid.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range or not a number.</exception>
-    public static FrequencyGrid Linear(double fromHertz, double toHertz, int points)
-    {
-        RequireSpan(fromHertz, toHertz, points);
-        return Spaced(fromHertz, toHertz, points, t => fromHertz + t * (toHertz - fromHertz));
-    }
+    public static FrequencyGrid Linear(double fromHertz, double toHertz, int points) =>
+        Linear(fromHertz, toHertz, points, nameof(fromHertz), nameof(toHertz));
 
     /// <summary>Frequencies in equal ratios.</summary>
+    /// <inheritdoc cref="Linear(Frequency, Frequency, int)"/>
+    public static FrequencyGrid Logarithmic(Frequency from, Frequency to, int points) =>
+        Logarithmic(from.Hertz, to.Hertz, points, nameof(from), nameof(to));
+
+    /// <summary>Frequencies in equal ratios, in plain numbers.</summary>
     /// <inheritdoc cref="Linear(double, double, int)"/>
-    public static FrequencyGrid Logarithmic(double fromHertz, double toHertz, int points)
-    {
-        RequireSpan(fromHertz, toHertz, points);
-        var ratio = toHertz / fromHertz;
-        return Spaced(fromHertz, toHertz, points, t => fromHertz * Math.Pow(ratio, t));
-    }
+    public static FrequencyGrid Logarithmic(double fromHertz, double toHertz, int points) =>
+        Logarithmic(fromHertz, toHertz, points, nameof(fromHertz), nameof(toHertz));
 
     /// <summary>Given frequencies.</summary>
     /// <param name="hertz">At least one, Hz: above 0, strictly increasing.</param>
@@ -70,6 +77,19 @@ public sealed class FrequencyGrid
         return new FrequencyGrid(hertz.ToArray());
     }
 
+    private static FrequencyGrid Linear(double from, double to, int points, string first, string last)
+    {
+        RequireSpan(from, to, points, first, last);
+        return Spaced(from, to, points, t => from + t * (to - from));
+    }
+
+    private static FrequencyGrid Logarithmic(double from, double to, int points, string first, string last)
+    {
+        RequireSpan(from, to, points, first, last);
+        var ratio = to / from;
+        return Spaced(from, to, points, t => from * Math.Pow(ratio, t));
+    }
+
     private static FrequencyGrid Spaced(double from, double to, int points, Func<double, double> at)
     {
         var hertz = new double[points];
@@ -82,16 +102,16 @@ public sealed class FrequencyGrid
         return FromHertz(hertz);
     }
 
-    private static void RequireSpan(double fromHertz, double toHertz, int points)
+    private static void RequireSpan(double from, double to, int points, string first, string last)
     {
-        Require.Positive(fromHertz, "Hz");
-        Require.Positive(toHertz, "Hz");
-        if (toHertz <= fromHertz)
+        Require.Positive(from, "Hz", first);
+        Require.Positive(to, "Hz", last);
+        if (to <= from)
         {
             throw new ArgumentOutOfRangeException(
-                nameof(toHertz),
-                toHertz,
-                $"toHertz is {Require.Show(toHertz, "Hz")}; it must be above fromHertz, {Require.Show(fromHertz, "Hz")}."
+                last,
+                to,
+                $"{last} is {Require.Show(to, "Hz")}; it must be above {first}, {Require.Show(from, "Hz")}."
             );
         }
 

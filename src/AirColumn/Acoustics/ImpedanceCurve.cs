@@ -5,6 +5,10 @@ using System.Text.Json.Serialization;
 namespace AirColumn;
 
 /// <summary>Input impedance Z = p/U at the blown end over a grid of frequencies, Pa·s/m³, exp(+jωt). Immutable.</summary>
+/// <remarks>
+/// At index i the frequency is <c>curve.Grid[i]</c> and the impedance <c>curve[i]</c>. Extension methods give other forms (<see cref="ImpedanceCurveValues"/>):
+/// <c>curve.Magnitude()</c>, <c>curve.Decibels()</c>, <c>curve.WriteCsv(writer)</c>.
+/// </remarks>
 [JsonConverter(typeof(JsonAnswerConverter<ImpedanceCurve>))]
 public sealed class ImpedanceCurve : IJsonAnswer
 {

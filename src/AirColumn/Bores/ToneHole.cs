@@ -45,7 +45,7 @@ public sealed record ToneHole
     /// <summary>The pad that hangs above the hole when it is open; null if there is none.</summary>
     public HolePad? Pad { get; init; }
 
-    /// <summary>Its name for people; null if it has none.</summary>
+    /// <summary>Its name for people, such as "register"; null if it has none. Texts put the word "hole" in front.</summary>
     public string? Name { get; init; }
 
     internal double PositionMetres { get; private init; }

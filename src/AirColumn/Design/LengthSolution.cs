@@ -28,7 +28,7 @@ public sealed record LengthSolution : IJsonAnswer
     /// </summary>
     public required LengthBracket? Bracket { get; init; }
 
-    /// <summary>The column with that length.</summary>
+    /// <summary>The column with that length. Its resonances carry the cautions about its model: <c>Column.FirstResonances(1).Warnings</c>.</summary>
     public required Column Column { get; init; }
 
     /// <summary>The frequency of the resonance; zero if the column has none.</summary>

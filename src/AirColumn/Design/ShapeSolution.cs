@@ -101,4 +101,21 @@ public readonly record struct TargetError(ShapeTarget Target, double Error)
 /// <param name="IsSolved">True if it met all targets.</param>
 /// <param name="LargestError">The largest error of a target there; NaN if a resonance is missing.</param>
 /// <param name="Evaluations">The number of shapes whose resonances were computed.</param>
-public readonly record struct ShapeStart(bool IsSolved, double LargestError, int Evaluations);
+public readonly record struct ShapeStart(bool IsSolved, double LargestError, int Evaluations)
+{
+    /// <summary>The outcome and its largest error, in the invariant culture.</summary>
+    /// <returns>Outcome and error, as text.</returns>
+    public override string ToString() =>
+        double.IsNaN(LargestError)
+            ? $"a resonance is missing, {Shapes}"
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"{(IsSolved ? "targets met" : "targets missed")}, largest error {LargestError:0.###}, {Shapes}"
+            );
+
+    private string Shapes =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Evaluations} shape{(Evaluations == 1 ? "" : "s")} computed"
+        );
+}

@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace AirColumn;
@@ -112,4 +113,13 @@ public sealed record SlidingTube
 /// <param name="Note">The note.</param>
 /// <param name="DrawnOut">The distance by which the section is drawn out beyond its shortest.</param>
 /// <param name="CentsPerMillimetre">Change of the note in cents for each millimetre that the slide is drawn out: negative.</param>
-public readonly record struct SlidePosition(Pitch Note, Length DrawnOut, double CentsPerMillimetre);
+public readonly record struct SlidePosition(Pitch Note, Length DrawnOut, double CentsPerMillimetre)
+{
+    /// <summary>The note and its place, in the invariant culture.</summary>
+    /// <returns>Note and place, as text.</returns>
+    public override string ToString() =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Note} drawn out {DrawnOut.Millimeters:0.0} mm, {CentsPerMillimetre:+0.0;-0.0;0.0} cents per mm"
+        );
+}

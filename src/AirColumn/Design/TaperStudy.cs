@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 
 namespace AirColumn;
@@ -74,4 +75,14 @@ public sealed record TaperAnswer(
     LengthSolution Solution,
     ResonanceList Resonances,
     double IntervalCents
-);
+)
+{
+    /// <summary>The far diameter, the length, and the interval to the overblown note, in the invariant culture.</summary>
+    /// <returns>Diameter, length and interval, as text.</returns>
+    public override string ToString() =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"outlet {Outlet.Millimeters:0.0} mm: {Solution}"
+                + $"{(double.IsNaN(IntervalCents) ? "" : $" Overblown {Wording.CentsOf(IntervalCents)}.")}"
+        );
+}

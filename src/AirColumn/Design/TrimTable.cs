@@ -265,6 +265,14 @@ public readonly record struct TrimRow(
     double PlusMinusCents
 ) : IJsonAnswer
 {
+    /// <summary>The cut and the expected note, in the invariant culture.</summary>
+    /// <returns>Cut and note, as text.</returns>
+    public override string ToString() =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"cut {Cut.Millimeters:0.0} mm: {Note.Hertz:0.00} Hz, {Cents:+0.0;-0.0;0.0} ± {PlusMinusCents:0.0} cents"
+        );
+
     void IJsonAnswer.WriteMembers(Utf8JsonWriter json)
     {
         json.Number("cutMetres", Cut.Meters);

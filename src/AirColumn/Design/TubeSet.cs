@@ -43,4 +43,9 @@ public static class TubeSet
 /// <summary>A tube of a set, cut for its note.</summary>
 /// <param name="Note">The note.</param>
 /// <param name="Solution">The length of its pipe, or the reason why no length reaches the note.</param>
-public sealed record TunedTube(Pitch Note, LengthSolution Solution);
+public sealed record TunedTube(Pitch Note, LengthSolution Solution)
+{
+    /// <summary>The note and the length of its pipe, in the invariant culture.</summary>
+    /// <returns>Note and length, as text.</returns>
+    public override string ToString() => $"{Note}: {Solution}";
+}

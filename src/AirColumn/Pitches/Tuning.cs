@@ -28,7 +28,7 @@ public sealed record Tuning
     }
 
     /// <summary>A4 = 440 Hz (iso16), equal temperament.</summary>
-    public static Tuning Concert { get; } = WithReference(Frequency.FromHertz(440));
+    public static Tuning Concert { get; } = new(Frequency.FromHertz(440), Temperament.Equal);
 
     /// <summary>The frequency of A4.</summary>
     public Frequency Reference => Frequency.FromHertz(referenceHertz);
@@ -36,11 +36,11 @@ public sealed record Tuning
     /// <summary>The temperament.</summary>
     public Temperament Temperament { get; }
 
-    /// <summary>Equal temperament on another reference.</summary>
+    /// <summary>This temperament on another reference.</summary>
     /// <param name="reference">The frequency of A4, 1 to 10 000 Hz.</param>
-    /// <returns>The tuning.</returns>
+    /// <returns>The other tuning.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The reference is not from 1 to 10 000 Hz.</exception>
-    public static Tuning WithReference(Frequency reference) => new(reference, Temperament.Equal);
+    public Tuning WithReference(Frequency reference) => new(reference, Temperament);
 
     /// <summary>The frequency of a pitch.</summary>
     /// <param name="pitch">Any pitch.</param>

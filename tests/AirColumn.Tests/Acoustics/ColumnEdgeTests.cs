@@ -132,6 +132,23 @@ public class ColumnEdgeTests
         Assert.Throws<ArgumentOutOfRangeException>(() => FrequencyGrid.Linear(100, 200, 1));
     }
 
+    [Fact]
+    public void Grids_are_the_same_from_quantities_and_from_numbers_and_name_what_was_given()
+    {
+        var (low, high) = (Frequency.FromHertz(100), Frequency.FromKilohertz(1));
+        Assert.Equal(FrequencyGrid.Linear(100, 1000, 7).Hertz, FrequencyGrid.Linear(low, high, 7).Hertz);
+        Assert.Equal(
+            FrequencyGrid.Logarithmic(100, 1000, 7).Hertz,
+            FrequencyGrid.Logarithmic(low, high, 7).Hertz
+        );
+        var swapped = Assert.Throws<ArgumentOutOfRangeException>(() => FrequencyGrid.Linear(high, low, 7));
+        Assert.StartsWith(
+            "to is 100 Hz; it must be above from, 1000 Hz.",
+            swapped.Message,
+            StringComparison.Ordinal
+        );
+    }
+
     // At a few hundred nepers the far end is out of sight: Z is the characteristic impedance of the lossy duct.
     [Fact]
     public void Overwhelming_attenuation_does_not_overflow()

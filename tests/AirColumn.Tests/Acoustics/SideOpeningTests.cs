@@ -299,9 +299,17 @@ public class SideOpeningTests
         Assert.True(near < far && far < free, $"{near} {far} {free}");
 
         var high = new Column(WithPad(new HolePad(Mm(20), Mm(11))), TableAir);
-        Assert.Contains(
-            "pad above hole 1",
-            Assert.Single(high.FirstResonances(1).Warnings),
+        Assert.Equal(
+            "The pad above hole 1 is outside the range of its model: the pad is 5 hole radii above the rim, and the formula holds from 0.02 to 1.",
+            Assert.Single(high.FirstResonances(1).Warnings)
+        );
+        var drilled = new Column(
+            tube.Hole(new ToneHole(Mm(200), Mm(8), Mm(3)) { Pad = new HolePad(Mm(1), Mm(16)) }).OpenEnd(),
+            TableAir
+        );
+        Assert.EndsWith(
+            ": the pad is 2 times as wide as the hole, and the formula holds from 1.3 to 1.65; the hole has no chimney.",
+            Assert.Single(drilled.FirstResonances(1).Warnings),
             StringComparison.Ordinal
         );
         Assert.Empty(high.WithFingering(Fingering.AllClosed).FirstResonances(1).Warnings);

@@ -63,7 +63,7 @@ public class TuningTests
     [InlineData(466)]
     public void Octaves_of_the_reference_are_exact(double reference)
     {
-        var tuning = Tuning.WithReference(Frequency.FromHertz(reference));
+        var tuning = Tuning.Concert.WithReference(Frequency.FromHertz(reference));
         Assert.Equal(reference / 4, tuning.FrequencyOf(Pitch.Parse("A2")).Hertz);
         Assert.Equal(reference * 8, tuning.FrequencyOf(Pitch.Parse("A7")).Hertz);
     }
@@ -102,7 +102,7 @@ public class TuningTests
             PitchArbitraries.Frequencies(1, 1e4).ToArbitrary(),
             (hertz, reference) =>
             {
-                var tuning = Tuning.WithReference(Frequency.FromHertz(reference));
+                var tuning = Tuning.Concert.WithReference(Frequency.FromHertz(reference));
                 Assert.InRange(tuning.Nearest(Frequency.FromHertz(hertz)).Cents, -50 - 1e-9, 50 + 1e-9);
             }
         );
@@ -167,18 +167,26 @@ public class TuningTests
     [Fact]
     public void Is_a_value_that_says_what_it_is()
     {
-        var other = Tuning.WithReference(Frequency.FromKilohertz(0.44));
+        var other = Tuning.Concert.WithReference(Frequency.FromKilohertz(0.44));
         Assert.Equal(Tuning.Concert, other);
         Assert.Equal(Tuning.Concert.GetHashCode(), other.GetHashCode());
-        Assert.NotEqual(Tuning.WithReference(Frequency.FromHertz(442)), other);
+        Assert.NotEqual(Tuning.Concert.WithReference(Frequency.FromHertz(442)), other);
         Culture.Run(
             "de-DE",
             () =>
                 Assert.Equal(
                     "A4 = 442.5 Hz, equal temperament",
-                    Tuning.WithReference(Frequency.FromHertz(442.5)).ToString()
+                    Tuning.Concert.WithReference(Frequency.FromHertz(442.5)).ToString()
                 )
         );
+    }
+
+    [Fact]
+    public void Another_reference_keeps_the_temperament()
+    {
+        var raisedC = Temperament.FromOffsets("raised C", [12, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]);
+        var (low, high) = (Frequency.FromHertz(415), Frequency.FromHertz(440));
+        Assert.Equal(new Tuning(low, raisedC), new Tuning(high, raisedC).WithReference(low));
     }
 
     [Theory]
@@ -189,7 +197,7 @@ public class TuningTests
     public void Refuses_what_is_out_of_range(double hertz, string shown)
     {
         var bad = Frequency.FromHertz(hertz);
-        var reference = Assert.Throws<ArgumentOutOfRangeException>(() => Tuning.WithReference(bad));
+        var reference = Assert.Throws<ArgumentOutOfRangeException>(() => Tuning.Concert.WithReference(bad));
         Assert.StartsWith(
             $"reference is {shown}; allowed is 1 Hz to 10000 Hz.",
             reference.Message,

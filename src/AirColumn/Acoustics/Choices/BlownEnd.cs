@@ -32,7 +32,8 @@ public sealed record BlownEnd
     /// <summary>Left open by an air jet.</summary>
     /// <param name="correction">
     /// Length of bore, at the diameter of the blown end, whose air mass equals the mass of the air that moves outside it
-    /// (embouchure or face correction): 0 to 1 m. It depends on the player; common practice is 0.6 to 1.6 radii.
+    /// (embouchure or face correction): 0 to 1 m. It depends on the player. Common practice is 0.6 to 1.6 radii
+    /// where all of the end is open; through a mouth hole narrower than the bore it is several times as much.
     /// </param>
     /// <returns>The blown end.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The correction is negative, too large or not a number.</exception>

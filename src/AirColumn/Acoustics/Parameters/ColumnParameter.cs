@@ -158,7 +158,7 @@ public sealed record ColumnParameter
     }
 
     /// <summary>
-    /// The parameter of a name, such as "length of section 2" or "temperature of the air": reads back the output of <see cref="ToString"/> writes.
+    /// The parameter of a name, such as "length of section 2" or "temperature of the air". It reads what <see cref="ToString"/> writes.
     /// </summary>
     /// <param name="name">The name, sections, points and holes counted from 1; several with "and" between change together.</param>
     /// <returns>The parameter.</returns>

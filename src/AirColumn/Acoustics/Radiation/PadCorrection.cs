@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace AirColumn.Acoustics.Radiation;
 
 /// <summary>
@@ -24,16 +26,25 @@ internal static class PadCorrection
     /// <summary>What to say of a pad outside the range of the formula; null inside.</summary>
     public static string? Warning(double radius, HolePad pad, double? rim)
     {
-        var (h, d) = (pad.HeightMetres / radius, pad.Radius / radius);
-        return
-            h is >= 0.02 and <= 1
-            && d is >= 1.3 and <= 1.65
-            && rim is { } wall
-            && wall / radius is >= 0.025 and <= ThickestRim
-            ? null
-            : "its formula is for a pad 0.02 to 1 hole radius above a chimney, 1.3 to 1.65 times as wide as the hole, with a "
-                + "chimney wall of 0.025 to 0.25 hole radius";
+        string?[] outside =
+        [
+            Outside("the pad is", pad.HeightMetres / radius, 0.02, 1, "hole radii above the rim"),
+            Outside("the pad is", pad.Radius / radius, 1.3, 1.65, "times as wide as the hole"),
+            rim is { } wall
+                ? Outside("the wall of the chimney is", wall / radius, 0.025, ThickestRim, "hole radii thick")
+                : "the hole has no chimney",
+        ];
+        var parts = outside.OfType<string>().ToList();
+        return parts.Count == 0 ? null : string.Join("; ", parts);
     }
+
+    private static string? Outside(string what, double value, double from, double to, string unit) =>
+        value >= from && value <= to
+            ? null
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"{what} {value:0.###} {unit}, and the formula holds from {from} to {to}"
+            );
 
     private static double RimRatio(double radius, double? rim) =>
         rim is { } wall ? Math.Min(wall / radius, ThickestRim) : ThickestRim;
