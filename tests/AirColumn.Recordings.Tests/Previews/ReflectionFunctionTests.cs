@@ -28,6 +28,24 @@ public class ReflectionFunctionTests
         }
     }
 
+    // The first register too is played on a reflection that is right at all resonances, not at the first alone.
+    [Theory]
+    [InlineData("straight")]
+    [InlineData("bell")]
+    [InlineData("mouthpiece")]
+    public void A_player_hears_every_resonance_in_the_band(string name)
+    {
+        var column = Tubes.Column(name);
+        var played = new Player(column, new PreviewOptions()).Reflection;
+        var checkedByAll = ReflectionFunction.Of(
+            column,
+            played.SampleRate,
+            [.. column.FirstResonances(6).Select(r => r.Frequency.Hertz)]
+        );
+        Assert.Equal(checkedByAll.Taps.Length, played.Taps.Length);
+        Assert.Equal(checkedByAll.WorstCents, played.WorstCents, 1e-9);
+    }
+
     // The stated error of the transform, of |Z| anywhere up to the sixth resonance: 1 %, less than a tenth of a decibel.
     [Theory]
     [InlineData("straight")]
