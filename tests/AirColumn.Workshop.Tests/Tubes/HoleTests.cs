@@ -268,6 +268,29 @@ public class HoleTests
         Assert.Contains("<circle data-part=\"1\" class=\"hole\"", side, StringComparison.Ordinal);
     }
 
+    // A row for each, and the caution of drilling once, whether now or for those who drill later.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(3)]
+    public void The_sheet_has_a_chapter_for_any_number_of_holes(int count)
+    {
+        var sheet = BuildSheet.Html(
+            Plan(
+                new TubeAssembly([
+                    Open,
+                    .. Enumerable.Range(1, count).Select(i => Hole($"hole number {i}", 8, 90.0 * i)),
+                ]),
+                "D2"
+            ),
+            "",
+            LengthUnits.Millimetres
+        );
+        Assert.Equal(count > 0, sheet.Contains("<h2>Finger holes</h2>", StringComparison.Ordinal));
+        Assert.All(Enumerable.Range(1, count), i => Assert.Matches($"<t[dh][^>]*>hole number {i}</t", sheet));
+        Assert.Equal(2, sheet.Split(Cautions.For(CautionStep.Drilling).Text).Length);
+    }
+
     [Fact]
     public void A_template_has_the_holes_of_its_end()
     {
