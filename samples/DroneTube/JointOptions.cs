@@ -51,7 +51,7 @@ internal sealed class JointOptions
         if (assembly.Dry is not { } dry)
         {
             throw new BadInputException(
-                "--stops-short is given, but no socket of these parts is tapered enough to hold its pipe out; leave it out, or measure the sockets."
+                "--stops-short is given, but no socket of these parts is tapered enough to stop its pipe short. Omit the option, or measure the sockets."
             );
         }
 

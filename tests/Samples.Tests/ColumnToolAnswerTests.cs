@@ -110,7 +110,7 @@ public class ColumnToolAnswerTests
         Fits("--resonance", Quarters(1), "--resonance", Quarters(3), "--resonance", Quarters(5));
         Sample
             .ColumnTool(IdealTube.Open, "fit", "-", "--tolerance", "length of section 2 ± 20 mm")
-            .Refused(2, "--resonance or --impedance must be given: one of the two, as it was measured.");
+            .Refused(2, "--resonance or --impedance must be given, whichever was measured, but not both.");
         Sample
             .ColumnTool(
                 IdealTube.Open,

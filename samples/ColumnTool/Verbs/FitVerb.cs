@@ -100,7 +100,7 @@ internal static class FitVerb
                 {
                     throw arguments.Wrong(
                         Resonance,
-                        $"or {arguments.Name(Impedance)} must be given: one of the two, as it was measured."
+                        $"or {arguments.Name(Impedance)} must be given, whichever was measured, but not both."
                     );
                 }
 

@@ -33,16 +33,16 @@ internal sealed class ReflectionFunction
     /// <summary>Samples per second.</summary>
     public double SampleRate { get; }
 
-    /// <summary>By how much it moves one of the resonances it was checked at, at most, cents.</summary>
+    /// <summary>The largest shift of a resonance at which it was checked, cents.</summary>
     public double WorstCents { get; private set; }
 
-    /// <summary>By how much it changes the width of one of them, at most, as a share.</summary>
+    /// <summary>The largest change in the width of such a resonance, as a share of it.</summary>
     public double WorstWidth { get; private set; }
 
     /// <summary>Of a column with a closed blown end.</summary>
     /// <param name="column">The column.</param>
     /// <param name="sampleRate">Samples per second.</param>
-    /// <param name="resonances">Where it is checked, Hz, in order.</param>
+    /// <param name="resonances">The resonances at which it is checked, Hz, in rising order.</param>
     /// <param name="cancellationToken">Ends it early.</param>
     public static ReflectionFunction Of(
         Column column,

@@ -28,16 +28,16 @@ internal sealed class MeanPitch
     /// <summary>Standard deviation of the pitch about the drift, Hz.</summary>
     public required double Spread { get; init; }
 
-    /// <summary>Over how much it glides in all, Hz; 0 where it is held or wanders.</summary>
+    /// <summary>The whole extent of its glide, Hz; 0 if it is held or wanders.</summary>
     public required double Glide { get; init; }
 
-    /// <summary>Standard deviation of what the harmonics say, each with its share in the mean, Hz.</summary>
+    /// <summary>Standard deviation of the pitches of the harmonics, each weighted as in the mean, Hz.</summary>
     public required double Disagreement { get; init; }
 
     /// <summary>Standard uncertainty of the mean, Hz; a glide counts as a pitch that may be anywhere on it.</summary>
     public required double Uncertainty { get; init; }
 
-    /// <summary>The mean over the track, with its uncertainty from noise, from the ends and gaps that are not known, and from a glide.</summary>
+    /// <summary>The mean over the track, with its uncertainty from noise, from unknown ends and gaps, and from a glide.</summary>
     public static MeanPitch Of(PhaseTrack track)
     {
         var turns = track.Turns.ToArray();

@@ -329,7 +329,7 @@ public sealed class Column
             && Complex.IsFinite(matrix.D)
             ? matrix
             : throw new ArithmeticException(
-                "The bore attenuates too strongly for a transfer matrix in double precision; ask for its impedance."
+                "The bore attenuates too strongly for a transfer matrix in double precision; ask for its impedance instead."
             );
     }
 

@@ -36,7 +36,7 @@ public sealed record ShapeOptions
     }
 
     /// <summary>
-    /// The largest error of each target with which the answer counts as solved: cents, tenths of a decibel, tenths of a millimetre; 1e-6 to 100,
+    /// The answer counts as solved if no target is missed by more than this, in cents, tenths of a decibel or tenths of a millimetre: 1e-6 to 100,
     /// 0.01 by default.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is out of range or not a number.</exception>

@@ -25,6 +25,17 @@ public static class TubeSet
         ArgumentNullException.ThrowIfNull(tuning);
         ArgumentNullException.ThrowIfNull(notes);
         SectionLength.RequireSection(column, section, nameof(section));
+        for (var i = 0; i < notes.Count; i++)
+        {
+            Require.InRange(
+                tuning.FrequencyOf(notes[i]).Hertz,
+                0,
+                column.HighestFrequency.Hertz,
+                "Hz",
+                $"notes[{i}]"
+            );
+        }
+
         var tubes = new TunedTube[notes.Count];
         for (var i = 0; i < tubes.Length; i++)
         {

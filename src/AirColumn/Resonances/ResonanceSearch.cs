@@ -54,7 +54,7 @@ internal sealed class ResonanceSearch
     /// <summary>Whether the search ended before the limit because a long row of modes was too damped.</summary>
     public bool GaveUp { get; private set; }
 
-    /// <summary>What to say of modes without an extremum, as far as the search went, and of others that are not known well.</summary>
+    /// <summary>Warnings about modes without an extremum, up to the frequency that the search reached, and about modes that are not known well.</summary>
     public IReadOnlyList<string> Remarks(IReadOnlyList<Resonance> listed)
     {
         var extremum = isOpen ? "a minimum" : "a maximum";

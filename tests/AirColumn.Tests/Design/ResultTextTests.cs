@@ -8,6 +8,20 @@ namespace AirColumn.Tests.Design;
 public class ResultTextTests
 {
     [Fact]
+    public void A_note_that_no_tube_can_answer_is_named_before_anything_is_computed()
+    {
+        var pipe = new Column(Bore.Build().Cylinder(diameter: Mm(12), length: Mm(200)).OpenEnd(), TableAir);
+        var thrown = Assert.Throws<ArgumentOutOfRangeException>(() =>
+            TubeSet.Over(pipe, 0, Tuning.Concert, [Pitch.Parse("A4"), Pitch.Parse("A14")])
+        );
+        Assert.StartsWith(
+            "notes[1] is 450560 Hz; allowed is 0 Hz to ",
+            thrown.Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void Results_print_as_short_texts_in_every_culture() =>
         Culture.Run(
             "de-DE",

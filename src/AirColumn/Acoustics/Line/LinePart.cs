@@ -61,7 +61,7 @@ internal sealed class SeriesMass : LinePart
     /// <summary>What other steps near this one do to it, if any are.</summary>
     public StepInteraction? Neighbours { get; }
 
-    /// <summary>Each ω where the mass has a corner as a function of frequency.</summary>
+    /// <summary>Each ω at which the mass, as a function of frequency, has a corner.</summary>
     public IEnumerable<double> Corners
     {
         get

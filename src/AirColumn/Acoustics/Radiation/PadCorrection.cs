@@ -23,7 +23,7 @@ internal static class PadCorrection
             );
     }
 
-    /// <summary>What to say of a pad outside the range of the formula; null inside.</summary>
+    /// <summary>The warning for a pad outside the range of the formula; null inside it.</summary>
     public static string? Warning(double radius, HolePad pad, double? rim)
     {
         string?[] outside =

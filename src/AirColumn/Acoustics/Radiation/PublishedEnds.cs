@@ -28,7 +28,7 @@ internal static class PublishedEnds
         return new(Math.Log(Thin(ka)), ThinCorrection(ka) - 0.02 * sine * sine);
     }
 
-    /// <summary>A rim (dalmont2001) without the waves diffracted at its outer edge: low kb.</summary>
+    /// <summary>A rim (dalmont2001) without the waves diffracted at its outer edge; valid at low kb.</summary>
     public static EndReflection DalmontRim(double ka, double outerOverInner)
     {
         var ratio = 1 / outerOverInner;

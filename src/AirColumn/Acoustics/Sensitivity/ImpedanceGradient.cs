@@ -68,5 +68,5 @@ public sealed class ImpedanceGradient
     /// <summary>The number of parameters and the frequencies.</summary>
     /// <returns>The text.</returns>
     public override string ToString() =>
-        $"Derivatives of input impedance by {Parameters.Count} parameters at {Grid}";
+        $"Derivatives of input impedance with respect to {Parameters.Count} parameters at {Grid}";
 }
