@@ -11,6 +11,9 @@ public sealed class EngineLink(IJSObjectReference script)
     /// <summary>How far the work in the second worker is, 0 to 1.</summary>
     public event Action<double>? Progress;
 
+    /// <summary>A bench whose link was opened in the open page.</summary>
+    public event Func<string, Task>? Linked;
+
     public async Task<StartAnswer> Start()
     {
         await script.InvokeVoidAsync("watch", DotNetObjectReference.Create(this));
@@ -19,6 +22,9 @@ public sealed class EngineLink(IJSObjectReference script)
 
     [JSInvokable]
     public void Progressed(double share) => Progress?.Invoke(share);
+
+    [JSInvokable]
+    public Task OpenLink(string bench) => Linked?.Invoke(bench) ?? Task.CompletedTask;
 
     /// <summary>What is wrong with a parts file; empty if it can be read.</summary>
     public Task<string> Check(string parts) => Asked("Check", parts);

@@ -39,11 +39,37 @@ public partial class Bench
     // What is not readable, such as of a later version, is left alone.
     private void Take(string kept)
     {
+        if (Readable(kept) is { } read)
+        {
+            (state, tube) = read;
+        }
+        else
+        {
+            message = PageWords.BadLink;
+        }
+    }
+
+    private async Task OpenLink(string linked)
+    {
+        if (Readable(linked) is { } read)
+        {
+            (tube, inHand) = (read.Tube, -1);
+            await Change(read.State, "");
+        }
+        else
+        {
+            message = PageWords.BadNewLink;
+        }
+
+        StateHasChanged();
+    }
+
+    private static (BenchState State, TubeText Tube)? Readable(string kept)
+    {
         try
         {
             var then = StateText.Read(kept);
-            tube = TubeText.Parse(then.Parts);
-            state = then;
+            return (then, TubeText.Parse(then.Parts));
         }
         catch (Exception problem)
             when (problem
@@ -53,7 +79,7 @@ public partial class Bench
                         or NullReferenceException
             )
         {
-            message = PageWords.BadLink;
+            return null;
         }
     }
 

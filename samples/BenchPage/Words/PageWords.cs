@@ -50,6 +50,7 @@ internal static class PageWords
     public const string Wrong = "This cannot be built yet";
     public const string Close = "Close";
     public const string Print = "Print";
+    public const string BadNewLink = "The linked tube cannot be read; nothing is changed.";
     public const string BadLink = "The kept or linked tube cannot be read; the bench starts anew.";
     public const string BeginWith = "Begin with";
     public const string Tonic = "lowest note";

@@ -83,32 +83,45 @@ public class KeepingTests(BenchBrowser browser)
 
     [BrowserTheory]
     [MemberData(nameof(BadLinks))]
-    public async Task A_bad_link_is_said_and_the_bench_begins_anew(string link)
+    public async Task A_bad_link_is_said_and_a_good_one_then_opens_in_the_same_page(string link)
     {
-        await using var visit = await browser.Visit(
-            fragment: link.StartsWith('#') ? link : $"#tube={Packed(link)}"
-        );
+        await using var usual = await browser.Visit();
+        await using var visit = await browser.Visit(fragment: Fragment(link));
         Assert.Contains(
-            "cannot be read",
+            "the bench starts anew",
             await visit.Page.InnerTextAsync(".message"),
             StringComparison.Ordinal
         );
-        Assert.NotEmpty(await visit.FirstCut());
-        visit.NothingWentWrong();
-    }
+        Assert.Equal(await usual.FirstCut(), await visit.FirstCut());
 
-    // As of a version that knew of nothing else.
-    [BrowserFact]
-    public async Task What_a_link_does_not_say_is_as_usual()
-    {
+        // As of a version that knew of nothing else: what the link does not say is as usual.
         var parts = await File.ReadAllTextAsync(
             Path.Combine(Sheet.Top, "samples", "DroneTube", "workshop-tube.json")
         );
-        var text = System.Text.Json.JsonSerializer.Serialize(new { Parts = parts, Note = "D2" });
-        await using var visit = await browser.Visit(fragment: $"#tube={Packed(text)}");
-        await using var usual = await browser.Visit();
+        await visit.OpenLink(
+            Fragment(System.Text.Json.JsonSerializer.Serialize(new { Parts = parts, Note = "E2" }))
+        );
+        Assert.Equal("E2", await visit.Page.InputValueAsync("#note"));
+        Assert.Equal(browser.Site.Address, visit.Page.Url);
+        Assert.Equal(0, await visit.Page.Locator(".message").CountAsync());
+        await usual.Page.SelectOptionAsync("#note", "E2");
+        await usual.Settled();
         Assert.Equal(await usual.Cut(), await visit.Cut());
         Assert.Equal(await usual.FirstCut(), await visit.FirstCut());
+        var cut = await visit.FirstCut();
+
+        await visit.OpenLink(Fragment(link));
+        Assert.Contains(
+            "nothing is changed",
+            await visit.Page.InnerTextAsync(".message"),
+            StringComparison.Ordinal
+        );
+        Assert.Equal(cut, await visit.FirstCut());
+
+        // Back to the tube that was there before the good link.
+        await visit.Press("Undo");
+        await visit.Settled();
+        Assert.Equal("D2", await visit.Page.InputValueAsync("#note"));
         visit.NothingWentWrong();
     }
 
@@ -136,6 +149,8 @@ public class KeepingTests(BenchBrowser browser)
             "{ \"Parts\": \"{ \\\"tube\\\": 1 }\", \"Note\": \"H9\" }",
             .. Amount.Of((string[])[], ["#tube=%%%", "#tube=AAAA", "{ \"Parts\": \"{\", \"Note\": \"D2\" }"]),
         ];
+
+    private static string Fragment(string link) => link.StartsWith('#') ? link : $"#tube={Packed(link)}";
 
     private static string Packed(string text)
     {

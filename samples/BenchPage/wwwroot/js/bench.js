@@ -69,7 +69,7 @@ export function work(verb, ...texts) {
   return laborer.ask(verb, texts, (share) => watcher?.invokeMethodAsync('Progressed', share));
 }
 
-// Who is told how far that work is.
+// Who is told how far that work is, and of links.
 let watcher;
 
 export function watch(other) {
@@ -144,17 +144,28 @@ const unpacked = async (text) => {
   return new Response(stream).text();
 };
 
-// A link wins over what was kept; it is taken once, so that a reload keeps what was changed since.
-export async function kept() {
-  if (location.hash.startsWith('#tube=')) {
-    const text = location.hash.slice('#tube='.length);
-    history.replaceState(null, '', location.pathname);
-    try {
-      return await unpacked(text);
-    } catch {
-      return '{}';
-    }
+// The bench in the link that the page was opened with. It is taken once, so that a reload keeps what was changed since.
+async function linked() {
+  if (!location.hash.startsWith('#tube=')) return null;
+  const text = location.hash.slice('#tube='.length);
+  history.replaceState(null, '', location.pathname);
+  try {
+    return await unpacked(text);
+  } catch {
+    return '{}';
   }
+}
+
+// A link that is opened where the bench is open already does not load the page again.
+addEventListener('hashchange', async () => {
+  const text = await linked();
+  if (text !== null) await watcher?.invokeMethodAsync('OpenLink', text);
+});
+
+// A link wins over what was kept.
+export async function kept() {
+  const link = await linked();
+  if (link !== null) return link;
   try {
     return localStorage.getItem(place);
   } catch {
