@@ -98,16 +98,19 @@ internal sealed class OutsideOpenings
     public static int PairOf(int one, int other) =>
         one > other ? one * (one - 1) / 2 + other : other * (other - 1) / 2 + one;
 
-    /// <summary>Pressure at one over flow out of another, Pa·s/m³, of each pair at some ω.</summary>
-    public void At(RealVector omega, Span<ComplexVector> impedances)
+    /// <summary>Pressure over flow, Pa·s/m³, at some ω.</summary>
+    /// <param name="omega">ω.</param>
+    /// <param name="own">Receives that of each opening by itself.</param>
+    /// <param name="impedances">Receives the pressure at one over the flow out of another, of each pair.</param>
+    public void At(RealVector omega, Span<ComplexVector> own, Span<ComplexVector> impedances)
     {
         Span<RealVector> gains = stackalloc RealVector[ends.Length];
         var overPoint =
             4 * Math.PI * outside.SpeedOfSound / outside.Density * (RealVector.One / (omega * omega));
         for (var i = 0; i < ends.Length; i++)
         {
-            var resistance = Vector.Max(RealVector.Zero, ends[i].At(omega).Pressure.Re);
-            gains[i] = Vector.SquareRoot(resistance * overPoint);
+            own[i] = ends[i].At(omega).Pressure;
+            gains[i] = Vector.SquareRoot(Vector.Max(RealVector.Zero, own[i].Re) * overPoint);
         }
 
         for (var i = 1; i < ends.Length; i++)

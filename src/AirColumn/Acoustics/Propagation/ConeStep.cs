@@ -42,8 +42,7 @@ internal static class ConeStep
         ref ComplexVector slope
     )
     {
-        var size = kl * kl * (Vector.Abs(q.Q0.Re) + Vector.Abs(q.Q0.Im));
-        if (Vector.LessThanAll(size, Vector.Create(Short)))
+        if (IsShort(kl, q.Q0))
         {
             CarryShort(kl, overKl, q, order, ref psi, ref slope);
         }
@@ -57,15 +56,41 @@ internal static class ConeStep
         }
     }
 
-    /// <summary>The same where nothing varies: a cylinder.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void CarryStraight(
+    /// <summary>The same step for any wave where nothing varies, as in a cylinder: ψ·same + ψ'/k·up and ψ'/k·same + ψ·down.</summary>
+    /// <param name="kl">k times the length.</param>
+    /// <param name="overKl">One over it.</param>
+    /// <param name="q">q.</param>
+    /// <param name="same">Of each by itself.</param>
+    /// <param name="up">Of ψ by ψ'/k.</param>
+    /// <param name="down">Of ψ'/k by ψ.</param>
+    [MethodImpl(Apart)]
+    public static void Straight(
         RealVector kl,
         RealVector overKl,
         in ComplexVector q,
-        ref ComplexVector psi,
-        ref ComplexVector slope
-    ) => Carry(kl, overKl, new Moments(q, default, default, default, default), 0, ref psi, ref slope);
+        out ComplexVector same,
+        out ComplexVector up,
+        out ComplexVector down
+    )
+    {
+        if (IsShort(kl, q))
+        {
+            var zz = kl * kl * q;
+            Trigonometry.OfSmall(zz, out same, out var sinc);
+            up = kl * sinc;
+            down = -(overKl * (sinc * zz));
+            return;
+        }
+
+        q.Roots(out var root, out var inverse);
+        Trigonometry.SinCos(kl * root, out var sin, out same);
+        up = sin * inverse;
+        down = -(sin * root);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static bool IsShort(RealVector kl, in ComplexVector q) =>
+        Vector.LessThanAll(kl * kl * (Vector.Abs(q.Re) + Vector.Abs(q.Im)), Vector.Create(Short));
 
     [MethodImpl(Apart)]
     private static void CarryEven(

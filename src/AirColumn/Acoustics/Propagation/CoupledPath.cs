@@ -89,19 +89,18 @@ internal sealed class CoupledPath
     {
         for (var i = 0; i < frequencies.Length; i++)
         {
-            var (p, u) = end.At(frequencies[i].Omega);
-            states[i] = new WaveState(p, u);
-            Beyond(memory, i).Start(frequencies[i].Omega, states[i]);
+            states[i] = Beyond(memory, i).Start(end, frequencies[i].Omega);
         }
 
         Span<WaveState> before = stackalloc WaveState[frequencies.Length];
         Span<WaveState> sent = stackalloc WaveState[frequencies.Length];
+        Span<WaveState> mouths = stackalloc WaveState[frequencies.Length];
+        Span<HoleFeet> feet = stackalloc HoleFeet[frequencies.Length];
         for (var hole = 0; hole <= holes.Length; hole++)
         {
             states.CopyTo(before);
             sent.Fill(new WaveState(Vector.Create(impedance) * ComplexVector.One, -ComplexVector.One));
-            Stretch(hole, frequencies, states);
-            Stretch(hole, frequencies, sent);
+            Stretch(hole, frequencies, states, sent);
             for (var i = 0; i < frequencies.Length; i++)
             {
                 if (isNormalised)
@@ -112,10 +111,15 @@ internal sealed class CoupledPath
                 var excess = Excess(hole, frequencies[i]);
                 var beyond = Beyond(memory, i);
                 beyond.Cross(first + hole, before[i], sent[i], states[i], excess, tape);
-                if (hole < holes.Length)
+                mouths[i] = hole < holes.Length ? beyond.Mouth(first + hole) : default;
+            }
+
+            if (hole < holes.Length)
+            {
+                Hole(hole).Feet(frequencies, mouths, feet);
+                for (var i = 0; i < frequencies.Length; i++)
                 {
-                    var feet = Hole(hole).Feet(frequencies[i]);
-                    beyond.Pass(first + hole, feet, ref states[i], tape);
+                    Beyond(memory, i).Pass(first + hole, feet[i], ref states[i], tape);
                 }
             }
         }
@@ -130,33 +134,41 @@ internal sealed class CoupledPath
     private SidePropagator Hole(int hole) => (SidePropagator)path.Propagators[holes[hole]];
 
     // From one open hole to the next, with an arm of either.
-    private void Stretch(int to, ReadOnlySpan<FrequencyVector> frequencies, Span<WaveState> states)
+    private void Stretch(
+        int to,
+        ReadOnlySpan<FrequencyVector> frequencies,
+        Span<WaveState> states,
+        Span<WaveState> sent
+    )
     {
         if (to > 0)
         {
-            Arm(Hole(to - 1), frequencies, states);
+            Arm(Hole(to - 1), frequencies, states, sent);
         }
 
         foreach (var propagator in Between(to))
         {
-            propagator.Carry(frequencies, states);
+            propagator.Carry(frequencies, states, sent);
         }
 
         if (to < holes.Length)
         {
-            Arm(Hole(to), frequencies, states);
+            Arm(Hole(to), frequencies, states, sent);
         }
     }
 
     private static void Arm(
         SidePropagator hole,
         ReadOnlySpan<FrequencyVector> frequencies,
-        Span<WaveState> states
+        Span<WaveState> states,
+        Span<WaveState> sent
     )
     {
         for (var i = 0; i < frequencies.Length; i++)
         {
-            MassPropagator.Put(0.5 * hole.Side.SeriesMass * frequencies[i].Omega, ref states[i]);
+            var reactance = 0.5 * hole.Side.SeriesMass * frequencies[i].Omega;
+            MassPropagator.Put(reactance, ref states[i]);
+            MassPropagator.Put(reactance, ref sent[i]);
         }
     }
 

@@ -42,37 +42,73 @@ internal sealed class CylinderRun : Propagator
     {
         for (var i = 0; i < frequencies.Length; i++)
         {
-            Carry(frequencies[i], ref states[i]);
+            var step = StepAt(frequencies[i]);
+            Put(step, ref states[i]);
         }
     }
 
+    /// <inheritdoc/>
+    public override void Carry(
+        ReadOnlySpan<FrequencyVector> frequencies,
+        Span<WaveState> states,
+        Span<WaveState> others
+    )
+    {
+        for (var i = 0; i < frequencies.Length; i++)
+        {
+            var step = StepAt(frequencies[i]);
+            Put(step, ref states[i]);
+            Put(step, ref others[i]);
+        }
+    }
+
+    // The matrix of one part, in pressure and flow; its determinant is 1.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Carry(in FrequencyVector frequency, ref WaveState state)
+    private Step StepAt(in FrequencyVector frequency)
     {
         medium.Wall.At(radius, frequency, out var h, out var t);
         var inverse = h.Inverse();
         var q = front * (t * inverse);
         var kl = length * frequency.Wavenumber(medium.SpeedOfSound);
         var overKl = (1 / length) * frequency.InverseWavenumber(medium.SpeedOfSound);
-        state.U = ((1 / unit) * (state.U * inverse)).TimesJ();
-        for (var part = 0; part < parts; part++)
-        {
-            ConeStep.CarryStraight(kl, overKl, q, ref state.P, ref state.U);
-            if (isStrong)
-            {
-                Calm(kl, q, ref state);
-            }
-        }
-
-        state.U = -((unit * (h * state.U)).TimesJ());
+        ConeStep.Straight(kl, overKl, q, out var same, out var up, out var down);
+        var attenuation = isStrong ? kl * Vector.Abs(q.Root().Im) : RealVector.Zero;
+        return new Step(
+            same,
+            ((1 / unit) * (up * inverse)).TimesJ(),
+            -(unit * (down * h)).TimesJ(),
+            attenuation
+        );
     }
 
-    // Takes out what the part grows by on the way to the blown end.
-    private static void Calm(RealVector kl, in ComplexVector q, ref WaveState state)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void Put(in Step step, ref WaveState state)
     {
-        var attenuation = kl * Vector.Abs(q.Root().Im);
-        var scale = Vector.Exp(-attenuation);
-        (state.P, state.U) = (scale * state.P, scale * state.U);
-        state.Log += attenuation;
+        for (var part = 0; part < parts; part++)
+        {
+            var (p, u) = (state.P, state.U);
+            state.P = ComplexVector.MultiplyAdd(step.Same, p, step.Up * u);
+            state.U = ComplexVector.MultiplyAdd(step.Same, u, step.Down * p);
+            if (isStrong)
+            {
+                // What the part grows by on the way to the blown end.
+                var scale = Vector.Exp(-step.Attenuation);
+                (state.P, state.U) = (scale * state.P, scale * state.U);
+                state.Log += step.Attenuation;
+            }
+        }
+    }
+
+    private readonly struct Step(
+        ComplexVector same,
+        ComplexVector up,
+        ComplexVector down,
+        RealVector attenuation
+    )
+    {
+        public readonly ComplexVector Same = same;
+        public readonly ComplexVector Up = up;
+        public readonly ComplexVector Down = down;
+        public readonly RealVector Attenuation = attenuation; // Np
     }
 }

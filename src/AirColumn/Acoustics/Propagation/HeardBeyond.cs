@@ -21,6 +21,7 @@ internal readonly ref struct HeardBeyond
     private readonly double impedance; // Z
     private readonly Span<ComplexVector> r;
     private readonly Span<ComplexVector> x; // of m and k ≤ m, at m·count + k
+    private readonly Span<ComplexVector> own; // pressure of each opening by itself for a flow of 1 m³/s
     private readonly Span<ComplexVector> pairs; // what each hears of each outside
     private readonly Span<ComplexVector> direct; // what the hole that is passed puts on each mouth, with what comes back of it
     private readonly Span<ComplexVector> gamma;
@@ -37,36 +38,47 @@ internal readonly ref struct HeardBeyond
         direct = memory.Slice(count, count);
         gamma = memory.Slice(2 * count, count);
         c = memory.Slice(3 * count, count);
-        pairs = memory.Slice(4 * count, openings.Pairs);
-        x = memory[(4 * count + openings.Pairs)..];
+        own = memory.Slice(4 * count, count);
+        pairs = memory.Slice(5 * count, openings.Pairs);
+        x = memory[(5 * count + openings.Pairs)..];
     }
 
     /// <summary>What it needs for some openings.</summary>
     public static int SizeFor(OutsideOpenings openings) =>
-        openings.Count * (openings.Count + 4) + openings.Pairs;
+        openings.Count * (openings.Count + 5) + openings.Pairs;
 
-    /// <summary>At the far end, whose wave is given.</summary>
-    public void Start(RealVector omega, in WaveState end)
+    /// <summary>At the far end.</summary>
+    /// <param name="end">It.</param>
+    /// <param name="omega">ω.</param>
+    /// <returns>The wave there.</returns>
+    public WaveState Start(Termination end, RealVector omega)
     {
-        openings.At(omega, pairs);
+        openings.At(omega, own, pairs);
         r.Clear();
         x.Clear();
         if (!openings.HasFarEnd)
         {
-            return;
+            var (p, u) = end.At(omega);
+            return new WaveState(p, u);
         }
 
-        var overW = W(end).Inverse();
+        var wave = Mouth(0);
+        var overW = W(wave).Inverse();
         for (var m = 1; m < r.Length; m++)
         {
             var heard = pairs[OutsideOpenings.PairOf(m, 0)];
-            r[m] = heard * end.U;
+            r[m] = heard;
             for (var k = 1; k <= m; k++)
             {
                 x[m * r.Length + k] = -(heard * r[k] * overW);
             }
         }
+
+        return wave;
     }
+
+    /// <summary>The wave at an opening that sends out 1 m³/s and hears nothing.</summary>
+    public WaveState Mouth(int opening) => new(own[opening], ComplexVector.One);
 
     /// <summary>Across a stretch in which no opening hears another.</summary>
     /// <param name="from">The first opening on this side of it.</param>
@@ -120,8 +132,8 @@ internal readonly ref struct HeardBeyond
         var beyond = wave;
         var (p, u) = (wave.P, wave.U);
         var overW = W(wave).Inverse();
-        var (rn, tn) = (r[n], r[n] * overW * flow);
-        var xn = x[n * r.Length + n] * flow;
+        var (rn, tn) = (r[n], flow * (r[n] * overW));
+        var xn = flow * x[n * r.Length + n];
         var pivot = foot.P + heard.P * xn - impedance * tn;
         var overPivot = pivot.Inverse();
         var shunt = foot.U + heard.U * xn - tn;
@@ -149,7 +161,7 @@ internal readonly ref struct HeardBeyond
         for (var m = n + 1; m < r.Length; m++)
         {
             var lost = r[m] * pivot;
-            var put = direct[m] * flow;
+            var put = flow * direct[m];
             for (var k = n + 1; k <= m; k++)
             {
                 ref var each = ref x[m * r.Length + k];

@@ -76,24 +76,27 @@ internal sealed class SidePropagator : Propagator
     public SideColumn Side => side;
 
     /// <summary>Pressure and flow at its foot; of an open hole.</summary>
-    public HoleFeet Feet(in FrequencyVector frequency)
+    /// <param name="frequencies">In the band.</param>
+    /// <param name="own">The wave at its mouth for a flow of 1 m³/s; what arrives at the foot then.</param>
+    /// <param name="feet">Receives them.</param>
+    public void Feet(ReadOnlySpan<FrequencyVector> frequencies, Span<WaveState> own, Span<HoleFeet> feet)
     {
-        Span<WaveState> own = stackalloc WaveState[1];
-        Span<WaveState> heard = [new(ComplexVector.One, ComplexVector.Zero)];
-        branch.Carry(new(in frequency), own);
-        branch.Pass(new(in frequency), heard);
-        if (RealVectors.Largest(own[0].Log) > MostAttenuation)
+        Span<WaveState> heard = stackalloc WaveState[frequencies.Length];
+        heard.Fill(new(ComplexVector.One, ComplexVector.Zero));
+        branch.Pass(frequencies, own, heard);
+        for (var i = 0; i < feet.Length; i++)
         {
-            heard[0] = new WaveState(ComplexVector.Zero, ComplexVector.Zero);
+            var size =
+                RealVectors.Largest(own[i].Log) > MostAttenuation
+                    ? RealVector.Zero
+                    : Vector.Exp(heard[i].Log);
+            var scale = Scale(frequencies[i]);
+            feet[i] = new HoleFeet(
+                new(scale * own[i].P, scale * own[i].U),
+                scale * Vector.Exp(-own[i].Log),
+                new(size * heard[i].P, size * heard[i].U)
+            );
         }
-
-        var scale = Scale(frequency);
-        var size = Vector.Exp(heard[0].Log);
-        return new HoleFeet(
-            new(scale * own[0].P, scale * own[0].U),
-            (scale * Vector.Exp(-own[0].Log)) * side.End.At(frequency.Omega).Flow,
-            new(size * heard[0].P, size * heard[0].U)
-        );
     }
 
     /// <inheritdoc/>

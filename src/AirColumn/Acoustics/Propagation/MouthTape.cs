@@ -73,7 +73,7 @@ internal sealed class MouthTape
 
         var heard = ComplexVector.Zero;
         var pairs = new ComplexVector[openings.Pairs];
-        openings.At(omega, pairs);
+        openings.At(omega, new ComplexVector[openings.Count], pairs);
         for (var m = 1; m < mouths.Length; m++)
         {
             heard += pairs[OutsideOpenings.PairOf(m, 0)] * mouths[m].Flow;

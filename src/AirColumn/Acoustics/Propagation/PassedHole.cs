@@ -50,4 +50,4 @@ internal readonly record struct PassedHole(
 /// <param name="Own">For the mouth's own wave, as <see cref="SidePropagator"/> scales it.</param>
 /// <param name="Flow">The flow out of the mouth in that wave.</param>
 /// <param name="Heard">For a pressure of 1 Pa put on the mouth from outside, no flow passing there.</param>
-internal readonly record struct HoleFeet(WaveState Own, ComplexVector Flow, WaveState Heard);
+internal readonly record struct HoleFeet(WaveState Own, RealVector Flow, WaveState Heard);

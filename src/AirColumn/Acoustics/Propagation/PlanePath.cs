@@ -51,6 +51,19 @@ internal sealed class PlanePath
         }
     }
 
+    /// <summary>The same for two waves.</summary>
+    public void Pass(
+        ReadOnlySpan<FrequencyVector> frequencies,
+        Span<WaveState> states,
+        Span<WaveState> others
+    )
+    {
+        foreach (var propagator in propagators)
+        {
+            propagator.Carry(frequencies, states, others);
+        }
+    }
+
     /// <summary>The same brought back near 1 wherever it has grown far from it: for single answers, since that is not smooth in frequency.</summary>
     public void CarryNormalised(ReadOnlySpan<FrequencyVector> frequencies, Span<WaveState> states)
     {

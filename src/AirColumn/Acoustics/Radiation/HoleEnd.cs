@@ -35,15 +35,14 @@ internal sealed class HoleEnd(double radiusRatio)
         get
         {
             var thin = ThinEnd.Unflanged.WithCorrectionTowards(ThinEnd.Baffled, Math.Max(0, Share));
-            var baffled = ThinEnd.Baffled.WithCorrectionTowards(ThinEnd.Baffled, 1);
             var shrunk = Math.Min(1, correction / UnflangedTable.LowFrequencyEndCorrection);
             return new OpenEndModel(At, ThinEnd.HighestKa)
             {
                 CornerKa = CylinderWallTable.HighestKr * radiusRatio,
                 SomeAt = (in kb) =>
                 {
-                    var (log, length, _) = thin.At(kb);
-                    var (plane, _, _) = baffled.At(kb);
+                    Span<RealVector> plane = stackalloc RealVector[1];
+                    var (log, length, _) = thin.At(kb, plane);
                     Span<RealVector> values = stackalloc RealVector[2];
                     var place = Vector.SquareRoot(kb * (1 / (radiusRatio * CylinderWallTable.HighestKr)));
                     RationalInterpolant.At(
@@ -52,7 +51,7 @@ internal sealed class HoleEnd(double radiusRatio)
                         values
                     );
                     return (
-                        log + values[1] * (plane - log),
+                        log + values[1] * (kb * kb * plane[0] - log),
                         shrunk * length + Math.PI * radiusRatio * values[0]
                     );
                 },

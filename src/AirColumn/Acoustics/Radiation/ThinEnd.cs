@@ -83,9 +83,16 @@ internal sealed class ThinEnd
             1 / Highest
         );
 
-    /// <summary>This end, its end correction a share, 0 to 1, of the way towards that of another.</summary>
+    /// <summary>
+    /// This end, its end correction a share, 0 to 1, of the way towards that of another; ln|R| over (ka)² of that one is a function more,
+    /// without the logarithm, of which a baffle has none.
+    /// </summary>
     public ThinBlend WithCorrectionTowards(ThinEnd other, double share) =>
-        new([other.endCorrection.Blended(endCorrection, share), logReflection], logarithm, 1 / Highest);
+        new(
+            [other.endCorrection.Blended(endCorrection, share), logReflection, other.logReflection],
+            logarithm,
+            1 / Highest
+        );
 
     /// <summary>l/a.</summary>
     public double EndCorrection(double ka) => endCorrection.At(Node(ka));

@@ -132,14 +132,20 @@ internal sealed class PlaneSensitivity : StateSensitivity
     // What openings hear of each other changes with the distance between them and with the air.
     private void AddOutside(RealVector omega, Mouth[] mouths, Span<ComplexVector> q)
     {
-        var pairs = new ComplexVector[openingLinks.Length > 0 ? column.Openings!.Pairs : 0];
+        if (openingLinks.Length == 0)
+        {
+            return;
+        }
+
+        var pairs = new ComplexVector[column.Openings!.Pairs];
+        var own = new ComplexVector[column.Openings.Count];
         foreach (var link in openingLinks)
         {
             q[link.Parameter] += link.DerivativeAt(
                 omega,
                 (openings, in w) =>
                 {
-                    openings.At(w, pairs);
+                    openings.At(w, own, pairs);
                     var sum = ComplexVector.Zero;
                     for (var i = 1; i < mouths.Length; i++)
                     {

@@ -18,7 +18,7 @@ internal static class CoupledHoles
         var model = column.Model;
         var openings = model.Openings!;
         var pairs = new ComplexVector[openings.Pairs];
-        openings.At(System.Numerics.Vector.Create(omega), pairs);
+        openings.At(System.Numerics.Vector.Create(omega), new ComplexVector[openings.Count], pairs);
         var parts = model.Way;
         var open = parts.Count(part => part is SideColumn { IsOpenHole: true });
         var joints = parts.Length + 1;
