@@ -95,6 +95,31 @@ internal static class PerformancePage
         }
 
         Line(text);
+        Line(text, "## Tone holes");
+        Line(text);
+        Line(
+            text,
+            "A cylinder of 15 mm with open holes in a row, a new column each time: its first curve of 4096 impedances, and its first five resonances. *Heard* is with "
+                + "mutual radiation, the default; *unheard* is each hole by itself."
+        );
+        Line(text);
+        Line(
+            text,
+            "| holes | curve unheard, µs | heard, µs | ratio | resonances unheard, µs | heard, µs | ratio |"
+        );
+        Line(text, "|--:|--:|--:|--:|--:|--:|--:|");
+        foreach (var holes in new[] { 6, 16, 40 })
+        {
+            var (curveAlone, curveHeard) = (Of("UnheardCurve", holes), Of("HeardCurve", holes));
+            var (alone, heard) = (Of("UnheardResonances", holes), Of("HeardResonances", holes));
+            Line(
+                text,
+                $"| {holes} | {Show(curveAlone / 1e3)} | {Show(curveHeard / 1e3)} | {Show(curveHeard / curveAlone)} | "
+                    + $"{Show(alone / 1e3)} | {Show(heard / 1e3)} | {Show(heard / alone)} |"
+            );
+        }
+
+        Line(text);
         Line(text, "## Radial modes");
         Line(text);
         Line(

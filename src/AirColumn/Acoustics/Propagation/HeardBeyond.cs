@@ -24,7 +24,7 @@ internal readonly ref struct HeardBeyond
     private readonly Span<ComplexVector> own; // pressure of each opening by itself for a flow of 1 m³/s
     private readonly Span<ComplexVector> pairs; // what each hears of each outside
     private readonly Span<ComplexVector> direct; // what the hole that is passed puts on each mouth, with what comes back of it
-    private readonly Span<ComplexVector> gamma;
+    private readonly Span<ComplexVector> gamma; // and then what each flow adds to the flow of the hole, with a as it is there
     private readonly Span<ComplexVector> c;
 
     /// <param name="openings">All of them.</param>
@@ -108,10 +108,11 @@ internal readonly ref struct HeardBeyond
         tape?.Keep(r[from..], grown, back);
         for (var m = from; m < r.Length; m++)
         {
-            for (var k = from; k <= m; k++)
+            var sentBack = -(r[m] * back);
+            var row = x.Slice(m * r.Length, m + 1);
+            for (var k = from; k < row.Length; k++)
             {
-                ref var each = ref x[m * r.Length + k];
-                each -= r[m] * r[k] * back;
+                row[k] = ComplexVector.MultiplyAdd(sentBack, r[k], row[k]);
             }
         }
 
@@ -162,13 +163,14 @@ internal readonly ref struct HeardBeyond
         {
             var lost = r[m] * pivot;
             var put = flow * direct[m];
-            for (var k = n + 1; k <= m; k++)
+            gamma[m] = gamma[m] * overPivot - beta * c[m];
+            var row = x.Slice(m * r.Length, m + 1);
+            for (var k = n + 1; k < row.Length; k++)
             {
-                ref var each = ref x[m * r.Length + k];
-                each += put * (gamma[k] * overPivot - beta * c[k]) - lost * c[k];
+                row[k] = ComplexVector.MultiplyAdd(put, gamma[k], row[k] - lost * c[k]);
             }
 
-            r[m] = lost + put * beta;
+            r[m] = ComplexVector.MultiplyAdd(put, beta, lost);
         }
     }
 
