@@ -13,6 +13,7 @@ internal static class SideView
     private const double Margin = 14;
     private const double TallestBent = 300;
     private const double Letter = 7.4; // how wide one is about, of twelve units
+    private const double Height = 12; // of a number
     private const double Row = 15; // from one row of numbers to the next
     private const int Rows = 3;
 
@@ -113,27 +114,35 @@ internal static class SideView
         }
 
         labels.AddRange(HoleMarks.Sizes(holes, sizes));
-        var texts = new List<(int Part, double X, double Y, string Text)>();
+        var texts = new List<(int Part, double X, double Y, double Half, string Text)>();
         var ends = new double[Rows];
         foreach (var (part, toX, toY, edge, text) in labels.OrderBy(label => label.X))
         {
             var half = Letter * text.Length / 2;
             var x = Math.Clamp(toX, half + 2, drawing.Width - half - 2);
+            double Y(int row) => Math.Max(Row, edge - 8 - Row * row);
+            // Rows begin at the edge of each part, so that one of a wide part may be as high as the next of a narrow one.
+            bool IsFree(double y) =>
+                texts.All(other => Math.Abs(other.Y - y) >= Height || other.X + other.Half + 4 < x - half);
             var row = Array.FindIndex(ends, end => x - half > end);
+            while (row >= 0 && !IsFree(Y(row)))
+            {
+                row = Array.FindIndex(ends, row + 1, end => x - half > end);
+            }
+
             if (row < 0)
             {
                 continue;
             }
 
             ends[row] = x + half + 4;
-            var y = Math.Max(Row, edge - 8 - Row * row);
             drawing.Part = part;
-            drawing.Line("lead", x, y + 3, toX, toY);
-            texts.Add((part, x, y, text));
+            drawing.Line("lead", x, Y(row) + 3, toX, toY);
+            texts.Add((part, x, Y(row), half, text));
         }
 
         // On top of all lines, so that none goes through a number.
-        foreach (var (part, x, y, text) in texts)
+        foreach (var (part, x, y, _, text) in texts)
         {
             drawing.Part = part;
             drawing.Text("middle", x, y, text);
