@@ -16,7 +16,8 @@ internal static class MeasuredChapter
                 + "measured with a standard deviation of 6 cents [freour2020]. The mouthpiece's fit and the tuning slide are not known. "
                 + "Makers' note names are taken as ±20 cents, and the bores of their pipes, which were not given, as 40.4 mm. Pan pipes "
                 + "are played with the lips over a part of the mouth, which a free end does not include; that is the difference. All "
-                + "errors are our value minus the published one.",
+                + "errors are our value minus the published one. "
+                + PublishedCoverage.Text,
             [
                 new(
                     "Trumpet, modes 2 to 11",
@@ -48,6 +49,7 @@ internal static class MeasuredChapter
                         Stopped(87, "A5"),
                     ]
                 ),
+                .. PublishedCoverage.Rows(),
             ],
             []
         );
