@@ -8,7 +8,7 @@ namespace AirColumn.Acoustics.Radiation;
 /// line along a straight tube that stands in the open.
 /// <para>
 /// Two holes: that excess is e^(−0.943·(d/r)^0.713)/d, r the outer radius, a fit to the static sum over the circular modes of a long cylinder
-/// (morse1948). For d ≪ r it is that of a baffle. It is kept at all frequencies, though in field solutions of two holes it grows.
+/// (morse1948) within 0.015 of the point source from r/2 to 8r. For d ≪ r it is that of a baffle. It is kept at all frequencies, though in field solutions of two holes it grows.
 /// </para>
 /// <para>
 /// A hole and an open end: there the tube ends, and the static field of a flow out of its end is about that of a source one outer radius farther
