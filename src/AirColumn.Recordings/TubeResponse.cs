@@ -182,6 +182,50 @@ public sealed record TubeResponse
         ];
     }
 
+    /// <summary>Takes the measured resonances as a measurement of the bore, for <see cref="BoreFit"/>.</summary>
+    /// <param name="believed">The column as believed, with the ends that the tube had when it was recorded. It numbers the resonances.</param>
+    /// <param name="otherStandardDeviationCents">
+    /// The standard deviation of each resonance for other reasons, such as draughts, warming and the microphone, cents: 0.01 to 100. It is added
+    /// to the uncertainty of the recording. Default: 1.
+    /// </param>
+    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The resonances that were heard near one of the column.</returns>
+    /// <remarks>
+    /// The air rings at the real part of a pole, and <see cref="BoreFit"/> compares maxima of |Z|. Each measured frequency is multiplied by the ratio
+    /// of maximum to pole of the believed column; that ratio hardly depends on what is to be found.
+    /// </remarks>
+    /// <exception cref="ArgumentOutOfRangeException">The standard deviation is out of range.</exception>
+    /// <exception cref="ArgumentException">No measured resonance lies within two semitones of one of the column.</exception>
+    public MeasuredResonances MeasuredFor(
+        Column believed,
+        double otherStandardDeviationCents = 1,
+        CancellationToken cancellationToken = default
+    )
+    {
+        Require.InRange(otherStandardDeviationCents, 0.01, 100, "cents");
+        var heard = new List<MeasuredResonance>();
+        foreach (var (number, computed, measured) in CompareWith(believed, cancellationToken))
+        {
+            if (measured is { } one)
+            {
+                heard.Add(
+                    new(
+                        number,
+                        one.Frequency * (computed.Frequency.Hertz / computed.Pole.Real),
+                        double.Hypot(one.StandardUncertaintyCents, otherStandardDeviationCents)
+                    )
+                );
+            }
+        }
+
+        return heard.Count > 0
+            ? new MeasuredResonances(heard)
+            : throw new ArgumentException(
+                "No measured resonance lies within two semitones of one of this column. Give the column as it was recorded, each end open or closed as it was then.",
+                nameof(believed)
+            );
+    }
+
     // The strongest of those that are nearer to this resonance than to any other, and within two semitones.
     private RecordedResonance? Nearest(List<Resonance> computed, int i)
     {

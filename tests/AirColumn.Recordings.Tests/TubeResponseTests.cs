@@ -42,6 +42,63 @@ public class TubeResponseTests
         Assert.All(pairs, pair => Assert.InRange(Math.Abs(pair.Cents!.Value), 0, 0.01));
     }
 
+    // The tube that was recorded has a bell 4 mm wider than believed.
+    [Fact]
+    public void A_sweep_finds_which_dimension_is_off()
+    {
+        var believed = RingingTube.Stepped;
+        var made = ColumnParameter.OutletDiameter(2).With(believed, 0.064);
+        var sweep = new SweptSine(
+            Frequency.FromHertz(30),
+            Frequency.FromHertz(2000),
+            Duration.FromSeconds(6)
+        );
+        var sound = RingingTube.Driven(made, sweep.Samples(Frequency.FromHertz(RingingTube.Rate)));
+        var measured = TubeResponse.FromSweep(Recorded(sound), sweep).MeasuredFor(believed);
+        Assert.True(measured.Resonances.Count >= 7);
+        foreach (var (number, frequency, _) in measured.Resonances)
+        {
+            var peak = made.FirstResonances(number)[number - 1].Frequency;
+            Assert.InRange(Cents.Between(peak, frequency), -0.1, 0.1);
+        }
+
+        var fit = BoreFit.Solve(
+            believed,
+            measured,
+            [
+                new(ColumnParameter.OutletDiameter(2), Length.FromMillimeters(8)),
+                new(ColumnParameter.SectionLength(1), Length.FromMillimeters(3)),
+            ]
+        );
+        Assert.True(fit.Values[0].IsOff);
+        Assert.InRange(fit.Values[0].Value, 0.0635, 0.0645);
+        Assert.False(fit.Values[1].IsOff);
+    }
+
+    [Fact]
+    public void A_column_that_was_not_recorded_is_refused()
+    {
+        var sweep = new SweptSine(
+            Frequency.FromHertz(30),
+            Frequency.FromHertz(2000),
+            Duration.FromSeconds(6)
+        );
+        var sound = RingingTube.Driven(
+            RingingTube.Straight,
+            sweep.Samples(Frequency.FromHertz(RingingTube.Rate))
+        );
+        var response = TubeResponse.FromSweep(Recorded(sound), sweep, Frequency.FromHertz(100));
+        var tiny = new Column(
+            Bore.Build().Cylinder(Length.FromMillimeters(10), Length.FromMillimeters(100)).OpenEnd(),
+            RingingTube.Straight.Air
+        );
+        var refused = Assert.Throws<ArgumentException>(() => response.MeasuredFor(tiny));
+        Assert.StartsWith("No measured resonance lies", refused.Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            response.MeasuredFor(RingingTube.Straight, double.NaN)
+        );
+    }
+
     // The frequency of a resonance that noise drives is not surer than √(f/(4πQT)) Hz: 1.8 cents for 67 Hz, Q 51 and 20 s.
     [Theory]
     [MemberData(nameof(Tubes))]
