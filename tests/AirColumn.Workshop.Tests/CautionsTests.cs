@@ -109,15 +109,15 @@ public class CautionsTests
     [Fact]
     public void Labels_codes_and_licensed_practice_come_first()
     {
-        Assert.Contains("labels", Cautions.First);
-        Assert.Contains("local codes", Cautions.First);
-        Assert.Contains("licensed practice", Cautions.First);
+        Assert.Contains("labels", Cautions.First, StringComparison.Ordinal);
+        Assert.Contains("local codes", Cautions.First, StringComparison.Ordinal);
+        Assert.Contains("licensed practice", Cautions.First, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Unknown_step_is_refused_with_the_known_ones()
     {
         var error = Assert.Throws<ArgumentOutOfRangeException>(() => Cautions.For((CautionStep)99));
-        Assert.StartsWith("step is 99; allowed are Pipe, Cutting,", error.Message);
+        Assert.StartsWith("step is 99; allowed are Pipe, Cutting,", error.Message, StringComparison.Ordinal);
     }
 }

@@ -97,6 +97,10 @@ public class InchFractionTests
         var error = Assert.Throws<ArgumentOutOfRangeException>(() =>
             InchFraction.Nearest(Length.FromKilometers(2))
         );
-        Assert.StartsWith("length is 2000000 mm; allowed is -1000000 mm to 1000000 mm.", error.Message);
+        Assert.StartsWith(
+            "length is 2000000 mm; allowed is -1000000 mm to 1000000 mm.",
+            error.Message,
+            StringComparison.Ordinal
+        );
     }
 }

@@ -145,12 +145,21 @@ public partial class DroneTubeAnswerTests
     {
         var text = Text();
         // 1 in is 25.4 mm.
-        Assert.Contains("mouth fitting     30 mm (1.181 in)         31 mm (1.220 in)", text);
-        Assert.Contains("far-end fitting   45 mm (1.772 in)         63 mm (2.480 in)", text);
-        Assert.Contains("wall 2.4 mm (0.094 in)", text);
+        Assert.Contains(
+            "mouth fitting     30 mm (1.181 in)         31 mm (1.220 in)",
+            text,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "far-end fitting   45 mm (1.772 in)         63 mm (2.480 in)",
+            text,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("wall 2.4 mm (0.094 in)", text, StringComparison.Ordinal);
         Assert.Contains(
             " 37.85 mm (1.490 in)\n",
-            Sample.DroneTube("plan", "--note", "D2", "--pipe-diameter", "1.49 in").Succeeded()
+            Sample.DroneTube("plan", "--note", "D2", "--pipe-diameter", "1.49 in").Succeeded(),
+            StringComparison.Ordinal
         );
     }
 
@@ -188,7 +197,8 @@ public partial class DroneTubeAnswerTests
         string[] wide = ["plan", "--note", "D2", "--pipe-diameter", "52 mm"];
         Assert.Contains(
             "\nNote: The blown end is 52 mm (2.047 in) inside;",
-            Sample.DroneTube(wide).Succeeded()
+            Sample.DroneTube(wide).Succeeded(),
+            StringComparison.Ordinal
         );
         var json = Sample.DroneTube([.. wide, "--json"]);
         Assert.Equal(0, json.ExitCode);
@@ -216,10 +226,11 @@ public partial class DroneTubeAnswerTests
     public void Played_note_and_first_resonance_are_kept_apart()
     {
         var text = Text().ReplaceLineEndings(" ");
-        Assert.Contains("the played note is not the first resonance.", text);
+        Assert.Contains("the played note is not the first resonance.", text, StringComparison.Ordinal);
         Assert.Contains(
             "It usually lies 11 to 32 cents above the resonance computed for the air of the room (common practice)",
-            text
+            text,
+            StringComparison.Ordinal
         );
     }
 
@@ -258,11 +269,12 @@ public partial class DroneTubeAnswerTests
         static string In(string units) => Sample.DroneTube([.. OnE2, "--units", units]).Succeeded();
 
         Assert.DoesNotMatch(@"\d in\b", In("mm"));
-        Assert.DoesNotContain(" mm", In("in"));
-        Assert.Contains("first cut, 1/16 in  39 13/16 in", In("in"));
+        Assert.DoesNotContain(" mm", In("in"), StringComparison.Ordinal);
+        Assert.Contains("first cut, 1/16 in  39 13/16 in", In("in"), StringComparison.Ordinal);
         Assert.DoesNotContain(
             " mm",
-            Sample.DroneTube("plan", "--note", "D2", "--pipe-diameter", "52 mm", "--units", "in").Succeeded()
+            Sample.DroneTube("plan", "--note", "D2", "--pipe-diameter", "52 mm", "--units", "in").Succeeded(),
+            StringComparison.Ordinal
         );
     }
 

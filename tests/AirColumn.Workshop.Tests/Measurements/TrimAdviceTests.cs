@@ -21,9 +21,21 @@ public class TrimAdviceTests
         var most = Advice.Table.SafeCut!.Value.Cut.Millimeters;
         var inches = new InchFraction((int)Math.Floor(most / 1.5875));
         var millimetres = FormattableString.Invariant($"{Math.Floor(most * 10) / 10:0.#} mm");
-        Assert.StartsWith($"Cut off no more than {millimetres} ({inches}), then play.", Advice.Verdict);
-        Assert.StartsWith($"Cut off no more than {millimetres}, ", Advice.VerdictIn(LengthUnits.Millimetres));
-        Assert.StartsWith($"Cut off no more than {inches}, ", Advice.VerdictIn(LengthUnits.Inches));
+        Assert.StartsWith(
+            $"Cut off no more than {millimetres} ({inches}), then play.",
+            Advice.Verdict,
+            StringComparison.Ordinal
+        );
+        Assert.StartsWith(
+            $"Cut off no more than {millimetres}, ",
+            Advice.VerdictIn(LengthUnits.Millimetres),
+            StringComparison.Ordinal
+        );
+        Assert.StartsWith(
+            $"Cut off no more than {inches}, ",
+            Advice.VerdictIn(LengthUnits.Inches),
+            StringComparison.Ordinal
+        );
         Assert.Matches(@"Expect about \d+ cents flat, ±\d+\.$", Advice.Verdict);
         Assert.Throws<ArgumentOutOfRangeException>(() => Advice.VerdictIn((LengthUnits)9));
     }

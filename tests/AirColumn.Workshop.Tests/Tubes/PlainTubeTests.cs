@@ -221,7 +221,11 @@ public class PlainTubeTests
         var plan = Bench.Plan(parts, "C4");
         Assert.False(plan.IsSolved);
         Assert.Equal(SolveStatus.OutOfReach, plan.Status);
-        Assert.StartsWith("No pipe length gives C4: even with next to no pipe", plan.Explanation);
+        Assert.StartsWith(
+            "No pipe length gives C4: even with next to no pipe",
+            plan.Explanation,
+            StringComparison.Ordinal
+        );
         Assert.Null(plan.Exact);
         Assert.Empty(plan.Overblown);
     }
@@ -313,7 +317,11 @@ public class PlainTubeTests
                     @"^'pipe' cut to \d+(\.\d)? mm \(\d+ \d+/\d+ in\) puts the first resonance on D2, 73\.42 Hz\.$",
                     plan.Explanation
                 );
-                Assert.Contains("The blown end is 45.5 mm (1.791 in)", Assert.Single(plan.Warnings));
+                Assert.Contains(
+                    "The blown end is 45.5 mm (1.791 in)",
+                    Assert.Single(plan.Warnings),
+                    StringComparison.Ordinal
+                );
             }
         );
 
