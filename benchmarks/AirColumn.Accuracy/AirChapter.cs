@@ -11,15 +11,15 @@ internal static class AirChapter
         var grid = Grid().ToList();
         return new Chapter(
             "Air",
-            "Inside 0 to 30 °C, 75 to 102 kPa, up to 6 % water vapour and 1 % carbon dioxide the formulas of the standard are used "
-                + "(speed of sound to 300 ppm there). The standard states them for 15 to 27 °C, 60 to 110 kPa and 10 to 90 % humidity; "
+            "Inside 0 to 30 °C, 75 to 102 kPa, up to 6 % water vapour and 1 % carbon dioxide the formulas of the standard are used; "
+                + "their speed of sound is good to 300 ppm. The standard states them for 15 to 27 °C, 60 to 110 kPa and 10 to 90 % humidity; "
                 + "outside there is a warning. Beyond, up to −20 to 50 °C, 50 to 110 kPa and 10 % carbon dioxide, air is computed as a "
                 + "mixture of gases, joined "
-                + "without a jump. Its viscosity and conductivity are the values of the standard, which ignores carbon dioxide, up to 1 % "
-                + "of it; above, they follow a mixture rule. Beyond these limits a state is refused.",
+                + "without a jump. Up to 1 % carbon dioxide its viscosity and conductivity are the values of the standard, which ignores carbon "
+                + "dioxide; above 1 % they follow a mixture rule. Beyond these limits a state is refused.",
             [
                 new Quantity(
-                    "Printed digits of the standard, in units of the last one",
+                    "Printed digits of the standard, in units of the last digit",
                     "IEC 61094-2 Table F.1 [iec61094-2]",
                     "both states, 5 quantities each",
                     "",

@@ -14,7 +14,7 @@ internal static class BoreFitChapter
                 + "function (0.3 and 0.15 mm root mean square), and the air is off by 0.3 K. Their reflectance is computed with radial modes, every 10 "
                 + "Hz, with noise of 1 percent. The fit carries curved wave fronts and cones of 20 mm. Above a third of the cut-on of a horn's "
                 + "bell, curved fronts "
-                + "are less accurate than the measurement: radii there are off by more than their ranges say.",
+                + "are less accurate than the measurement, and the radii are off by more than their ranges say.",
             [
                 .. Found("drone tubes", false, 4000, 0.05),
                 .. Found("drone tubes", false, 2000, 0.1),
@@ -38,7 +38,7 @@ internal static class BoreFitChapter
             .ToList();
         var range = FormattableString.Invariant($"{Fits} {what}, up to {hertz / 1000} kHz");
         yield return new(
-            "Radii from the reflectance, root of the mean square",
+            "Radii from the reflectance, root mean square error",
             "the bores measured",
             range,
             "mm",

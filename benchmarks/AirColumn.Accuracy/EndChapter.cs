@@ -32,7 +32,7 @@ internal static class EndChapter
             "End in a baffle",
             RadiationModel.Exact,
             "radiation-flanged.csv",
-            "mode matching to 1e-12 [zorumski1973]",
+            "mode matching, error 1e-12 [zorumski1973]",
             1e-6
         );
         quantities.AddRange(Rims());
@@ -86,14 +86,14 @@ internal static class EndChapter
             "`radiation-wall-thickness.csv`, field solutions; the nodes of the interpolation";
         const string Range = "outer over inner radius 1.02 to 3, ka 0.02 to 3";
         yield return new Quantity(
-            "Rim: \\|R\\|, over the table's own error",
+            "Rim: \\|R\\|, excess over the table's own error",
             Source,
             Range,
             "",
             [.. rows.Select(row => Excess(row["absR"], Rim(row).Modulus, row["err"]))]
         );
         yield return new Quantity(
-            "Rim: l/a, over the table's own error",
+            "Rim: l/a, excess over the table's own error",
             "the same",
             Range,
             "",
@@ -104,7 +104,7 @@ internal static class EndChapter
         {
             yield return new Quantity(
                 $"Rim between the tabulated ones, b/a = {rim}: l/a",
-                "`radiation-rims-between.csv`, field solutions to 2e-6",
+                "`radiation-rims-between.csv`, field solutions, error 2e-6",
                 "ka 0.5 to 3",
                 "",
                 [

@@ -29,9 +29,8 @@ internal static class EnergyChapter
     public static Chapter Make() =>
         new(
             "Energy",
-            "The power sent in is compared with the power radiated plus the power lost to friction and heat at the wall. Each is computed "
-                + "independently: the last two "
-                + "by quadrature of the field inside.",
+            "The power sent in is compared with the power radiated plus the power lost to friction and heat at the wall. Each of these "
+                + "powers is computed independently: those lost to friction and heat, by quadrature of the field inside.",
             [
                 .. Bores.Select(bore => new Quantity(
                     $"Power balance of a {bore.Name}, relative",

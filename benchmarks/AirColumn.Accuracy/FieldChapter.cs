@@ -173,7 +173,7 @@ internal static class FieldChapter
                 var found = new Column(FieldTubes.Named(key), TableAir, options).FirstResonances(Peaks);
                 yield return new Quantity(
                     $"{name}, {Told(fronts)}",
-                    "`baffled-horns.csv`, spectral elements to 0.001 cent",
+                    "`baffled-horns.csv`, spectral elements, error 0.001 cent",
                     $"{rows.Count} of the first {Peaks} complex resonances, lossless, in a baffle",
                     "cent",
                     [
@@ -210,7 +210,7 @@ internal static class FieldChapter
                 var found = new Column(bore, TableAir, options).FirstResonances(Peaks);
                 yield return new Quantity(
                     Fronts(bore).Length > 1 ? $"{name}, {Told(fronts)}" : name,
-                    $"`interior-field.csv`, spectral elements to {rows.Max(row => row["err_cents"]):0.0e-0} cent",
+                    $"`interior-field.csv`, spectral elements, error {rows.Max(row => row["err_cents"]):0.0e-0} cent",
                     $"first {Peaks} resonances, lossless, ideal open end",
                     "cent",
                     [

@@ -23,11 +23,11 @@ internal static class JunctionChapter
                 + "Holes follow fits to field solutions and published fits. These hold for holes that are small against the wavelength and farther apart than their width. "
                 + "The lengths of open holes were fitted to the low-frequency rows of `tone-hole-static.csv` and `tone-hole-field.csv`; their course at higher frequencies was not fitted. "
                 + "A bend follows potential flow, exact at low frequency, and causes a warning if the wave in it slows down by more than 5 cents. "
-                + "What openings hear of each other outside was not fitted to the field solutions below. A pair is off by the error of each hole as well: 1 % of its shunt counts for up to 5.5 cents.",
+                + "The sound that openings receive from each other outside was not fitted to the field solutions below. The error of a pair also contains the error of each hole: 1 % of the shunt of a hole counts for up to 5.5 cents.",
             [
                 new Quantity(
                     "Step: l/a₁ at low frequency",
-                    "`step-inertance.csv`, mode matching to 1e-8 [kergomard1987]",
+                    "`step-inertance.csv`, mode matching, error 1e-8 [kergomard1987]",
                     "ratio of radii 0.02 to 0.98",
                     "",
                     ours,
@@ -42,14 +42,14 @@ internal static class JunctionChapter
                 ),
                 new Quantity(
                     "Hole: length at its foot over its radius",
-                    "`tone-hole-static.csv`, three-dimensional potential flow to 0.002",
+                    "`tone-hole-static.csv`, three-dimensional potential flow, error 0.002",
                     "hole over bore 0.3 to 0.85",
                     "",
                     [.. holes.Select(row => Hole(row, true).InnerLength / row["delta"] - row["ti_over_b"])]
                 ),
                 new Quantity(
                     "Hole: series length over bδ², closed",
-                    "`tone-hole-static.csv`, to 0.0015",
+                    "`tone-hole-static.csv`, error 0.0015",
                     "hole over bore 0.3 to 0.85",
                     "",
                     [
@@ -112,7 +112,7 @@ internal static class JunctionChapter
         const double Bore = 0.01; // m
         return new Quantity(
             name,
-            "`tone-hole-field.csv`, finite elements in three dimensions to 0.001",
+            "`tone-hole-field.csv`, finite elements in three dimensions, error 0.001",
             FormattableString.Invariant($"hole over bore 0.2 to 0.95, ka {low} to {high}"),
             "",
             [

@@ -12,10 +12,10 @@ internal static class MeasuredChapter
         var (cents, quality, level) = Trumpet();
         return new Chapter(
             "Against measurements",
-            "These are real tubes. Nothing here was fitted. The trumpets are two of one class, of which eight had their fourth mode "
-                + "measured with a standard deviation of 6 cents [freour2020]. The mouthpiece's fit and the tuning slide are not known. "
-                + "Makers' note names are taken as ±20 cents, and the bores of their pipes, which were not given, as 40.4 mm. Pan pipes "
-                + "are played with the lips over a part of the mouth, which a free end does not include; that is the difference. All "
+            "These are real tubes. Nothing here was fitted. The two trumpets are of one class. Among eight trumpets of that class the "
+                + "measured fourth mode had a standard deviation of 6 cents [freour2020]. The positions of the mouthpiece and of the tuning slide are not known. "
+                + "Makers' note names are taken as ±20 cents, and the bores of their pipes, which were not given, as 40.4 mm. The "
+                + "lips of a player cover a part of the mouth of a pan pipe, which a free end does not include; that explains the difference. All "
                 + "errors are our value minus the published one. "
                 + PublishedCoverage.Text,
             [

@@ -50,7 +50,7 @@ internal static class ModeChapter
             quantities.Add(
                 new Quantity(
                     $"Bell of slope up to 2.7, {(count == 1 ? "1 mode" : $"{count} modes")}",
-                    "`baffled-horns.csv`, spectral elements to 0.001 cent",
+                    "`baffled-horns.csv`, spectral elements, error 0.001 cent",
                     "7 of the first 8 complex resonances, lossless, in a baffle",
                     "cent",
                     errors

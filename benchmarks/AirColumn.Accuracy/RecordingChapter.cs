@@ -24,8 +24,8 @@ internal static class RecordingChapter
     public static Chapter Make() =>
         new(
             "Recordings",
-            "These takes of 2 s are synthetic, not recorded. There are four sounds: partials that fall as 1/n, the same without the first partial, the same with it 40 "
-                + "dB below the second, and a sine. Each has breath noise, a vibrato of ± 15 cents and mains hum at a tenth of the tone, all at "
+            "These takes of 2 s are synthetic, not recorded. There are four sounds: partials that fall as 1/n, the same without the first partial, the same with the "
+                + "first partial 40 dB below the second, and a sine. Each has breath noise, a vibrato of ± 15 cents and mains hum at a tenth of the tone, all at "
                 + "once. The true value is the mean frequency. At 0 dB and below, a recording may be refused because no steady pitch is found. "
                 + "Taps, noise and sweeps are the impulse responses of two columns with known poles.",
             [
@@ -109,7 +109,7 @@ internal static class RecordingChapter
             .ToList();
         return new(
             FormattableString.Invariant(
-                $"Drone, {decibels} dB of tone over noise: error over its stated standard uncertainty, root mean square less 1"
+                $"Drone, {decibels} dB of tone over noise: error over its stated standard uncertainty, root mean square minus 1"
             ),
             "made takes",
             "60 to 295 Hz, 48 takes, no vibrato",

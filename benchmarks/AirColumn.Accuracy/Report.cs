@@ -19,7 +19,7 @@ internal static class Report
             "Every figure here is printed by `dotnet run -c Release --project benchmarks/AirColumn.Accuracy`, which compares the "
                 + "engine with values from outside it and writes this page and its plots. Keys in brackets are keys of "
                 + "[references.bib](references.bib). The tables of values are in `tests/AirColumn.Tests/Reference`; each states its source "
-                + "and its own error at its head. In the tables below, a figure after \"to\" is that error. *Asked* is the error that the tests "
+                + "and its own error at its head. *Asked* is the error that the tests "
                 + "allow. [physics.md](physics.md) explains what is computed."
         );
         foreach (var chapter in chapters)

@@ -38,7 +38,7 @@ internal static class SectionChapter
             quantities.Add(
                 new Quantity(
                     $"Two-port: {told}",
-                    "`horns-lossy-1d.csv`, integrated to 1e-21 [zwikker1949, webster1919]",
+                    "`horns-lossy-1d.csv`, integrated, error 1e-21 [zwikker1949, webster1919]",
                     $"{section.Length.Millimeters:0} mm, 20 Hz to {errors.Max(error => error.Hertz):0} Hz, with and without losses",
                     "",
                     [.. errors.Select(error => error.Error)],
@@ -56,7 +56,7 @@ internal static class SectionChapter
         quantities.Add(
             new Quantity(
                 "Two-port: all of these tapers at the default tolerance",
-                "`horns-lossy-1d.csv`, integrated to 1e-21 [zwikker1949, webster1919]",
+                "`horns-lossy-1d.csv`, integrated, error 1e-21 [zwikker1949, webster1919]",
                 "as above",
                 "",
                 byDefault,

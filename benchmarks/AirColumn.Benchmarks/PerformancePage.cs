@@ -44,11 +44,11 @@ internal static class PerformancePage
         Line(
             text,
             "Cones in a row, 30 to 60 mm over 1.3 m, rim of 3 mm, full losses that vary along each cone, 20 Hz to 2 kHz. *Plain* is a textbook "
-                + "program in complex numbers, with a cylinder of the mean radius for each cone and a closed end. It is timed at every 64th frequency, and the time is multiplied up to all of them. "
+                + "program in complex numbers, with a cylinder of the mean radius for each cone and a closed end. It is timed at every 64th frequency, and that time is scaled up to all 4096. "
                 + "*First* is a new column and its curve: the state at the blown end at some eighty frequencies, a series through it, and 4096 values of that. *Again* is the "
-                + "same curve asked for again. *Change* is `Column.WithBore` with one joint wider, and its curve. *Narrow* has a "
-                + "twentieth of the radii, asked for again. *Gradient* is a new column, its first curve and the derivative of each of the 4096 impedances with every "
-                + "dimension and with temperature, humidity, pressure and carbon dioxide: three numbers a section and five more. The next column is its time "
+                + "same curve asked for again. *Change* is `Column.WithBore` with one joint wider, and its curve. *Narrow* is the curve of a "
+                + "column with a twentieth of the radii, asked for again. *Gradient* is a new column, its first curve and the derivative of each of the 4096 impedances with every "
+                + "dimension and with temperature, humidity, pressure and carbon dioxide: three numbers a section and five more. The next column is the time of *gradient* "
                 + "over that of *first*."
         );
         Line(text);
@@ -99,7 +99,7 @@ internal static class PerformancePage
         Line(text);
         Line(
             text,
-            "A cylinder of 15 mm with open holes in a row, a new column each time: its first curve of 4096 impedances, and its first five resonances. *Heard* is with "
+            "A cylinder of 15 mm with open holes in a row, a new column each time: the first curve of 4096 impedances, and the first five resonances. *Heard* is with "
                 + "mutual radiation, the default; *unheard* is each hole by itself."
         );
         Line(text);
@@ -126,7 +126,7 @@ internal static class PerformancePage
             text,
             "Four modes (`Wavefronts.Multimodal`) against plane waves for the same bore, 4096 frequencies, 20 Hz to 2 kHz, full losses. "
                 + "*Modes* is a curve once its series are made. *New bore* is a bore that shares nothing except the field of its mouth, with its first curve or its first "
-                + "eight resonances. *One by one* is a frequency without series, eight of them side by side. *Default* is the first eight resonances of a column that "
+                + "eight resonances. *One by one* is the time for one frequency without series, with eight frequencies computed side by side. *Default* is the first eight resonances of a column that "
                 + "shares nothing, with automatic fronts: the kind of fronts, the number of modes and the field of the mouth are found first. *Curved* is the same with curved fronts."
         );
         Line(text);
@@ -154,8 +154,8 @@ internal static class PerformancePage
             text,
             $"A flared tube for drone and octave, with four unknowns, all of ten random starts searched to the end: {design.Starts.Count(start => start.LargestError < 0.1)} of "
                 + $"{design.Starts.Count} within 0.1 cent, {design.Evaluations} columns, {Time(Of("Shapes", null))}, "
-                + $"{Show(Of("Shapes", null) / Of("TwoResonances", null) / design.Evaluations)} times their two resonances alone. The budget of two "
-                + $"resonances with six tolerances, the ends of each tried: {Time(Of("Budgets", null))}."
+                + $"{Show(Of("Shapes", null) / Of("TwoResonances", null) / design.Evaluations)} times the two resonances of these columns alone. The budget of two "
+                + $"resonances with six tolerances, both ends of each tolerance tried: {Time(Of("Budgets", null))}."
         );
         Line(text);
         Line(text, "## Batches and documents");

@@ -25,7 +25,7 @@ internal static class LinesCommand
         };
         var command = new Command(
             "lines",
-            "Answers questions from the standard input, one JSON object per line, with one line each. Answers come as soon as they are ready, in any order: docs/json-lines.md."
+            "Answers questions from the standard input, one JSON object per line, and writes one line for each answer. Answers come as soon as they are ready, in any order: docs/json-lines.md."
         )
         {
             jobs,

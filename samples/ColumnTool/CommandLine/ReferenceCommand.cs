@@ -32,7 +32,7 @@ internal static class ReferenceCommand
             # The verbs of ColumnTool
 
             Written by `dotnet run -c Release --project samples/ColumnTool -- reference`, from the table of verbs that the command line and
-            [lines of JSON](json-lines.md) are made of; a test compares. The rules that hold for all of them are in
+            [lines of JSON](json-lines.md) are made of; a test compares them. The rules that hold for all verbs are in
             [AirColumn in other programs](embedding.md). Sections, holes, points and resonances are counted from 1.
 
             """.ReplaceLineEndings("\n")

@@ -14,7 +14,8 @@ internal static class ColumnVerb
         new Verb<Answered>
         {
             Name = "column",
-            Summary = "Describes the column of a document, and the range in which the engine answers.",
+            Summary =
+                "Describes the column of a document, and the range of frequencies in which the engine answers.",
             Own = [],
             Members =
             [

@@ -26,7 +26,7 @@ internal static class HolesVerb
         {
             Name = "holes",
             Summary =
-                "Places of finger holes on a straight tube, and its length, so that opening them one after the other from the far end plays a scale. The note is the one with all holes closed. The document is one cylinder, blown at an open end.",
+                "Places of finger holes on a straight tube, and its length, so that opening them one after the other from the far end plays a scale. The note asked for is the note with all holes closed. The document is one cylinder, blown at an open end.",
             Own = [Sections.Note, Diameters, Semitones, .. Tunings.Parameters],
             Members = ShapeVerb.Members,
             Compute = arguments =>

@@ -37,7 +37,7 @@ internal static class InsideVerb
         {
             Name = "inside",
             Summary =
-                "Pressure and flow along the bore at one frequency, complex amplitudes, exp(+jωt), for a source of 1. At a closed blown end this is a flow of 1 m³/s into it, at an open one a pressure of 1 Pa.",
+                "Pressure and flow along the bore at one frequency, complex amplitudes, exp(+jωt), for a source of 1. At a closed blown end the source is a flow of 1 m³/s into the column, at an open blown end a pressure of 1 Pa.",
             IsCsv = true,
             Own = [At, Points, Places],
             Members =

@@ -15,7 +15,7 @@ internal static class MatrixVerb
         {
             Name = "matrix",
             Summary =
-                "Transfer matrix of the whole bore, without the air outside its ends: p = A·p' + B·U' and U = C·p' + D·U', with primes at the far end. Radial modes have none: for a bore that needs them, choose other wave fronts.",
+                "Transfer matrix of the whole bore, without the air outside its ends: p = A·p' + B·U' and U = C·p' + D·U', with primes at the far end. Radial modes have no such matrix: for a bore that needs these modes, choose other wave fronts.",
             IsCsv = true,
             Own = AtFrequencies.Parameters,
             Members =

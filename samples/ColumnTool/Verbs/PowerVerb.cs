@@ -16,7 +16,7 @@ internal static class PowerVerb
         {
             Name = "power",
             Summary =
-                "Balance of the power that a source of amplitude 1 sends into the column: 1 m³/s at a closed blown end, 1 Pa at an open one. Each part is computed independently.",
+                "Balance of the power that a source of amplitude 1 sends into the column: 1 m³/s at a closed blown end, 1 Pa at an open one. Each part of the balance is computed independently.",
             IsCsv = true,
             Own = AtFrequencies.Parameters,
             Members =

@@ -44,7 +44,7 @@ internal static class TrimVerb
         {
             Name = "trim",
             Summary =
-                "The first resonance after each cut off a section, up to the first cut that makes it sharp. The answer also states how much can be cut before the 95 % range reaches the note.",
+                "Cuts a section step by step, and gives the first resonance after each cut, up to the first cut that makes it sharp. The answer also states how much can be cut before the 95 % range reaches the note.",
             Own =
             [
                 Sections.Section,
