@@ -144,7 +144,7 @@ public class NoneMissedTests
     public void Random_bores() =>
         Parallel.For(
             0,
-            Amount.Of(300, 1000),
+            Amount.Of(300, 10_000),
             seed =>
                 FoundIsWhatAScanSees(
                     new Column(
