@@ -161,17 +161,23 @@ public class NoneMissedTests
     {
         top = Math.Min(top, column.HighestHertz);
         var seen = Scan(column, top);
-        // One less than a step from the end has no neighbour in the scan; one that the scan rounds away from there is kept.
+        // One less than a step from the end has no neighbour in the scan; one that the scan rounds away from there is kept. One that the scan is too
+        // coarse for, such as a maximum beside its minimum, is looked at by itself.
         var found = column
             .Resonances(Frequency.FromHertz(top))
             .Select(r => r.Frequency.Hertz)
             .Where((f, i) => f < top - 2 * Step || i < seen.Count)
+            .Where(f => seen.Exists(place => Math.Abs(f - place) <= Step) || !IsHighest(f))
             .ToList();
         Assert.True(
             found.Count == seen.Count
                 && found.Zip(seen).All(pair => Math.Abs(pair.First - pair.Second) <= Step),
             $"{name}: found {string.Join(" ", found.Select(f => $"{f:F1}"))}; a scan sees {string.Join(" ", seen.Select(f => $"{f:F1}"))}"
         );
+
+        bool IsHighest(double f) => Size(f) > Size(f * (1 - 1e-5)) && Size(f) > Size(f * (1 + 1e-5));
+
+        double Size(double f) => column.AnswerAt(2 * Math.PI * f).Magnitude;
     }
 
     private static List<double> Scan(Column column, double top)
