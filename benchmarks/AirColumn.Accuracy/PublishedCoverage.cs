@@ -14,9 +14,9 @@ internal static class PublishedCoverage
         get
         {
             var outside = All().SelectMany(group => group.Values).Where(value => !value.IsHeld).ToList();
-            return "Where the library states a range, the last rows count the published values outside it. What the publications leave open is our tolerance: "
-                + "temperatures ± 5 K where none is given and ± 0.5 K where one is, bores of drone tubes ± 5 mm and their lengths ± 5 mm, and the trumpet's tuning slide pulled "
-                + "1 cm either way, ± 20 mm of tube (from memory). Outside are: "
+            return "Where the library states a range, the last rows count the published values outside it. For what the publications leave open, we chose tolerances: "
+                + "temperatures ± 5 K where none is given and ± 0.5 K where one is given, bores of drone tubes ± 5 mm and their lengths ± 5 mm, and the trumpet's tuning slide "
+                + "moved 1 cm either way, ± 20 mm of tube (from memory). Outside their range are: "
                 + (
                     outside.Count == 0
                         ? "none"

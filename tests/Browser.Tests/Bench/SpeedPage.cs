@@ -94,7 +94,7 @@ public class SpeedPage(BenchBrowser browser)
             "| what | until the cut, the drawing and the notes | until the first cut, ± and the chart |\n|---|---:|---:|\n"
         );
         Row("a slider of the workshop tube moved, warm", workshop, workshopAll);
-        Row("the same of a tube of 11 sections, bent, with 3 finger holes", longer, longerAll);
+        Row("the same for a tube of 11 sections, bent, with 3 finger holes", longer, longerAll);
         Row(
             "the page opened for the first time",
             Median(starts.Select(one => one.First)),
