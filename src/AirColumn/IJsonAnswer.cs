@@ -4,8 +4,8 @@ namespace AirColumn;
 
 /// <summary>An answer that writes itself as JSON: plain numbers, with the unit in each name.</summary>
 /// <remarks>
-/// These types carry their converter. So a serializer writes them as they are, and a web service may return them. A number that is not finite
-/// becomes null. They cannot be read back.
+/// The types of answers carry their converter. So a serializer writes answers as they are, and a web service may return them. A number that
+/// is not finite becomes null. Answers cannot be read back.
 /// </remarks>
 public interface IJsonAnswer
 {

@@ -13,10 +13,9 @@ public static class Batch
     /// </summary>
     /// <remarks>
     /// <para>
-    /// If a question throws, its answer holds the <see cref="BatchAnswer{TQuestion,TAnswer}.Error"/> and the others go on. Questions are read only a
-    /// little ahead of the answers taken, so memory does not grow with their number. Leaving the loop early, by a break, cancels the questions that
-    /// have
-    /// begun and waits for them to end.
+    /// If a question throws, its answer holds the <see cref="BatchAnswer{TQuestion,TAnswer}.Error"/> and the other questions go on. Questions
+    /// are read only a little ahead of the answers taken, so memory does not grow with their number. Leaving the loop over the answers early,
+    /// by a break, cancels the questions that have begun and waits for them to end.
     /// </para>
     /// <para>
     /// In a browser, and with a <see cref="BatchOptions.DegreeOfParallelism"/> of 1, the thread that reads the answers computes them one after the
@@ -29,8 +28,8 @@ public static class Batch
     /// The questions, read one after the other on the thread that reads the answers. An exception from them ends the batch.
     /// </param>
     /// <param name="answer">
-    /// Called on several threads at once; a <see cref="Column"/> may be shared between them. Pass its token on to every call in it, so that
-    /// a question in progress ends too when the batch ends.
+    /// Called on several threads at once; a <see cref="Column"/> may be shared between them. Pass the token that it receives to every call
+    /// that it makes: a question in progress then ends with the batch.
     /// </param>
     /// <param name="options">The number of threads and the order. Default: one thread for each processor, in any order.</param>
     /// <param name="progress">Is told after each answer how many answers have been read. It is called on the thread that reads them.</param>

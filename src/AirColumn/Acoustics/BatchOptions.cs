@@ -23,8 +23,8 @@ public sealed record BatchOptions
     }
 
     /// <summary>
-    /// True if answers come in the order of their questions; a slow one then delays those after it. False, the default: each answer comes as soon
-    /// as it is ready.
+    /// True if answers come in the order of their questions; a slow question then delays the answers after it. False, the default: each
+    /// answer comes as soon as it is ready.
     /// </summary>
     public bool InOrder { get; init; }
 

@@ -7,7 +7,7 @@ namespace AirColumn;
 /// <param name="Total">The total number of answers; null if the number of questions is not known beforehand.</param>
 public readonly record struct BatchProgress(long Done, long? Total)
 {
-    /// <summary>The answers handed out, of all of them if their number is known, in the invariant culture.</summary>
+    /// <summary>The number of answers handed out, and the total number if it is known, in the invariant culture.</summary>
     /// <returns>The progress, as text.</returns>
     public override string ToString() =>
         Total is { } total

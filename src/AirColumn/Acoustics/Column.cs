@@ -66,17 +66,20 @@ public sealed class Column
     /// <summary>All choices that are neither geometry nor air, such as the fingering, the blown end and the wave fronts asked for.</summary>
     public ColumnOptions Options => Parts.Options;
 
-    /// <summary>The model of the wave fronts in use; never <see cref="AirColumn.Wavefronts.Automatic"/>, but the model that was chosen.</summary>
+    /// <summary>
+    /// The model of the wave fronts in use. If the options ask for <see cref="AirColumn.Wavefronts.Automatic"/>, it is the model that was
+    /// chosen.
+    /// </summary>
     public Wavefronts Wavefronts => Model.Options.Wavefronts;
 
     /// <summary>
-    /// Cut-on of the first axisymmetric higher mode at the widest place, ka = 3.83: the end of plane-wave theory.
+    /// Cut-on frequency of the first axisymmetric higher mode at the widest place, ka = 3.83: the end of plane-wave theory.
     /// </summary>
     public Frequency CutOn => Frequency.FromHertz(CutOnHertz);
 
     /// <summary>
     /// The highest frequency at which single questions are answered: <see cref="CutOn"/>, or the limit of the model of a radiating end
-    /// (ka = 3.8 for the exact ones), whichever is lower.
+    /// (ka = 3.8 for exact radiation), whichever is lower.
     /// </summary>
     public Frequency HighestFrequency => Frequency.FromHertz(Math.Min(CutOnHertz, HighestHertz));
 
@@ -102,8 +105,8 @@ public sealed class Column
     internal double HighestHertz => Model.HighestHertz;
 
     /// <summary>
-    /// This column with other holes open. Everything that was compiled is shared; only the holes are exchanged. Its
-    /// <see cref="ColumnOptions.Fingering"/> is in <see cref="Options"/>.
+    /// This column with other holes open. Everything that was compiled is shared; only the holes are exchanged. The <see cref="Options"/> of
+    /// the new column hold the new <see cref="ColumnOptions.Fingering"/>.
     /// </summary>
     /// <param name="fingering">The open tone holes.</param>
     /// <returns>A column with these holes open.</returns>
@@ -117,8 +120,8 @@ public sealed class Column
     }
 
     /// <summary>
-    /// This column with another bore. Sections, holes and ends that are the same objects keep their compiled data;
-    /// <see cref="Bore.WithSection"/> leaves the others the same.
+    /// This column with another bore. Sections, holes and ends that are the same objects in both bores keep their compiled data.
+    /// <see cref="Bore.WithSection"/> replaces one section and keeps all other objects.
     /// </summary>
     /// <param name="bore">The other bore.</param>
     /// <returns>A column with this bore.</returns>
@@ -141,8 +144,8 @@ public sealed class Column
     }
 
     /// <summary>
-    /// A column with another bore, air and options. It shares with this one all parts that do not differ, as with <see cref="WithBore"/>.
-    /// The largest saving is the field of a mouth that both have.
+    /// A column with another bore, air and options. It shares with this column all parts that do not differ, as with <see cref="WithBore"/>.
+    /// The largest saving is the field of a mouth that both columns have.
     /// </summary>
     /// <param name="bore">The other bore.</param>
     /// <param name="air">The air in it.</param>
@@ -176,7 +179,7 @@ public sealed class Column
     /// The number of radial modes carried: 1, the plane wave alone, unless <see cref="Wavefronts"/> is
     /// <see cref="AirColumn.Wavefronts.Multimodal"/>. If <see cref="ColumnOptions.Modes"/> is null, the number is computed when first needed.
     /// </summary>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The number of modes, 1 or more.</returns>
     public int ModeCount(CancellationToken cancellationToken = default) =>
         Modal(cancellationToken)?.Modes ?? 1;
@@ -217,7 +220,7 @@ public sealed class Column
     /// each frequency is computed by itself.
     /// </remarks>
     /// <param name="grid">The frequencies; 0.001 Hz and up, to ka = 3.8 at a radiating end.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The curve; it has a warning if frequencies lie above <see cref="CutOn"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>
     public ImpedanceCurve Impedance(FrequencyGrid grid, CancellationToken cancellationToken = default)
@@ -231,7 +234,9 @@ public sealed class Column
         return Curve(grid, real, imaginary, error);
     }
 
-    /// <summary>Input impedance, as <see cref="Impedance(FrequencyGrid, CancellationToken)"/>, in plain numbers for loops.</summary>
+    /// <summary>
+    /// Input impedance as <see cref="Impedance(FrequencyGrid, CancellationToken)"/> computes it, in plain numbers for loops.
+    /// </summary>
     /// <param name="frequencies">
     /// Hz: 0.001 to <see cref="HighestFrequency"/>; fastest in rising order. For many frequencies the column is compiled once over their range and
     /// kept, so that later calls over the same range allocate nothing.
@@ -239,7 +244,7 @@ public sealed class Column
     /// <param name="real">Receives Re Z, Pa·s/m³; as long as the frequencies.</param>
     /// <param name="imaginary">Receives Im Z, Pa·s/m³; as long as the frequencies.</param>
     /// <param name="cancellationToken">
-    /// Ends it early with an <see cref="OperationCanceledException"/>; the contents of the spans are then undefined.
+    /// Ends the computation early with an <see cref="OperationCanceledException"/>; the contents of the spans are then undefined.
     /// </param>
     /// <exception cref="ArgumentException">The spans differ in length.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is out of range; nothing is written.</exception>
@@ -270,12 +275,11 @@ public sealed class Column
     }
 
     /// <summary>
-    /// Input impedance Z = p/U, as <see cref="Impedance(FrequencyGrid, CancellationToken)"/> at one frequency, equal to it except in the last
-    /// digits: Pa·s/m³,
-    /// exp(+jωt).
+    /// Input impedance Z = p/U at one frequency, Pa·s/m³, exp(+jωt). It equals the value of
+    /// <see cref="Impedance(FrequencyGrid, CancellationToken)"/> except in the last digits.
     /// </summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>Z in Pa·s/m³.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public Complex ImpedanceAt(Frequency frequency, CancellationToken cancellationToken = default)
@@ -289,7 +293,7 @@ public sealed class Column
     /// Pressure reflection coefficient (Z − Z₀)/(Z + Z₀) at the blown end; Z is the input impedance, Z₀ = ρc/S there.
     /// </summary>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The reflection coefficient, dimensionless.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public Complex ReflectionAt(Frequency frequency, CancellationToken cancellationToken = default)
@@ -301,7 +305,7 @@ public sealed class Column
     }
 
     /// <summary>The two-port of the whole bore, without the air outside its ends.</summary>
-    /// <remarks>What openings hear of each other outside is not in it (<see cref="ColumnOptions.MutualRadiation"/>).</remarks>
+    /// <remarks>The matrix leaves out that openings hear each other outside (<see cref="ColumnOptions.MutualRadiation"/>).</remarks>
     /// <param name="frequency">0.001 Hz to <see cref="HighestFrequency"/>.</param>
     /// <returns>The matrix of the whole bore.</returns>
     /// <exception cref="NotSupportedException">Wave fronts are <see cref="AirColumn.Wavefronts.Multimodal"/>.</exception>

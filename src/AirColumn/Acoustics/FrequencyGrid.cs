@@ -53,7 +53,9 @@ public sealed class FrequencyGrid
     /// <summary>Given frequencies.</summary>
     /// <param name="hertz">At least one, Hz: above 0, strictly increasing.</param>
     /// <returns>The grid.</returns>
-    /// <exception cref="ArgumentException">There is none, one is not above zero, or they do not increase.</exception>
+    /// <exception cref="ArgumentException">
+    /// There is no frequency, a frequency is not above zero, or the frequencies do not increase.
+    /// </exception>
     public static FrequencyGrid FromHertz(params ReadOnlySpan<double> hertz)
     {
         if (hertz.IsEmpty)

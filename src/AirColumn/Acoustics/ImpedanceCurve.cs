@@ -51,17 +51,17 @@ public sealed class ImpedanceCurve : IJsonAnswer
     public ReadOnlySpan<double> Imaginary => imaginary;
 
     /// <summary>
-    /// Largest possible error of interpolation at any of the frequencies, relative to |Z| there; 0 if each frequency was computed by itself, as is
-    /// done for a few frequencies.
+    /// Largest possible error of interpolation at any of the frequencies, relative to |Z| there; 0 if each frequency was computed by itself,
+    /// as it is when there are only a few.
     /// </summary>
     public double InterpolationError { get; }
 
     /// <summary>
     /// Estimated mode-truncation error in cents, with <see cref="Wavefronts.Multimodal"/>; otherwise 0. It is the largest shift at eight
-    /// frequencies across the curve when two of the N radial modes are dropped (two are added if there are only two). The true error is less:
-    /// about 2/N of it.
+    /// frequencies across the curve when two of the N radial modes are dropped (two are added if there are only two). The true error is
+    /// smaller, about 2/N of this shift.
     /// </summary>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The shift in cents.</returns>
     public double ModeConvergence(CancellationToken cancellationToken = default) =>
         modeConvergence?.Invoke(cancellationToken) ?? 0;

@@ -5,8 +5,8 @@ using System.Text.Json.Serialization;
 namespace AirColumn;
 
 /// <summary>
-/// The two-port of a piece of bore: (p₁, U₁) at the side of the blown end from (p₂, U₂) at the side of the far end,
-/// p₁ = A·p₂ + B·U₂ and U₁ = C·p₂ + D·U₂, for time dependence exp(+jωt) and flow counted towards the far end.
+/// The two-port of a piece of bore. It gives pressure and flow (p₁, U₁) on the side of the blown end from (p₂, U₂) on the side of the far
+/// end: p₁ = A·p₂ + B·U₂ and U₁ = C·p₂ + D·U₂. Time dependence is exp(+jωt), and flow counts towards the far end.
 /// </summary>
 /// <param name="A">Pressure ratio with no flow at the far side, dimensionless.</param>
 /// <param name="B">Transfer impedance, Pa·s/m³.</param>

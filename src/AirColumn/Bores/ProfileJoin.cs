@@ -7,8 +7,8 @@ public enum ProfileJoin
     Straight,
 
     /// <summary>
-    /// A cubic between neighbouring points, with a common slope where they meet. It widens or narrows only where the points do, so it never
-    /// overshoots them (source: fritsch1984).
+    /// A cubic between neighbouring points, with a common slope where they meet. The wall widens or narrows only where the points do, so it
+    /// never overshoots them (source: fritsch1984).
     /// </summary>
     Smooth,
 }

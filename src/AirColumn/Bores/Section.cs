@@ -7,7 +7,7 @@ namespace AirColumn;
 /// </summary>
 /// <remarks>
 /// Immutable. Two sections are equal when their dimensions in metres are equal, whatever units they were given in.
-/// Dimensions are measured on the axis; lengths along the axis, never along the wall.
+/// Lengths are measured along the axis, never along the wall.
 /// </remarks>
 public abstract record Section
 {
@@ -54,7 +54,7 @@ public abstract record Section
     internal virtual Section Slice(double from, double to) => new SectionSlice(this, from, to);
 
     /// <summary>Inside diameter at a place in the section.</summary>
-    /// <param name="distance">Distance from its end nearer the blown end, along the axis: 0 to <see cref="Length"/>.</param>
+    /// <param name="distance">Distance from the section's end nearer the blown end, along the axis: 0 to <see cref="Length"/>.</param>
     /// <returns>The inside diameter.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The distance is outside that range or not a number.</exception>
     public Length DiameterAt(Length distance)

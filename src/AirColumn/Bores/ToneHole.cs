@@ -12,7 +12,7 @@ public sealed record ToneHole
     /// <param name="diameter">Its diameter: 0.01 mm to 10 m.</param>
     /// <param name="height">
     /// Its height along its own axis, from the wall of the bore to its outer end: 0 to 10 m. This is the thickness of the wall for a drilled hole,
-    /// and the length of the chimney for a hole with one.
+    /// and the length of the chimney for a hole with a chimney.
     /// </param>
     /// <exception cref="ArgumentOutOfRangeException">A dimension is outside its range or not a number.</exception>
     public ToneHole(Length position, Length diameter, Length height)

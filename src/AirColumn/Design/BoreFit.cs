@@ -14,16 +14,16 @@ public static class BoreFit
     /// <summary>Fits a column to a measured reflectance, or to measured resonances.</summary>
     /// <remarks>
     /// Finds the most likely bore, if the believed values have the given standard deviations and the noise is normal. It minimises a sum of
-    /// squares: the deviations from the measurement, over its noise, and the changes of the bore, over their standard deviations. It takes
-    /// Levenberg–Marquardt steps with exact gradients. The lowest frequencies are fitted first. They depend on the bore as a whole, so the
-    /// fit of the others begins near its minimum. The uncertainty is the covariance of the least-squares problem (source: aster2018, ch.
-    /// 11).
+    /// squares of two kinds: deviations from the measurement, divided by its noise, and changes of the bore, divided by their standard
+    /// deviations. It takes Levenberg–Marquardt steps with exact gradients. The lowest frequencies are fitted first. They depend on the bore
+    /// as a whole, so the fit of the higher frequencies begins near its minimum. The uncertainty is the covariance of the least-squares
+    /// problem (source: aster2018, ch. 11).
     /// </remarks>
     /// <param name="believed">The column as it is believed to be, with the air of the measurement; it is not changed.</param>
     /// <param name="measured">The measurement at its blown end.</param>
     /// <param name="tolerances">Dimensions and quantities of the air that are not known exactly.</param>
     /// <param name="profile">The diameters along the bore if they are not known exactly; null if they are.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The column that fits, and the uncertainty of each of its dimensions.</returns>
     /// <exception cref="ArgumentException">There is nothing to fit, a parameter is given twice, or the column does not have it.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the range that the column answers.</exception>

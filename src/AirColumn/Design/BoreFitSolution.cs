@@ -69,7 +69,7 @@ public sealed class BoreFitSolution : IJsonAnswer
     /// <summary>The values that differ from the believed ones by more than two standard deviations of the fit.</summary>
     public IEnumerable<FittedValue> Off => ToldByTheData.Where(value => value.IsOff);
 
-    /// <summary>A few sentences: which values are off and by how much, and about which the measurement tells little.</summary>
+    /// <summary>A few sentences: which values are off, by how much, and which values the measurement tells little about.</summary>
     public string Explanation
     {
         get

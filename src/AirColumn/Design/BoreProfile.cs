@@ -3,12 +3,12 @@ using UnitsNet;
 namespace AirColumn;
 
 /// <summary>
-/// Prior knowledge of the diameters along a bore, before it is measured: a standard deviation for each, and a correlation between neighbours, since a
-/// wall is smooth. Immutable.
+/// Prior knowledge of the diameters along a bore, before it is measured: a standard deviation for each diameter, and a correlation between
+/// neighbours, since a wall is smooth. Immutable.
 /// </summary>
 /// <remarks>
-/// Their deviations from the believed values are correlated as (1 + √3·d/ℓ)·exp(−√3·d/ℓ) over a distance d, the Matérn covariance of order 3/2
-/// (source: rasmussen2006, eq. 4.17). Such functions have a first derivative everywhere, but no second.
+/// Deviations of the diameters from the believed values are correlated as (1 + √3·d/ℓ)·exp(−√3·d/ℓ) over a distance d, the Matérn covariance
+/// of order 3/2 (source: rasmussen2006, eq. 4.17). Such functions have a first derivative everywhere, but no second.
 /// </remarks>
 public sealed class BoreProfile
 {
@@ -26,7 +26,7 @@ public sealed class BoreProfile
     /// <summary>The diameters, from the blown end.</summary>
     public IReadOnlyList<ColumnParameter> Parameters { get; }
 
-    /// <summary>The place of each, m from the blown end.</summary>
+    /// <summary>The place of each diameter, m from the blown end.</summary>
     public IReadOnlyList<double> Positions { get; }
 
     /// <summary>The standard deviation of each diameter.</summary>
@@ -39,7 +39,7 @@ public sealed class BoreProfile
 
     internal double CorrelationLengthMetres { get; }
 
-    /// <summary>A profile of all diameters of a bore of cones; the two diameters at a joint are one.</summary>
+    /// <summary>A profile of all diameters of a bore of cones; the two diameters at a joint count as one.</summary>
     /// <param name="bore">Cones, without steps between them.</param>
     /// <param name="standardDeviation">The standard deviation of each diameter, above 0.</param>
     /// <param name="correlationLength">The distance over which deviations are correlated, above 0: a few times the diameter for a drawn pipe.</param>
@@ -62,7 +62,7 @@ public sealed class BoreProfile
             {
                 throw new ArgumentException(
                     $"Section {i + 1} is {bore.Sections[i]}{(bore.Sections[i] is ConeSection ? " behind a step" : "")}; a profile of joints needs cones that fit each other. "
-                        + "InCones divides a smooth bore into such.",
+                        + "InCones divides a smooth bore into such cones.",
                     nameof(bore)
                 );
             }
@@ -83,8 +83,8 @@ public sealed class BoreProfile
     }
 
     /// <summary>
-    /// A bore as short cones of even length in each section, to be fitted by their joints. A cone should be at most a quarter as long as
-    /// the shortest wave measured. Otherwise the shape of the wall between the joints is mistaken for something else.
+    /// A bore divided into short cones, equally long within a section. Their joints can then be fitted. A cone should be at most a quarter as
+    /// long as the shortest wave measured. Otherwise the shape of the wall between the joints is mistaken for something else.
     /// </summary>
     /// <param name="bore">The bore, without holes, branches and steps.</param>
     /// <param name="longest">The greatest length of a cone, above 0.</param>

@@ -12,7 +12,7 @@ public sealed record DesignVariable
     /// <param name="parameter">The parameter.</param>
     /// <param name="from">The least value, in the parameter's unit: metres for a length.</param>
     /// <param name="to">The greatest value, above the least.</param>
-    /// <exception cref="ArgumentException">The greatest is not above the least, or one is not a finite number.</exception>
+    /// <exception cref="ArgumentException">The greatest value is not above the least, or a value is not a finite number.</exception>
     public DesignVariable(ColumnParameter parameter, double from, double to)
     {
         ArgumentNullException.ThrowIfNull(parameter);
@@ -51,7 +51,7 @@ public sealed record DesignVariable
         return parameter.Unit == unit
             ? parameter
             : throw new ArgumentException(
-                $"The {parameter} is not in {unit} but in {(parameter.Unit.Length == 0 ? "parts of 1" : parameter.Unit)}; give it in that.",
+                $"The {parameter} is not in {unit} but in {(parameter.Unit.Length == 0 ? "parts of 1" : parameter.Unit)}; give its bounds in that unit.",
                 nameof(parameter)
             );
     }

@@ -19,7 +19,7 @@ public static class FingerHoles
     /// <param name="tuning">The tuning.</param>
     /// <param name="tonic">The note with all holes closed.</param>
     /// <param name="diameters">The diameters of the six holes, from the blown end.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The tube with its length and its holes, and the error of each note.</returns>
     /// <exception cref="ArgumentException">
     /// The tube is not one cylinder open at both ends, has holes, or there are not six diameters; or holes of these diameters would overlap at
@@ -39,7 +39,7 @@ public static class FingerHoles
     /// <param name="tonic">The note with all holes closed.</param>
     /// <param name="semitones">For each hole, from the far end, the semitones of its note above the tonic.</param>
     /// <param name="diameters">The diameter of each hole, from the blown end.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The tube with its length and its holes, and the error of each note.</returns>
     /// <exception cref="ArgumentException">
     /// The tube is not one cylinder open at both ends, has holes, the scale does not rise, or there are not as many diameters as notes.

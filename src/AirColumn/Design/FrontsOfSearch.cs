@@ -15,7 +15,7 @@ internal static class FrontsOfSearch
     /// <param name="search">From a column to a solution.</param>
     /// <param name="found">The column of a solution.</param>
     /// <param name="with">A solution with another column.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     /// <returns>A solution whose column has the options of the start; or, where it takes something else each time, those it was found with.</returns>
     public static T Keep<T>(
         Column start,

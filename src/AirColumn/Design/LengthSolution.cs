@@ -23,8 +23,8 @@ public sealed record LengthSolution : IJsonAnswer
     public required Length Length { get; init; }
 
     /// <summary>
-    /// The nearest lengths tried on either side, the resonance sharp at the shorter and flat at the longer; null if no length was tried on one of
-    /// the sides.
+    /// The nearest lengths tried on either side of the target: the resonance is sharp at the shorter length and flat at the longer. Null if
+    /// no length was tried on one of the sides.
     /// </summary>
     public required LengthBracket? Bracket { get; init; }
 
@@ -34,7 +34,7 @@ public sealed record LengthSolution : IJsonAnswer
     /// <summary>The frequency of the resonance; zero if the column has none.</summary>
     public required Frequency Frequency { get; init; }
 
-    /// <summary>The resonance against the target, cents; positive is sharp. NaN if there is no resonance.</summary>
+    /// <summary>The distance from the target to the resonance, cents; positive is sharp. NaN if there is no resonance.</summary>
     public required double ResidualCents { get; init; }
 
     /// <summary>

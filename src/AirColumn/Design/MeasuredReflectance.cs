@@ -42,14 +42,14 @@ public sealed class MeasuredReflectance : BoreMeasurement
 
     /// <summary>Takes a measured impedance.</summary>
     /// <param name="hertz">The frequencies, Hz, above 0 and rising.</param>
-    /// <param name="impedance">Z at each, Pa·s/m³; other than −Zr.</param>
+    /// <param name="impedance">Z at each frequency, Pa·s/m³; never −Zr.</param>
     /// <param name="referenceImpedance">Zr, Pa·s/m³, above 0: best near ρc/S of the blown end.</param>
     /// <param name="standardDeviation">
-    /// The standard deviation of either part of R, above 0 and below 1: 0.01 if the reflectance is known to 1 %.
+    /// The standard deviation of the real part and of the imaginary part of R, above 0 and below 1: 0.01 if the reflectance is known to 1 %.
     /// </param>
     /// <returns>The measurement.</returns>
     /// <exception cref="ArgumentException">
-    /// The frequencies do not rise, there are not as many values as frequencies, or one is not a finite number.
+    /// The frequencies do not rise, there are not as many values as frequencies, or a value is not a finite number.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static MeasuredReflectance OfImpedance(
@@ -73,10 +73,10 @@ public sealed class MeasuredReflectance : BoreMeasurement
     /// <param name="hertz">The frequencies, Hz, above 0 and rising.</param>
     /// <param name="reflectance">R at each frequency; |R| is at most 2.</param>
     /// <param name="referenceImpedance">Zr, Pa·s/m³, above 0.</param>
-    /// <param name="standardDeviation">The standard deviation of either part of R, above 0 and below 1.</param>
+    /// <param name="standardDeviation">The standard deviation of the real part and of the imaginary part of R, above 0 and below 1.</param>
     /// <returns>The measurement.</returns>
     /// <exception cref="ArgumentException">
-    /// The frequencies do not rise, there are not as many values as frequencies, or one is not a finite number.
+    /// The frequencies do not rise, there are not as many values as frequencies, or a value is not a finite number.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static MeasuredReflectance OfReflectance(
@@ -125,15 +125,16 @@ public sealed class MeasuredReflectance : BoreMeasurement
     }
 
     /// <summary>
-    /// Reads a measured impedance: a line for each frequency with Hz, Re Z and Im Z in Pa·s/m³, separated by commas, semicolons or tabs, with
-    /// decimal points. Lines before the first number are a heading; empty lines and lines that begin with # are skipped.
+    /// Reads a measured impedance: a line for each frequency with the frequency in Hz, then Re Z and Im Z in Pa·s/m³. Numbers are separated
+    /// by commas, semicolons or tabs and have decimal points. Lines before the first number are a heading; empty lines and lines that begin
+    /// with # are skipped.
     /// </summary>
     /// <param name="csv">The text.</param>
     /// <param name="referenceImpedance">Zr, Pa·s/m³, above 0: best near ρc/S of the blown end.</param>
-    /// <param name="standardDeviation">The standard deviation of either part of R, above 0 and below 1.</param>
+    /// <param name="standardDeviation">The standard deviation of the real part and of the imaginary part of R, above 0 and below 1.</param>
     /// <returns>The measurement.</returns>
-    /// <exception cref="FormatException">A line does not have three numbers; the message names it.</exception>
-    /// <exception cref="ArgumentException">The frequencies do not rise, or there are none.</exception>
+    /// <exception cref="FormatException">A line does not have three numbers; the message names the line.</exception>
+    /// <exception cref="ArgumentException">The frequencies do not rise, or there are no frequencies.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static MeasuredReflectance ReadImpedance(
         TextReader csv,

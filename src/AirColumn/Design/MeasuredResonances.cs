@@ -4,8 +4,8 @@ using UnitsNet;
 namespace AirColumn;
 
 /// <summary>
-/// Measured resonances of a column, each with its number: heard after a slap, found in a sweep, or a player's drone and overblown notes
-/// minus the player's correction. Immutable.
+/// Measured resonances of a column, each with its number. They are heard after a slap or found in a sweep, or they are a player's drone and
+/// overblown notes minus the player's correction. Immutable.
 /// </summary>
 public sealed class MeasuredResonances : BoreMeasurement
 {
@@ -15,8 +15,10 @@ public sealed class MeasuredResonances : BoreMeasurement
     private readonly MeasuredResonance[] resonances;
 
     /// <summary>Takes resonances.</summary>
-    /// <param name="resonances">At least one, by number; each number once.</param>
-    /// <exception cref="ArgumentException">There is none, a number is given twice, or a frequency is not above the one before it.</exception>
+    /// <param name="resonances">At least one resonance, each number once.</param>
+    /// <exception cref="ArgumentException">
+    /// There is no resonance, a number is given twice, or a frequency is not above the frequency of the number before it.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A number, frequency or uncertainty is outside its range.</exception>
     public MeasuredResonances(IEnumerable<MeasuredResonance> resonances)
     {

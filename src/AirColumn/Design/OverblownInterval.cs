@@ -12,17 +12,19 @@ public static class OverblownInterval
     private const double WidestOverInlet = 6;
     private const double LongestOverPresent = 6;
 
-    /// <summary>Chooses the variables so that the drone has the wanted frequency and the first overblown note is the interval above it.</summary>
+    /// <summary>
+    /// Chooses the variables so that the drone has the wanted frequency and the first overblown note lies the given interval above the drone.
+    /// </summary>
     /// <param name="column">The tube to begin with.</param>
     /// <param name="drone">The wanted frequency of the drone.</param>
     /// <param name="cents">
     /// The interval from the first resonance to the second: <see cref="Cents.Octave"/>, <see cref="Cents.MajorTenth"/>,
-    /// <see cref="Cents.Twelfth"/> or any between 0 and 12 000.
+    /// <see cref="Cents.Twelfth"/> or any interval between 0 and 12 000.
     /// </param>
     /// <param name="variables">The parameters to choose and their bounds; at least two.</param>
     /// <param name="options">The options of the search. Default: those of a new <see cref="ShapeOptions"/>.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The shape, and the amount by which it misses each target.</returns>
     /// <exception cref="ArgumentException">There is no variable, or the column does not have one.</exception>
     public static ShapeSolution Solve(
@@ -49,13 +51,12 @@ public static class OverblownInterval
     /// <param name="column">The tube to begin with; its last section is the flare.</param>
     /// <param name="pipe">The index of the section that is the pipe, not the last: 0 is at the blown end.</param>
     /// <param name="drone">The wanted frequency of the drone.</param>
-    /// <param name="cents">The interval from the first resonance to the second, as above.</param>
+    /// <param name="cents">The interval from the first resonance to the second, as for <see cref="Solve"/>.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
-    /// The shape, and the amount by which it misses each target. Bounds: the pipe and the flare from a sixth to six times as long as they are, the
-    /// flare's end
-    /// from its beginning to six times as wide, and nowhere narrowing.
+    /// The shape, and the amount by which it misses each target. Bounds: the pipe and the flare may each become a sixth to six times as long.
+    /// The far end of the flare may be one to six times as wide as its near end, and the flare narrows nowhere.
     /// </returns>
     /// <exception cref="ArgumentException">The bore has one section only.</exception>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section before the last.</exception>

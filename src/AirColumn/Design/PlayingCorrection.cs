@@ -1,8 +1,8 @@
 namespace AirColumn;
 
 /// <summary>
-/// The distance by which a player's note lies above its resonance, as a normal distribution. It begins as an estimate and improves with each
-/// recorded note. Immutable, equal by value.
+/// The distance by which a player's note lies above its resonance, as a normal distribution. The correction begins as an estimate and
+/// improves with each recorded note. Immutable, equal by value.
 /// </summary>
 /// <remarks>
 /// An air column does not include lips and breath. Their effect depends on player, mouth end and loudness; lips can bend the drone by a

@@ -32,7 +32,7 @@ public sealed record ResonanceBudget : IJsonAnswer
     /// <summary>True if the resonance moves nearly in proportion to every parameter, up to the ends of its tolerance.</summary>
     public bool IsLinear => Remark is null;
 
-    /// <summary>A sentence about the second order if it is more than a twentieth of the range; otherwise null.</summary>
+    /// <summary>A sentence about second-order effects if they are more than a twentieth of the range; otherwise null.</summary>
     public required string? Remark { get; init; }
 
     void IJsonAnswer.WriteMembers(Utf8JsonWriter json)

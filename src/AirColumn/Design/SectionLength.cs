@@ -11,7 +11,7 @@ public static class SectionLength
     /// <param name="target">
     /// The wanted frequency of the first resonance: above 0, up to <see cref="Column.HighestFrequency"/>.
     /// </param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
     /// The solution with status and residual: solved means within 1e-6 cent. Lengths from 0.01 mm to 100 m are tried.
     /// </returns>
@@ -35,7 +35,7 @@ public static class SectionLength
     /// <summary>Stretches or shortens sections in proportion, with their diameters unchanged, until a resonance meets the target.</summary>
     /// <param name="column">The column to begin with; it is not changed.</param>
     /// <param name="question">The sections, the resonance, its frequency and the allowed lengths.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The solution with status and residual: solved means within 1e-6 cent.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
     /// There is no such section, or the target is above <see cref="Column.HighestFrequency"/>, or there are fewer holes than the number that keep

@@ -7,8 +7,8 @@ namespace AirColumn;
 /// <summary>Searches for a shape: chooses diameters, lengths and holes between bounds so that targets are met.</summary>
 /// <remarks>
 /// A search takes minutes where <see cref="Wavefronts.Automatic"/> chooses radial modes, as for wide flares, and about a second with
-/// <see cref="Wavefronts.Curved"/>. Search with curved fronts first; then search again with automatic fronts from the column found, or check it
-/// with them.
+/// <see cref="Wavefronts.Curved"/>. Search with curved fronts first; then search again from the column found with automatic fronts, or check
+/// that column with automatic fronts.
 /// </remarks>
 public static class ShapeSearch
 {
@@ -17,16 +17,16 @@ public static class ShapeSearch
 
     /// <summary>Chooses the variables so that the targets are met as nearly as possible, in the sense of least squares.</summary>
     /// <remarks>
-    /// Levenberg–Marquardt steps with the exact gradients of the resonances, from the column as it is and from random places between the
-    /// bounds. If no start meets the targets, that does not prove that no shape does. The exponent of a Bessel horn is not a parameter: to vary how a
-    /// flare opens, take a <see cref="ProfileSection"/> or several cones.
+    /// The search takes Levenberg–Marquardt steps with the exact gradients of the resonances. It starts from the column as it is, then from
+    /// random places between the bounds. If no start meets the targets, some other shape may still meet them. The exponent of a Bessel horn
+    /// is not a parameter: to vary how a flare opens, take a <see cref="ProfileSection"/> or several cones.
     /// </remarks>
     /// <param name="column">The column to begin with; it is not changed.</param>
     /// <param name="variables">The parameters to choose and their bounds; at least one.</param>
     /// <param name="targets">The targets; at least one.</param>
     /// <param name="options">The options of the search. Default: those of a new <see cref="ShapeOptions"/>.</param>
     /// <param name="progress">Is told the share of all starts and steps that is done, 0 to 1; it jumps to 1 when the targets are met early.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The best shape found, and the amount by which it misses each target.</returns>
     /// <exception cref="ArgumentException">
     /// There is no variable or no target, the column does not have a parameter, or a fingering is for another number of holes.

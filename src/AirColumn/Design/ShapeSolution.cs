@@ -83,7 +83,7 @@ public readonly record struct ChosenValue(DesignVariable Variable, double Value,
 
 /// <summary>The amount by which a target was missed.</summary>
 /// <param name="Target">The target.</param>
-/// <param name="Error">Reached less wanted: cents, tenths of a decibel or tenths of a millimetre.</param>
+/// <param name="Error">The value reached minus the value wanted: cents, tenths of a decibel or tenths of a millimetre.</param>
 public readonly record struct TargetError(ShapeTarget Target, double Error)
 {
     /// <summary>The target and the amount by which it was missed, in the invariant culture.</summary>
@@ -98,7 +98,7 @@ public readonly record struct TargetError(ShapeTarget Target, double Error)
 }
 
 /// <summary>The outcome of the search from one start.</summary>
-/// <param name="IsSolved">True if it met all targets.</param>
+/// <param name="IsSolved">True if the search from this start met all targets.</param>
 /// <param name="LargestError">The largest error of a target there; NaN if a resonance is missing.</param>
 /// <param name="Evaluations">The number of shapes whose resonances were computed.</param>
 public readonly record struct ShapeStart(bool IsSolved, double LargestError, int Evaluations)

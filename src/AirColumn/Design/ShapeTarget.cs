@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace AirColumn;
 
-/// <summary>A target for the search of a shape. Immutable, equal by value.</summary>
+/// <summary>A target of a search for a shape. Immutable, equal by value.</summary>
 public sealed record ShapeTarget
 {
     private readonly double weight = 1;
@@ -103,7 +103,8 @@ public sealed record ShapeTarget
         new(ShapeTargetKind.TotalLength, 0, 0, Require.Positive(length.Meters, "m", nameof(length)));
 
     /// <summary>
-    /// The bore narrows nowhere from one section to another, both included. Joints and ends are compared, not the walls within a section.
+    /// The bore narrows nowhere from one section to another, both sections included. The diameters at joints and ends are compared, not the
+    /// walls within a section.
     /// </summary>
     /// <param name="first">The first section: 0 is at the blown end.</param>
     /// <param name="last">The last section; not before the first.</param>

@@ -8,12 +8,12 @@ public static class ShortTube
     // A narrower opening than this is hardly one.
     private const double NarrowestOverEnd = 0.3;
 
-    /// <summary>Finds how far a tube must reach beyond the end that it is pushed over or joined to.</summary>
+    /// <summary>Finds how far an added tube must reach beyond the end of the cut tube that it is pushed over or joined to.</summary>
     /// <param name="column">The tube as it was cut.</param>
     /// <param name="insideDiameter">Inside diameter of the added tube: 0.01 mm to 10 m.</param>
     /// <param name="target">The wanted frequency of the drone.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The length of the addition beyond the end of the tube, or the reason why none works.</returns>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The length of the addition beyond the end of the cut tube, or the reason why no length works.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The diameter or the target is out of range.</exception>
     public static LengthSolution Sleeve(
         Column column,
@@ -37,9 +37,9 @@ public static class ShortTube
     /// <param name="column">The tube as it was cut.</param>
     /// <param name="ringLength">Length of the ring, shorter than the last section.</param>
     /// <param name="target">The wanted frequency of the drone.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
-    /// The inside diameter of the ring as the only value, from 0.3 to 1 times the diameter of the end; or the reason why none works.
+    /// The inside diameter of the ring as the only value, from 0.3 to 1 times the diameter of the end; or the reason why no ring works.
     /// </returns>
     /// <exception cref="ArgumentException">The last section is neither a cylinder nor a cone.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The ring is not shorter than the last section, or the target is out of range.</exception>

@@ -11,10 +11,10 @@ public sealed record SlidingTube
         (Lowest, Highest, Positions) = (lowest, highest, positions);
     }
 
-    /// <summary>The drone when it is drawn out all the way.</summary>
+    /// <summary>The drone when the section is drawn out all the way.</summary>
     public Frequency Lowest { get; }
 
-    /// <summary>The drone when it is pushed in all the way.</summary>
+    /// <summary>The drone when the section is pushed in all the way.</summary>
     public Frequency Highest { get; }
 
     /// <summary>The position of the slide for each note of the range, from the lowest.</summary>
@@ -23,14 +23,17 @@ public sealed record SlidingTube
     /// <summary>Finds the range and the position of each note.</summary>
     /// <param name="column">The tube. Two telescoping tubes are two sections; the wider one is drawn out.</param>
     /// <param name="section">The index of the section that is drawn out: 0 is at the blown end.</param>
-    /// <param name="pushedIn">Its length when pushed in all the way: 0.01 mm or more.</param>
-    /// <param name="drawnOut">Its length when drawn out all the way: more than that, up to 100 m.</param>
+    /// <param name="pushedIn">The length of that section when pushed in all the way: 0.01 mm or more.</param>
+    /// <param name="drawnOut">
+    /// The length of that section when drawn out all the way: more than <paramref name="pushedIn"/>, up to 100 m.
+    /// </param>
     /// <param name="tuning">The tuning that gives the notes.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The sliding tube with its positions.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a length is out of range.</exception>
-    /// <exception cref="ArgumentException">The second length is not above the first, the tube shows no resonance, or a hole lies beyond
-    /// it.</exception>
+    /// <exception cref="ArgumentException">
+    /// <paramref name="drawnOut"/> is not above <paramref name="pushedIn"/>, the tube shows no resonance, or a hole lies beyond the tube.
+    /// </exception>
     public static SlidingTube Of(
         Column column,
         int section,
@@ -111,7 +114,7 @@ public sealed record SlidingTube
 
 /// <summary>The place of a note on a slide.</summary>
 /// <param name="Note">The note.</param>
-/// <param name="DrawnOut">The distance by which the section is drawn out beyond its shortest.</param>
+/// <param name="DrawnOut">The distance by which the section is drawn out beyond its shortest length.</param>
 /// <param name="CentsPerMillimetre">Change of the note in cents for each millimetre that the slide is drawn out: negative.</param>
 public readonly record struct SlidePosition(Pitch Note, Length DrawnOut, double CentsPerMillimetre)
 {

@@ -3,16 +3,18 @@ using UnitsNet;
 
 namespace AirColumn;
 
-/// <summary>Compares a straight tube with tapers of it, all on the same note.</summary>
+/// <summary>Compares a straight tube with tapered tubes, all on the same note.</summary>
 public static class TaperStudy
 {
-    /// <summary>Gives a section each of several wide ends, with the length that puts the drone on the note.</summary>
+    /// <summary>
+    /// Gives a section several far ends of different diameters in turn, each with the length that puts the drone on the note.
+    /// </summary>
     /// <param name="column">The tube.</param>
     /// <param name="section">The index of the section: 0 is at the blown end. Its inlet diameter stays.</param>
     /// <param name="drone">The wanted frequency of the drone.</param>
     /// <param name="outlets">The section's diameters at its far end, one for each answer; the diameter of the inlet makes a straight tube.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>For each outlet diameter the length and the resonances.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a diameter or the note is out of range.</exception>
     public static IReadOnlyList<TaperAnswer> Compare(
@@ -69,7 +71,7 @@ public static class TaperStudy
 /// <param name="Outlet">Diameter at the far end of the section.</param>
 /// <param name="Solution">The length of the section, or the reason why no length reaches the note.</param>
 /// <param name="Resonances">Drone and first overblown note, each with its level and quality factor.</param>
-/// <param name="IntervalCents">The interval from the drone to the overblown note; NaN if there is none.</param>
+/// <param name="IntervalCents">The interval from the drone to the overblown note; NaN if there is no overblown note.</param>
 public sealed record TaperAnswer(
     Length Outlet,
     LengthSolution Solution,

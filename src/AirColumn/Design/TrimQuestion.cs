@@ -49,8 +49,8 @@ public sealed record TrimQuestion
     }
 
     /// <summary>
-    /// The number of tone holes, counted from the far end, that keep their distance from the far end. Default: 0. The others keep their distance
-    /// from the blown end.
+    /// The number of tone holes, counted from the far end, that keep their distance from the far end. Default: 0. All other holes keep their
+    /// distance from the blown end.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is negative.</exception>
     public int HolesFromFarEnd

@@ -24,14 +24,14 @@ public sealed record TrimTable : IJsonAnswer
     public TrimQuestion Question { get; }
 
     /// <summary>
-    /// One row for each length: the tube as it is, then one step shorter each, up to the first that is expected to be sharp of the target, or to
-    /// <see cref="TrimQuestion.Rows"/>.
+    /// One row for each length. The first row is the tube as it is, and each further row is one step shorter. The rows end with the first
+    /// tube that is expected to be sharp of the target, or at the number <see cref="TrimQuestion.Rows"/>.
     /// </summary>
     public IReadOnlyList<TrimRow> Rows { get; }
 
     /// <summary>
-    /// The most that can be cut off before the 95 % range of the drone reaches above the target: then listen, and go on cutting by what you hear.
-    /// Null if the tube may be sharp already, or if no cut reaches the target.
+    /// The most that can be cut off before the 95 % range of the drone reaches above the target. After this cut, listen, and go on cutting by
+    /// what you hear. Null if the tube may be sharp already, or if no cut reaches the target.
     /// </summary>
     public TrimRow? SafeCut { get; }
 
@@ -41,7 +41,7 @@ public sealed record TrimTable : IJsonAnswer
     /// <summary>Makes the table.</summary>
     /// <param name="column">The tube as it is.</param>
     /// <param name="question">The section, the note and the steps.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The table.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
     /// There is no such section, the target is above <see cref="Column.HighestFrequency"/>, or there are fewer holes than the number that keep
@@ -107,7 +107,7 @@ public sealed record TrimTable : IJsonAnswer
                     question,
                     rows,
                     null,
-                    "However much is cut off, the note stays below the target, or the tube shows no resonance before it: this section is not "
+                    "However much is cut off, the note stays below the target, or the tube loses its resonance first: this section is not "
                         + "the one to trim for this note."
                 );
         }

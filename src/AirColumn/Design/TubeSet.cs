@@ -9,7 +9,7 @@ public static class TubeSet
     /// <param name="tuning">The tuning that gives the notes their frequencies.</param>
     /// <param name="notes">The notes.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The tubes, in the order of the notes.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such section, or a note lies beyond plane-wave theory.</exception>
     public static IReadOnlyList<TunedTube> Over(

@@ -17,16 +17,16 @@ public static class Uncertainty
     /// <summary>Computes for each resonance its standard deviation, its 95 % range and the contribution of each tolerance.</summary>
     /// <returns>One budget for each resonance, in their order.</returns>
     /// <remarks>
-    /// First order in the tolerances, by the exact gradients (source: jcgm100, 5.1). The column at both ends of each tolerance tells whether
-    /// that is enough; if not, <see cref="ResonanceBudget.Remark"/> states what it leaves out. The resonances of a column with radial modes are
-    /// taken to
-    /// move as those of its one-dimensional waves do; the difference is a few hundredths of the movement.
+    /// The budget is of first order in the tolerances, from the exact gradients (source: jcgm100, 5.1). The column is also computed at both
+    /// ends of each tolerance. This shows whether first order is enough; if it is not, <see cref="ResonanceBudget.Remark"/> states what it
+    /// leaves out. The resonances of a column with radial modes are taken to move as those of its one-dimensional waves do; the difference is
+    /// a few hundredths of the movement.
     /// </remarks>
     /// <param name="column">The column.</param>
     /// <param name="resonances">Resonances of that column.</param>
     /// <param name="tolerances">At least one tolerance; no parameter twice.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentException">
     /// There is no tolerance, a parameter has two, the column does not have it, or a resonance is not one of this column.
     /// </exception>
@@ -66,9 +66,8 @@ public static class Uncertainty
 
     /// <summary>Draws columns at random: each parameter with a tolerance takes a value from its distribution, independently of the others.</summary>
     /// <remarks>
-    /// Use them where first order is not enough, such as for a distribution that is not symmetric. The same seed gives the same columns.
-    /// Give the columns to
-    /// <see cref="Batch"/>, which computes them on all cores.
+    /// Use random columns where first order is not enough, such as for a distribution that is not symmetric. The same seed gives the same
+    /// columns. Give the columns to <see cref="Batch"/>, which computes them on all cores.
     /// </remarks>
     /// <param name="column">The column; it is not changed.</param>
     /// <param name="tolerances">At least one tolerance; no parameter twice.</param>

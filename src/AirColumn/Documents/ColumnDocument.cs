@@ -10,9 +10,9 @@ namespace AirColumn.Documents;
 /// culture.
 /// </summary>
 /// <remarks>
-/// Immutable; two documents are equal if name, bore, air, options and fingerings are. Reading is strict: unknown keys, numbers without a unit and
-/// everything that the version does not know are errors, which name the place and the allowed values. Defaults: room air (20 °C, 50 % relative
-/// humidity, 101.325 kPa, 400 ppm carbon dioxide), full losses and a closed blown end.
+/// Immutable; two documents are equal if their names, bores, airs, options and fingerings are equal. Reading is strict: unknown keys, numbers
+/// without a unit and everything that the version does not know are errors, which name the place and the allowed values. Defaults: room air
+/// (20 °C, 50 % relative humidity, 101.325 kPa, 400 ppm carbon dioxide), full losses and a closed blown end.
 /// </remarks>
 [JsonConverter(typeof(Converter))]
 public sealed record ColumnDocument
@@ -135,7 +135,7 @@ public sealed record ColumnDocument
 
     /// <summary>Reads a document from a stream of UTF-8 text without blocking, as from the body of a request.</summary>
     /// <param name="stream">The stream, read to its end and left open: at most 16 MiB.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the reading early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The document.</returns>
     /// <exception cref="ArgumentNullException">The stream is null.</exception>
     /// <exception cref="ColumnDocumentException">The text is not a document of version 1 or 2.</exception>
@@ -184,7 +184,8 @@ public sealed record ColumnDocument
     }
 
     /// <summary>
-    /// A column for each fingering of the document, in their order; the parts they share are compiled once. Empty if the document has none.
+    /// A column for each fingering of the document, in the order of the fingerings. Parts that the columns share are compiled once. Empty if
+    /// the document has no fingerings.
     /// </summary>
     /// <returns>The names of the fingerings with their columns.</returns>
     public IReadOnlyList<(string Fingering, Column Column)> ToColumns()
@@ -198,7 +199,7 @@ public sealed record ColumnDocument
         return [.. Fingerings.Select(named => (named.Name, column.WithFingering(named.Holes)))];
     }
 
-    /// <summary>The document as text of version 2 that reads back to an equal one. Dimensions are in millimetres.</summary>
+    /// <summary>The document as text of version 2 that reads back to an equal document. Dimensions are in millimetres.</summary>
     /// <returns>The JSON text.</returns>
     /// <exception cref="NotSupportedException">The text would be larger than 16 MiB, the largest that can be read back.</exception>
     public string ToJson() => DocumentWriter.Text(this);
@@ -220,7 +221,7 @@ public sealed record ColumnDocument
         /// <returns>The document.</returns>
         /// <exception cref="JsonException">
         /// The text is not a version 1 or 2 document; the message comes from the inner <see cref="ColumnDocumentException"/>. A web service
-        /// answers it as a bad request.
+        /// answers this exception as a bad request.
         /// </exception>
         public override ColumnDocument Read(
             ref Utf8JsonReader reader,

@@ -45,7 +45,7 @@ internal static class OptionsReader
         return count is >= 1 and <= ColumnOptions.MostModes && count == Math.Floor(count)
             ? (int)count
             : throw modes.Wrong(
-                $"it must be a whole number from 1 to {ColumnOptions.MostModes}; if you leave it out, the bore's own needs decide."
+                $"it must be a whole number from 1 to {ColumnOptions.MostModes}; if you leave it out, the number is chosen for the bore."
             );
     }
 }

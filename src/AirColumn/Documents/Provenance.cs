@@ -4,7 +4,7 @@ using System.Text.Json.Serialization;
 
 namespace AirColumn.Documents;
 
-/// <summary>The provenance of an answer. Keep it with the answer, so that it can be computed again. Immutable.</summary>
+/// <summary>The provenance of an answer. Keep it with the answer: with it the answer can be computed again. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<Provenance>))]
 public sealed class Provenance : IJsonAnswer
 {
@@ -49,7 +49,9 @@ public sealed class Provenance : IJsonAnswer
     /// <summary>Z₀ = ρc/S at the blown end, Pa·s/m³: the reference of relative impedance and reflection.</summary>
     public double CharacteristicImpedance { get; }
 
-    /// <summary>The wave fronts that were used: never <see cref="AirColumn.Wavefronts.Automatic"/>, but the model it chose.</summary>
+    /// <summary>
+    /// The wave fronts that were used. If <see cref="AirColumn.Wavefronts.Automatic"/> was asked for, they are the model that it chose.
+    /// </summary>
     public Wavefronts Wavefronts { get; }
 
     /// <summary>The number of radial modes carried, including the plane one.</summary>
@@ -61,7 +63,7 @@ public sealed class Provenance : IJsonAnswer
     /// <summary>The factor of these losses, <see cref="ColumnOptions.LossFactor"/>.</summary>
     public double LossFactor { get; }
 
-    /// <summary>Whether openings of the column hear each other outside: never true of a column with fewer than two that could.</summary>
+    /// <summary>Whether openings of the column hear each other outside. False if the column has fewer than two openings that could.</summary>
     public bool MutualRadiation { get; }
 
     /// <summary>
@@ -82,11 +84,11 @@ public sealed class Provenance : IJsonAnswer
     /// <param name="column">The column that answered.</param>
     /// <param name="document">The document that the column was made from. Default: the document of the column.</param>
     /// <param name="cancellationToken">
-    /// Ends it early with an <see cref="OperationCanceledException"/>. The number of modes may have to be computed.
+    /// Ends the computation early with an <see cref="OperationCanceledException"/>. The number of modes may have to be computed.
     /// </param>
     /// <returns>The provenance.</returns>
     /// <exception cref="ArgumentNullException">The column is null.</exception>
-    /// <exception cref="ArgumentException">No document is given, and the column has more sections than one can hold.</exception>
+    /// <exception cref="ArgumentException">No document is given, and the column has more sections than a document can hold.</exception>
     public static Provenance Of(
         Column column,
         ColumnDocument? document = null,

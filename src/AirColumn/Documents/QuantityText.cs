@@ -11,8 +11,8 @@ namespace AirColumn.Documents;
 /// "Pa.s" or "Pa s", "W/(m K)", "J/(kg K)", "degC". Upper and lower case differ: mm is a millimetre, Mm a megametre.
 /// </para>
 /// <para>
-/// Every method throws <see cref="ArgumentNullException"/> for null and <see cref="FormatException"/> for text that is not a quantity
-/// of the kind that its name says, or whose value is 1e200 or more. The message says what is wrong and shows an example.
+/// Every method throws <see cref="ArgumentNullException"/> for null. It throws <see cref="FormatException"/> for text that is not a quantity
+/// of the kind in the name of the method, and for values of 1e200 or more. The message says what is wrong and shows an example.
 /// </para>
 /// </remarks>
 public static class QuantityText

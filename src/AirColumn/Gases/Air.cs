@@ -102,11 +102,11 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
     /// Inside the range of Cramer's speed of sound (cramer1993) the model is IEC 61094-2:2009, Annex F (iec61094-2). That range is 0 to 30
     /// °C, 75 to 102 kPa, at most 6 % water vapour and 1 % carbon dioxide. Speed and heat capacity ratio are Cramer's, stated to 300 and
     /// 320 ppm; density is CIPM-2007 (picard2008). The annex itself states 15 to 27 °C, 60 to 110 kPa and
-    /// 10 to 90 % humidity; beyond these <see cref="Warnings"/> name the extrapolated quantities.
+    /// 10 to 90 % humidity; beyond these limits <see cref="Warnings"/> name the extrapolated quantities.
     /// <para>
-    /// Outside that range a mixture of gases carries on (<see cref="AirModel.GasMixture"/>), scaled to meet the standard at
-    /// the edge of the range so that nothing jumps. Inside, the unscaled mixture agrees with the standard within 110 ppm in
-    /// the speed of sound, 120 ppm in density and 0.03 % in the heat capacity ratio.
+    /// Outside Cramer's range the constants are those of a mixture of gases (<see cref="AirModel.GasMixture"/>). The mixture is scaled to
+    /// meet the standard at the edge of the range, so no constant jumps there. Inside the range, the unscaled mixture agrees with the
+    /// standard within 110 ppm in the speed of sound, 120 ppm in density and 0.03 % in the heat capacity ratio.
     /// </para>
     /// </remarks>
     public static Air At(AirState state)
@@ -120,9 +120,9 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
     /// <summary>Air of a given state by a model that you choose, for comparison.</summary>
     /// <param name="state">Temperature, humidity, pressure and carbon dioxide.</param>
     /// <param name="model">
-    /// <see cref="AirModel.Iec61094"/>, whose formulas warn outside their ranges. There they are off by up to 0.08 % in the speed of sound
-    /// (0.23 % in the wettest air) and 2.5 % in heat capacity. Or <see cref="AirModel.GasMixture"/>, here
-    /// not scaled to anything.
+    /// <see cref="AirModel.Iec61094"/>, whose formulas warn outside their ranges. Outside these ranges the formulas are off by up to 0.08 %
+    /// in the speed of sound (0.23 % in the wettest air) and 2.5 % in heat capacity. Or <see cref="AirModel.GasMixture"/>, here without any
+    /// scaling.
     /// </param>
     /// <returns>The air.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="state"/> is null.</exception>
@@ -149,7 +149,7 @@ public sealed class Air : IEquatable<Air>, IJsonAnswer
         if (State is null)
         {
             throw new InvalidOperationException(
-                "This air was given by constants, so it has no temperature or humidity to change; make it by Air.At of a state."
+                "This air was given by constants, so it has no temperature or humidity to change; make the air with Air.At."
             );
         }
 

@@ -43,8 +43,8 @@ public abstract class AirProfile : IEquatable<AirProfile>
 
     /// <summary>Air that approaches the air of the room exponentially with the distance, as breath cools in a tube.</summary>
     /// <param name="from">The air at the blown end.</param>
-    /// <param name="towards">The air it approaches.</param>
-    /// <param name="decay">Distance over which the difference falls to 1/e, 1 µm to 1 km.</param>
+    /// <param name="towards">The air that the profile approaches.</param>
+    /// <param name="decay">Distance over which the difference from that air falls to 1/e, 1 µm to 1 km.</param>
     /// <returns>The profile.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range or not a number.</exception>
     public static AirProfile Exponential(AirState from, AirState towards, Length decay)

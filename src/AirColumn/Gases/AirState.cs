@@ -6,8 +6,7 @@ using UnitsNet;
 namespace AirColumn;
 
 /// <summary>
-/// The state of air: temperature, humidity, pressure and carbon dioxide. Immutable; equal when all
-/// four are equal.
+/// The state of air: temperature, humidity, pressure and carbon dioxide. Immutable; two states are equal when all four quantities are equal.
 /// </summary>
 /// <remarks>
 /// Accepted are −20 to 50 °C, 0 to 100 % relative humidity, 50 to 110 kPa, 0 to 10 % carbon dioxide, and at most 13 %
@@ -77,8 +76,8 @@ public sealed record AirState : IJsonAnswer
     /// </summary>
     /// <remarks>
     /// A usual value, not a constant of nature. Mouth-breathed air is 33 to 35 °C and near saturation (hoppe1981). Mixed expired air holds
-    /// about 4 % carbon dioxide (physiology textbooks, from memory): 3 % after a quick short breath, 5.5 % after a long held one. It cools
-    /// along the bore: see <see cref="AirProfile"/>.
+    /// about 4 % carbon dioxide (physiology textbooks, from memory): 3 % after a quick short breath, 5.5 % after a long held one. Breath
+    /// cools along the bore: see <see cref="AirProfile"/>.
     /// </remarks>
     public static AirState ExhaledBreath { get; } =
         new(

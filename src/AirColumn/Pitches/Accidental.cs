@@ -1,6 +1,6 @@
 namespace AirColumn;
 
-/// <summary>The accidental of a <see cref="Pitch"/>; its value is the number of semitones it raises by.</summary>
+/// <summary>The accidental of a <see cref="Pitch"/>; its value is the number of semitones by which it raises the letter.</summary>
 public enum Accidental
 {
     /// <summary>Two semitones down: bb, ♭♭ or 𝄫.</summary>

@@ -134,7 +134,7 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
     /// "G", or nothing, for plain ASCII: C#2, Ebb-1. "U" for the signs of music: C♯2, E𝄫−1.
     /// </param>
     /// <returns>The pitch as text.</returns>
-    /// <exception cref="FormatException">The format is neither.</exception>
+    /// <exception cref="FormatException">The format is neither "G" nor "U".</exception>
     public string ToString(string? format) =>
         format switch
         {
@@ -163,7 +163,7 @@ public readonly record struct Pitch : IComparable<Pitch>, ISpanParsable<Pitch>, 
     public static Pitch Parse(ReadOnlySpan<char> text) =>
         PitchParser.Problem(text, out var pitch) is { } problem ? throw new FormatException(problem) : pitch;
 
-    /// <summary>Reads a pitch as <see cref="Parse(string)"/> does; false, and C0, if it cannot.</summary>
+    /// <summary>Reads a pitch as <see cref="Parse(string)"/> does. It returns false, and gives C0, if the text is not a pitch.</summary>
     /// <param name="text">The text; null gives false.</param>
     /// <param name="pitch">The pitch.</param>
     /// <returns>True if the text is a pitch.</returns>

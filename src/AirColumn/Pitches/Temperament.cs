@@ -3,7 +3,8 @@ using System.Collections.Immutable;
 namespace AirColumn;
 
 /// <summary>
-/// The deviations of the twelve pitches of an octave from equal temperament. Two temperaments are equal if name and deviations are.
+/// The deviations of the twelve pitches of an octave from equal temperament. Two temperaments are equal if their names and deviations are
+/// equal.
 /// </summary>
 public sealed record Temperament
 {
@@ -24,9 +25,8 @@ public sealed record Temperament
     /// <summary>A temperament from a table of deviations.</summary>
     /// <param name="name">A name, for people; not blank.</param>
     /// <param name="offsetsInCents">
-    /// The cents of C, C#, D and so on to B above equal temperament: 12 numbers from −100 to 100. They must leave each pitch higher than
-    /// the one before it. Only their differences matter to a
-    /// <see cref="Tuning"/>, which keeps A on its reference.
+    /// The distances of C, C#, D and so on to B above equal temperament, in cents: 12 numbers from −100 to 100. They must leave each pitch
+    /// higher than the one before it. Only their differences matter to a <see cref="Tuning"/>, which keeps A on its reference.
     /// </param>
     /// <returns>The temperament.</returns>
     /// <exception cref="ArgumentException">

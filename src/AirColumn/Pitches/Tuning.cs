@@ -3,7 +3,8 @@ using UnitsNet;
 namespace AirColumn;
 
 /// <summary>
-/// A rule that gives each pitch its frequency: a reference for A4 and a temperament. Two tunings are equal when reference and temperament are.
+/// A rule that gives each pitch its frequency: a reference for A4 and a temperament. Two tunings are equal when their references and their
+/// temperaments are equal.
 /// </summary>
 /// <remarks>
 /// f = f_A·2^((n − 69)/12 + (d − d_A)/1200), where f_A is the reference, n the MIDI note number of the pitch,

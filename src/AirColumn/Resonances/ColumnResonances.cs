@@ -9,10 +9,12 @@ public static class ColumnResonances
 {
     private const int MostResonances = 10_000;
 
-    /// <summary>Finds all resonances below a frequency whose undamped modes lie within the range of the radiation model.</summary>
+    /// <summary>
+    /// Finds all resonances below a frequency. A resonance is found only if its undamped mode lies within the range of the radiation model.
+    /// </summary>
     /// <param name="column">The column.</param>
     /// <param name="below">The frequency: above 0, up to the end of the radiation model.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The resonances in order; modes too damped to make an extremum are named in the warnings.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public static ResonanceList Resonances(
@@ -47,7 +49,7 @@ public static class ColumnResonances
     /// <summary>Finds the lowest resonances, up to the limit of plane-wave theory.</summary>
     /// <param name="column">The column.</param>
     /// <param name="count">The number of resonances: 1 to 10 000.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
     /// The resonances in order; fewer, with a warning, if the next ones lie above <see cref="Column.CutOn"/> or above the range of the radiation model.
     /// </returns>

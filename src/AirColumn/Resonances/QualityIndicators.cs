@@ -15,10 +15,10 @@ public static class QualityIndicators
     /// <returns>The mean, Pa·s/m³.</returns>
     /// <remarks>
     /// In tests with 38 lip-blown drone tubes and seven players the ranking fell as |Z| rose in this range. There the resonances of the
-    /// vocal tract compete with the tube (smith2007). The tests say nothing about other instruments. Integrated to 1e-6.
+    /// vocal tract compete with the tube (smith2007). The tests say nothing about other instruments. The mean is integrated to 1e-6.
     /// </remarks>
     /// <param name="column">A column that answers up to 2 kHz.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="ArgumentException">The column's model ends below 2 kHz.</exception>
     public static double MeanImpedance(this Column column, CancellationToken cancellationToken = default)
     {
@@ -50,11 +50,12 @@ public static class QualityIndicators
     }
 
     /// <summary>
-    /// Height of the first resonance: |Z| there over the characteristic impedance ρc/S at the blown end, dimensionless. At a closed blown end it is
-    /// a maximum: the higher it is, the more readily lips or a reed speak (backus1976). At an open one it is a minimum.
+    /// Height of the first resonance: |Z| there over the characteristic impedance ρc/S at the blown end, dimensionless. At a closed blown end
+    /// the resonance is a maximum: the higher it is, the more readily lips or a reed speak (backus1976). At an open blown end the resonance
+    /// is a minimum.
     /// </summary>
     /// <param name="column">The column.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The height, dimensionless.</returns>
     /// <exception cref="InvalidOperationException">The lowest mode is too damped to be a resonance.</exception>
     public static double FirstPeakHeight(this Column column, CancellationToken cancellationToken = default)

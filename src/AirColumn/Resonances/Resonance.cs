@@ -26,7 +26,8 @@ public sealed class Resonance : IJsonAnswer
     public Frequency Frequency { get; }
 
     /// <summary>
-    /// |Z| at that frequency, Pa·s/m³. In a column without losses it is huge or infinite (a minimum: tiny or 0), depending on rounding.
+    /// |Z| at that frequency, Pa·s/m³. In a column without losses a maximum is huge or infinite and a minimum is tiny or 0, depending on
+    /// rounding.
     /// </summary>
     public double Magnitude { get; }
 

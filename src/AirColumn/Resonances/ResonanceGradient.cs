@@ -4,7 +4,7 @@ using System.Text.Json.Serialization;
 
 namespace AirColumn;
 
-/// <summary>The gradient of a resonance with dimensions and the air: ∂f/∂θ for each parameter θ. Immutable.</summary>
+/// <summary>The gradient of a resonance with respect to dimensions and the air: ∂f/∂θ for each parameter θ. Immutable.</summary>
 [JsonConverter(typeof(JsonAnswerConverter<ResonanceGradient>))]
 public sealed class ResonanceGradient : IJsonAnswer
 {

@@ -5,7 +5,7 @@ using AirColumn.Acoustics.Vectors;
 
 namespace AirColumn;
 
-/// <summary>Gradients of resonances: how each changes with the dimensions and with the air.</summary>
+/// <summary>Gradients of resonances: how each resonance changes with the dimensions and with the air.</summary>
 public static class ResonanceGradients
 {
     // Of the frequency: a sixth of a cent. Resonances are far better; others are not as near.
@@ -28,14 +28,15 @@ public static class ResonanceGradients
 
     /// <summary>The gradients of resonances of a column, each from one pass through it.</summary>
     /// <remarks>
-    /// A resonance is an extremum of |Z|, so its derivative is −∂²ln|Z|/∂f∂θ over ∂²ln|Z|/∂f². Around the extremum pressure, flow and
-    /// q = U·δp − p·δU, with δZ = q/U², are smooth, and a polynomial through their values at eight frequencies gives their slopes.
+    /// A resonance is an extremum of |Z|, so the derivative of its frequency is −∂²ln|Z|/∂f∂θ over ∂²ln|Z|/∂f². Around the extremum, three
+    /// functions of frequency are smooth: pressure, flow and q = U·δp − p·δU, where δZ = q/U². A polynomial through their values at eight
+    /// frequencies gives their slopes.
     /// </remarks>
     /// <param name="column">The column.</param>
     /// <param name="resonances">Resonances of that column.</param>
     /// <param name="parameters">The parameters. Default: all of <see cref="ColumnParameter.AllOf"/>.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The gradient of each resonance, in their order.</returns>
     /// <exception cref="ArgumentException">
     /// The column does not have one of the parameters, or a resonance is not one of this column.

@@ -33,7 +33,7 @@ public sealed class ResonanceList : IReadOnlyList<Resonance>, IJsonAnswer
     /// Estimated mode-truncation error in cents, with <see cref="AirColumn.Wavefronts.Multimodal"/>; otherwise 0. It is the largest shift of
     /// any resonance when two of the N radial modes are dropped (two are added if there are only two). The true error is smaller, about 2/N of this shift.
     /// </summary>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The shift in cents.</returns>
     public double ModeConvergence(CancellationToken cancellationToken = default) =>
         modeConvergence is null || items.Length == 0

@@ -83,7 +83,7 @@ internal sealed class ResonanceSearch
             listed
                 .Where(guesses.Contains)
                 .Select(resonance =>
-                    $"The Q at {Show(resonance.Frequency.Hertz)} is a guess: the search for its complex resonance did not come to rest."
+                    $"The Q at {Show(resonance.Frequency.Hertz)} is a guess: the search for its complex frequency did not converge."
                 )
         );
         return remarks;

@@ -136,7 +136,7 @@ public sealed class Study
 
     /// <summary>Computes an item.</summary>
     /// <param name="item">The number of the item: 0 is the first.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>Its row. Numbers that cannot be computed are missing, and <see cref="StudyRow.Error"/> gives the reason.</returns>
     /// <exception cref="ArgumentOutOfRangeException">There is no such item.</exception>
     public StudyRow Answer(long item, CancellationToken cancellationToken = default)

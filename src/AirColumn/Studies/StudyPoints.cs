@@ -7,7 +7,7 @@ namespace AirColumn.Studies;
 /// <param name="Count">The number of points for each combination of the values in steps.</param>
 /// <param name="Seed">
 /// The seed: another seed draws other points. Null leaves the points of Sobol' as they were published, moved by half the spacing of their
-/// coordinates to the middle of their cells. Without this the first point would lie at the edge of every distribution.
+/// coordinates to the middle of their cells. Without this shift the first point would lie at the edge of every distribution.
 /// </param>
 public sealed record StudyPoints(StudyPointKind Kind, long Count, long? Seed)
 {

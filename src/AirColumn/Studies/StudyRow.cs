@@ -10,7 +10,7 @@ public sealed class StudyRow
     /// <param name="numbers">A number for each of <see cref="Study.Fields"/>; NaN if it is missing.</param>
     /// <param name="wavefronts">The wave fronts that were used; empty if nothing was computed.</param>
     /// <param name="warnings">Its warnings; empty if there are none.</param>
-    /// <param name="error">The reason why something could not be computed; empty if all was.</param>
+    /// <param name="error">The reason why something could not be computed; empty if all was computed.</param>
     public StudyRow(long item, double[] numbers, string wavefronts, string warnings, string error)
     {
         ArgumentNullException.ThrowIfNull(numbers);
@@ -30,7 +30,7 @@ public sealed class StudyRow
     /// <summary>The wave fronts that were used, such as "curved"; empty if nothing was computed.</summary>
     public string Wavefronts { get; }
 
-    /// <summary>Cautions to read before relying on it, in one line; empty if there are none.</summary>
+    /// <summary>Cautions to read before relying on the row, in one line; empty if there are none.</summary>
     public string Warnings { get; }
 
     /// <summary>The reason why something could not be computed, in one line; empty if all was computed.</summary>

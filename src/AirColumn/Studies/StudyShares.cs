@@ -12,9 +12,9 @@ public static class StudyShares
     /// </summary>
     /// <remarks>
     /// Items are grouped by the value of the parameter. The variance of the means of the groups, minus their chance variation, is compared
-    /// with the variance of all items (after plischke2013). For drawn values its error is a few hundredths with a thousand items, and less
-    /// with more; a
-    /// negative result becomes 0. For values in steps it is exact, since a study computes every combination of them.
+    /// with the variance of all items (after plischke2013). For drawn values the error of the share is a few hundredths with a thousand
+    /// items, and less with more; a negative result becomes 0. For values in steps the share is exact, since a study computes every
+    /// combination of them.
     /// </remarks>
     /// <param name="parameter">The values of the parameter.</param>
     /// <param name="answer">The answers, in the same order; pairs with a NaN are skipped.</param>

@@ -199,13 +199,13 @@ public class ColumnDocumentErrorTests
         "\"plane\"",
         "\"plane\", \"modes\": 13",
         "modes",
-        "modes is 13; it must be a whole number from 1 to 12; if you leave it out, the bore's own needs decide."
+        "modes is 13; it must be a whole number from 1 to 12; if you leave it out, the number is chosen for the bore."
     )]
     [InlineData(
         "\"plane\"",
         "\"plane\", \"modes\": 2.5",
         "modes",
-        "modes is 2.5; it must be a whole number from 1 to 12; if you leave it out, the bore's own needs decide."
+        "modes is 2.5; it must be a whole number from 1 to 12; if you leave it out, the number is chosen for the bore."
     )]
     [InlineData(
         "\"plane\"",

@@ -22,7 +22,7 @@ public sealed record BlownEnd
     /// <summary>True if the end is open and free in the room. Its correction is then computed at each frequency.</summary>
     public bool IsFree => Free is not null;
 
-    /// <summary>The end correction given for an open blown end; 0 at a closed or a free one.</summary>
+    /// <summary>The end correction given for an open blown end; 0 at a closed or a free end.</summary>
     public Length Correction => Length.FromMillimeters(CorrectionMetres * 1000);
 
     internal double CorrectionMetres { get; }
@@ -31,9 +31,9 @@ public sealed record BlownEnd
 
     /// <summary>Left open by an air jet.</summary>
     /// <param name="correction">
-    /// Length of bore, at the diameter of the blown end, whose air mass equals the mass of the air that moves outside it
-    /// (embouchure or face correction): 0 to 1 m. It depends on the player. Common practice is 0.6 to 1.6 radii
-    /// where all of the end is open; through a mouth hole narrower than the bore it is several times as much.
+    /// Length of bore, at the diameter of the blown end, whose air mass equals the mass of the air that moves outside the end (embouchure or
+    /// face correction): 0 to 1 m. It depends on the player. Common practice is 0.6 to 1.6 radii where all of the end is open, and several
+    /// times as much at a mouth hole narrower than the bore.
     /// </param>
     /// <returns>The blown end.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The correction is negative, too large or not a number.</exception>

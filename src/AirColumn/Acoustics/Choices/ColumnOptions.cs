@@ -27,8 +27,8 @@ public sealed record ColumnOptions
     /// porous walls lose more.
     /// </summary>
     /// <remarks>
-    /// Viscosity and conductivity of the air at the wall are multiplied by its square. So, if the boundary layer is thin, attenuation
-    /// changes in proportion to the factor, and the speed of sound changes accordingly.
+    /// Viscosity and conductivity of the air at the wall are multiplied by the square of the factor. So, if the boundary layer is thin,
+    /// attenuation changes in proportion to the factor, and the speed of sound changes accordingly.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The value is outside that range or not a number.</exception>
     public double LossFactor
@@ -46,8 +46,8 @@ public sealed record ColumnOptions
     }
 
     /// <summary>
-    /// The number of radial modes, including the plane one, if the wave fronts are modes: 1 to 12. Null, the default, takes enough for an
-    /// estimated error of 0.1 cent at the first dozen resonances, up to half of the cut-on.
+    /// The number of radial modes, including the plane one, if the wave fronts are modes: 1 to 12. Null, the default, takes enough modes for
+    /// an estimated error of 0.1 cent at the first dozen resonances, up to half of the cut-on frequency.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The number is outside that range.</exception>
     public int? Modes
@@ -71,9 +71,10 @@ public sealed record ColumnOptions
     /// pressure at the others. This moves resonances, usually by a few cents, by tens of cents where a pair of wide holes ends the column.
     /// </summary>
     /// <remarks>
-    /// The tube stands in the open, its holes on one line. Side branches, the blown end, and a far end whose impedance is given neither sound nor
-    /// hear. If the far end is in a baffle, no opening hears another. Radial modes leave it out too (<see cref="AirColumn.Wavefronts.Multimodal"/>); then
-    /// there is a warning. Gradients and the field inside leave it out in bores that attenuate by more than 8 Np. The time for a frequency grows as the cube of the number of open holes, from a few dozen holes on.
+    /// The tube stands in the open, its holes on one line. Some openings neither sound nor hear: side branches, the blown end, and a far end
+    /// whose impedance is given. If the far end is in a baffle, no opening hears another. Radial modes leave mutual radiation out
+    /// (<see cref="AirColumn.Wavefronts.Multimodal"/>); then there is a warning. Gradients and the field inside leave it out in bores that
+    /// attenuate by more than 8 Np. The time for a frequency grows as the cube of the number of open holes, from a few dozen holes on.
     /// </remarks>
     public bool MutualRadiation { get; init; } = true;
 

@@ -14,9 +14,9 @@ public static class InsideColumn
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="points">The number of places, including both ends: 2 to 1 000 000.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The standing wave.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The frequency or the number is out of range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency or the number of places is out of range.</exception>
     public static StandingWave StandingWaveAt(
         this Column column,
         Frequency frequency,
@@ -43,7 +43,7 @@ public static class InsideColumn
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="positions">Distances from the blown end along the axis, 0 to the length of the bore, in any order.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The standing wave.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency or a position is out of range.</exception>
     public static StandingWave StandingWaveAt(
@@ -83,7 +83,7 @@ public static class InsideColumn
     /// <summary>The balance of the power sent into the column.</summary>
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The balance of power.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public static PowerBalance PowerAt(
@@ -128,7 +128,7 @@ public static class InsideColumn
     /// <summary>Pressure and flow that arrive at the far end from the blown end.</summary>
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The transfer from the blown end to the far end.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public static TransferFunction TransferAt(
@@ -161,8 +161,8 @@ public static class InsideColumn
     /// <param name="column">The column.</param>
     /// <param name="grid">The frequencies; 0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>One for each frequency, in order.</returns>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>One transfer function for each frequency, in order.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is out of range.</exception>
     public static IReadOnlyList<TransferFunction> Transfer(
         this Column column,

@@ -5,8 +5,8 @@ using UnitsNet;
 namespace AirColumn;
 
 /// <summary>
-/// The balance of the power that a source of 1 sends into a column at one frequency. It is mean power for amplitudes, in W per (m³/s)² at a
-/// closed blown end and in W per Pa² at an open one (see <see cref="StandingWave"/>). Immutable.
+/// The balance of the power that a source of amplitude 1 sends into a column at one frequency. Powers are means over a period, in W per
+/// (m³/s)² at a closed blown end and in W per Pa² at an open blown end (see <see cref="StandingWave"/>). Immutable.
 /// </summary>
 /// <remarks>
 /// Each part is computed independently. The input comes from pressure and flow at the blown end, the radiated power from pressure and flow
@@ -14,12 +14,12 @@ namespace AirColumn;
 /// </remarks>
 /// <param name="Frequency">The frequency.</param>
 /// <param name="Input">½·Re(p·U*) into the blown end.</param>
-/// <param name="Radiated">½·Re(p·U*) out of the far end: the sound radiated there, less what it takes in from holes that it hears.</param>
+/// <param name="Radiated">½·Re(p·U*) out of the far end: the sound radiated there, less the sound that the end takes in from holes.</param>
 /// <param name="Viscous">½∫Re Z'·|U|²dx: friction at the wall.</param>
 /// <param name="Thermal">½∫Re Y'·|p|²dx: heat conduction into the wall.</param>
 /// <param name="SideOpenings">
-/// Power that goes into holes and branches: radiated by the open ones, lost at their own walls. 0 where there are none. A single hole may take in
-/// power from outside if it hears others.
+/// Power that goes into holes and branches: radiated by the open ones, lost at their own walls. 0 without holes and branches. A single hole
+/// may take in power from outside if it hears others.
 /// </param>
 [JsonConverter(typeof(JsonAnswerConverter<PowerBalance>))]
 public sealed record PowerBalance(

@@ -9,10 +9,10 @@ namespace AirColumn;
 /// Pressure and volume flow along a column at one frequency, complex amplitudes, exp(+jωt), for a source of 1. Immutable.
 /// </summary>
 /// <remarks>
-/// The source excites the column. At a closed blown end it is a flow of 1 m³/s into the end; pressures are then in Pa per m³/s and flows in
-/// m³/s per m³/s. At an open one it is a pressure of 1 Pa at the beginning of its correction; pressures are then in Pa per Pa and flows in
-/// m³/s per Pa. Flow counts towards the far end. At the position of a step or a hole the values are taken on the side of the
-/// far end.
+/// The source excites the column. At a closed blown end the source is a flow of 1 m³/s into the end; pressures are then in Pa per m³/s and
+/// flows in m³/s per m³/s. At an open blown end the source is a pressure of 1 Pa at the beginning of the end correction; pressures are then
+/// in Pa per Pa and flows in m³/s per Pa. Flow counts towards the far end. At the position of a step or a hole the values are taken on the
+/// side of the far end.
 /// </remarks>
 [JsonConverter(typeof(JsonAnswerConverter<StandingWave>))]
 public sealed class StandingWave : IJsonAnswer
@@ -51,7 +51,7 @@ public sealed class StandingWave : IJsonAnswer
     /// <summary>Volume flow at each position, m³/s per unit of the source.</summary>
     public ReadOnlySpan<Complex> Flow => flow;
 
-    /// <summary>Cautions to read before relying on it.</summary>
+    /// <summary>Cautions to read before relying on the wave.</summary>
     public IReadOnlyList<string> Warnings { get; }
 
     void IJsonAnswer.WriteMembers(Utf8JsonWriter json)

@@ -3,8 +3,8 @@ using System.Numerics;
 namespace AirColumn;
 
 /// <summary>
-/// The transfer function of a column at one frequency, exp(+jωt): pressure and flow at the far end against those at the blown end, both in the planes
-/// of the bore's ends. The end correction of an open blown end lies outside these planes and is not included.
+/// The transfer function of a column at one frequency, exp(+jωt): pressure and flow at the far end against those at the blown end. They are
+/// taken in the planes of the bore's ends. The end correction of an open blown end lies outside these planes and is not included.
 /// </summary>
 /// <param name="PressureRatio">p at the far end over p at the blown end, dimensionless.</param>
 /// <param name="FlowRatio">U at the far end over U at the blown end, dimensionless.</param>

@@ -18,7 +18,7 @@ internal sealed class ModalColumn
     /// <param name="column">The column.</param>
     /// <param name="modes">How many, the plane one included.</param>
     /// <param name="mouths">Where fields of mouths are kept.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     public ModalColumn(ColumnModel column, int modes, MouthStore mouths, CancellationToken cancellationToken)
     {
         this.column = column;

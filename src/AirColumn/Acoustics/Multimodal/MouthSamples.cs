@@ -17,7 +17,7 @@ internal sealed class MouthSamples
 
     /// <summary>Takes them of a field.</summary>
     /// <param name="field">The field.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     public MouthSamples(MouthField field, CancellationToken cancellationToken = default)
     {
         Span<double> ka = stackalloc double[ComplexVector.Count];

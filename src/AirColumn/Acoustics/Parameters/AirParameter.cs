@@ -56,7 +56,7 @@ internal sealed record AirParameter(AirQuantity Quantity) : IColumnChange
     private AirState StateAtBlownEnd(in ColumnParts parts) =>
         parts.Air.At(0, parts.Bore.LengthMetres).State
         ?? throw new ArgumentException(
-            $"The column has no {this}: its air was given by constants. Make the air by Air.At of a state.",
+            $"The column has no {this}: its air was given by constants. Make the air with Air.At.",
             nameof(parts)
         );
 

@@ -40,7 +40,8 @@ public sealed record ColumnParameter
     public static ColumnParameter CarbonDioxide { get; } = new(new AirParameter(AirQuantity.CarbonDioxide));
 
     /// <summary>
-    /// Thickness of the wall at the rim of a free open far end, m. Its effect grows as its power 2/3, so there is no derivative at 0.
+    /// Thickness of the wall at the rim of a free open far end, m. The effect grows as the thickness to the power 2/3, so there is no
+    /// derivative at 0.
     /// </summary>
     public static ColumnParameter Wall { get; } = new(new WallParameter());
 
@@ -50,13 +51,13 @@ public sealed record ColumnParameter
     /// <summary>The factor of the losses at the wall, <see cref="ColumnOptions.LossFactor"/>: 1 is a smooth, dry, rigid wall.</summary>
     public static ColumnParameter Losses { get; } = new(new LossParameter());
 
-    /// <summary>Inside diameter of a section where it begins, m. A cylinder becomes a cone when it changes.</summary>
+    /// <summary>Inside diameter of a section where it begins, m. A cylinder becomes a cone when this diameter changes.</summary>
     /// <param name="section">The index of the section: 0 is at the blown end.</param>
     /// <returns>The parameter.</returns>
     public static ColumnParameter InletDiameter(int section) =>
         new(new DiameterParameter(Index(section, nameof(section)), true, false));
 
-    /// <summary>Inside diameter of a section where it ends, m. A cylinder becomes a cone when it changes.</summary>
+    /// <summary>Inside diameter of a section where it ends, m. A cylinder becomes a cone when this diameter changes.</summary>
     /// <param name="section">The index of the section: 0 is at the blown end.</param>
     /// <returns>The parameter.</returns>
     public static ColumnParameter OutletDiameter(int section) =>
@@ -69,7 +70,7 @@ public sealed record ColumnParameter
         new(new DiameterParameter(Index(section, nameof(section)), true, true));
 
     /// <summary>
-    /// Inside diameter where a section ends and the next begins, m. Both change by the same amount, so the two sections still meet.
+    /// Inside diameter where a section ends and the next begins, m. Both diameters change by the same amount, so the two sections still meet.
     /// </summary>
     /// <param name="section">The section that ends there: 0 is at the blown end.</param>
     /// <returns>The parameter.</returns>
@@ -160,7 +161,7 @@ public sealed record ColumnParameter
     /// <summary>
     /// The parameter of a name, such as "length of section 2" or "temperature of the air". It reads what <see cref="ToString"/> writes.
     /// </summary>
-    /// <param name="name">The name, sections, points and holes counted from 1; several with "and" between change together.</param>
+    /// <param name="name">The name, with sections, points and holes counted from 1. Parameters joined by "and" change together.</param>
     /// <returns>The parameter.</returns>
     /// <exception cref="ArgumentNullException">The name is null.</exception>
     /// <exception cref="FormatException">There is no such name; the message lists the names.</exception>
@@ -224,7 +225,7 @@ public sealed record ColumnParameter
         return all;
     }
 
-    /// <summary>Its value in a column, in <see cref="Unit"/>.</summary>
+    /// <summary>The value of this parameter in a column, in <see cref="Unit"/>.</summary>
     /// <param name="column">The column.</param>
     /// <returns>The value, in the parameter's unit.</returns>
     /// <exception cref="ArgumentException">The column has no such parameter.</exception>

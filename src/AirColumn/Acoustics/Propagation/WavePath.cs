@@ -14,7 +14,7 @@ internal abstract class WavePath
     /// </summary>
     /// <param name="frequencies">In the band; <see cref="Block"/> vectors at most.</param>
     /// <param name="states">Receives them.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     public abstract void Carry(
         ReadOnlySpan<FrequencyVector> frequencies,
         Span<WaveState> states,
@@ -24,7 +24,7 @@ internal abstract class WavePath
     /// <summary>The same, brought back near 1 wherever it has grown far from it: for single answers, since that is not smooth.</summary>
     /// <param name="frequencies">In the band; <see cref="Block"/> vectors at most.</param>
     /// <param name="states">Receives them.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     public abstract void CarryNormalised(
         ReadOnlySpan<FrequencyVector> frequencies,
         Span<WaveState> states,

@@ -32,15 +32,15 @@ public sealed class RadiationModel
     }
 
     /// <summary>
-    /// Thin edge by the integrals of levine1948 and baffle (zorumski1973) by field solutions, each to 1e-6 up to ka = 3.8; rims
-    /// of finite thickness by field solutions up to ka = 3.8. The default.
+    /// A thin edge is computed from the integrals of levine1948 and a baffle (zorumski1973) from field solutions, each to 1e-6 up to ka =
+    /// 3.8. Rims of finite thickness are computed from field solutions up to ka = 3.8. The default.
     /// </summary>
     public static RadiationModel Exact { get; } =
         new("exact", ratio => ratio == 1 ? Thin(ThinEnd.Unflanged, 1) : Rim(ratio), Thin(ThinEnd.Baffled, 0));
 
     /// <summary>
-    /// The fits of dalmont2001: thin edge up to ka = 1.5, baffle up to ka = 3, rims up to kb = 0.5, b their outer radius. End
-    /// corrections within 0.012 of the radius of the exact ones, |R| within 1 %.
+    /// The fits of dalmont2001: thin edge up to ka = 1.5, baffle up to ka = 3, rims up to kb = 0.5, where b is their outer radius. They agree
+    /// with the exact end corrections within 0.012 radii and with |R| within 1 %.
     /// </summary>
     public static RadiationModel Dalmont2001 { get; } =
         new(
@@ -53,7 +53,8 @@ public sealed class RadiationModel
         );
 
     /// <summary>
-    /// The fits of norris1989: thin edge and baffle up to ka = 3. End corrections within 0.013 of the radius, |R| within 1 %.
+    /// The fits of norris1989: thin edge and baffle up to ka = 3. They agree with the exact end corrections within 0.013 radii and with |R|
+    /// within 1 %.
     /// </summary>
     public static RadiationModel Norris1989 { get; } =
         new(
@@ -63,8 +64,8 @@ public sealed class RadiationModel
         );
 
     /// <summary>
-    /// The causal fits of silva2009: thin edge and baffle up to ka = 3. End corrections within 0.034 of the radius, |R| within
-    /// 0.061.
+    /// The causal fits of silva2009: thin edge and baffle up to ka = 3. They agree with the exact end corrections within 0.034 radii and with
+    /// |R| within 0.061.
     /// </summary>
     public static RadiationModel Silva2009 { get; } =
         new(
@@ -74,7 +75,7 @@ public sealed class RadiationModel
         );
 
     /// <summary>
-    /// The fit of causse1984: thin edge up to ka = 1.5. End correction within 0.003 of the radius, |R| within 0.3 %.
+    /// The fit of causse1984: thin edge up to ka = 1.5. It agrees with the exact end correction within 0.003 radii and with |R| within 0.3 %.
     /// </summary>
     public static RadiationModel Causse1984 { get; } =
         new(
@@ -83,7 +84,7 @@ public sealed class RadiationModel
             null
         );
 
-    /// <summary>Its name.</summary>
+    /// <summary>The name of the model.</summary>
     public string Name { get; }
 
     internal Func<Frequency, Complex>? Impedance { get; }
@@ -98,13 +99,14 @@ public sealed class RadiationModel
     /// resonance.
     /// </param>
     /// <param name="highest">
-    /// The highest frequency at which it is known, above 0. Default: no limit, also somewhat above the cut-on.
+    /// The highest frequency at which the impedance is known, above 0. Default: no limit; it is then also asked for somewhat above the cut-on
+    /// frequency.
     /// </param>
     /// <returns>The model.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The highest frequency is not a finite number above zero.</exception>
     /// <remarks>
-    /// Resonances are counted on the premise that the load's reactance grows with frequency wherever the load does not dissipate. Any passive load
-    /// without losses fulfils that.
+    /// Resonances are counted on the premise that the load's reactance grows with frequency wherever the load does not dissipate. Any passive
+    /// load without losses fulfils this premise.
     /// </remarks>
     public static RadiationModel Given(Func<Frequency, Complex> impedance, Frequency? highest = null)
     {

@@ -43,7 +43,7 @@ internal sealed class GradientCurve
     /// <param name="isExact">Whether q comes from the waves themselves rather than from differences.</param>
     /// <param name="hertz">Rising.</param>
     /// <param name="progress">Is told the share of the frequencies that is done.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     public GradientCurve(
         InputWave wave,
         StateSensitivity sensitivity,

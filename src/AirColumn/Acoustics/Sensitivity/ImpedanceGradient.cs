@@ -3,8 +3,7 @@ using System.Numerics;
 namespace AirColumn;
 
 /// <summary>
-/// The gradient of input impedance with dimensions and the air, over a grid of frequencies: ∂Z/∂θ for each parameter θ.
-/// Immutable.
+/// The gradient of input impedance with respect to dimensions and the air, over a grid of frequencies: ∂Z/∂θ for each parameter θ. Immutable.
 /// </summary>
 public sealed class ImpedanceGradient
 {
@@ -34,9 +33,9 @@ public sealed class ImpedanceGradient
     public IReadOnlyList<ColumnParameter> Parameters { get; }
 
     /// <summary>
-    /// The largest possible error of a derivative due to interpolation in frequency; 0 if none was interpolated. It is relative to the
-    /// largest derivative by the same parameter within a few resonances. Where Z has a peak, this reference is larger in the same
-    /// proportion.
+    /// The largest possible error of a derivative due to interpolation in frequency; 0 if no derivative was interpolated. The error is
+    /// relative to the largest derivative with respect to the same parameter within a few resonances. Where Z has a peak, this reference is
+    /// larger in the same proportion.
     /// </summary>
     public double InterpolationError { get; }
 

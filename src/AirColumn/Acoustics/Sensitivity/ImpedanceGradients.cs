@@ -2,7 +2,7 @@ using AirColumn.Acoustics.Sensitivity;
 
 namespace AirColumn;
 
-/// <summary>Gradients of the impedance of a column with its dimensions and its air.</summary>
+/// <summary>Gradients of the impedance of a column with respect to its dimensions and its air.</summary>
 public static class ImpedanceGradients
 {
     /// <summary>
@@ -19,7 +19,7 @@ public static class ImpedanceGradients
     /// <param name="grid">The frequencies; as for <see cref="Column.Impedance(FrequencyGrid, CancellationToken)"/>.</param>
     /// <param name="parameters">The parameters. Default: all of <see cref="ColumnParameter.AllOf"/>.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The curve, and ∂Z/∂θ at each frequency for each parameter θ.</returns>
     /// <exception cref="ArgumentException">The column does not have one of the parameters.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is beyond the model of the radiating end.</exception>

@@ -19,7 +19,7 @@ internal abstract class SensitivityPath
     /// </summary>
     /// <param name="frequencies">In the band.</param>
     /// <param name="q">Receives q of each parameter.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     public abstract WaveState At(
         in FrequencyVector frequencies,
         Span<ComplexVector> q,

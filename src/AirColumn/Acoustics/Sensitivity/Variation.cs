@@ -64,8 +64,8 @@ internal sealed class Variation
         }
 
         throw new ArgumentException(
-            $"The {parameter} is {parameter.Show(value)}. There the column does not change smoothly with it to either side, "
-                + "so it has no derivative. Give it another value or leave it out."
+            $"The {parameter} is {parameter.Show(value)}. On neither side of this value does the column change smoothly "
+                + "with the parameter, so there is no derivative. Give it another value or leave it out."
                 + (
                     HasOpeningAtJoint(parts.Bore, step)
                         ? " A hole or branch lies just where two sections meet: move it or the joint a little."

@@ -32,7 +32,7 @@ internal sealed class Answers
     /// <param name="low">Hz.</param>
     /// <param name="high">Hz.</param>
     /// <param name="trusts">Whether functions that were given are taken to be smooth as far as a series shows.</param>
-    /// <param name="cancellationToken">Ends it early; nothing is kept then.</param>
+    /// <param name="cancellationToken">Ends the computation early; nothing is kept then.</param>
     public Spectrum Over(double low, double high, bool trusts, CancellationToken cancellationToken)
     {
         var isSmooth = trusts || Wave.IsSmooth;

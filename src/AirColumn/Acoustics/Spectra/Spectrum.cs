@@ -38,7 +38,7 @@ internal sealed class Spectrum
     /// <param name="tolerance">Of the two-port of a segment.</param>
     /// <param name="allowed">What a series may leave out of the state.</param>
     /// <param name="isSmooth">Whether there may be series at all.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     public static Spectrum Of(
         InputWave wave,
         double low,
