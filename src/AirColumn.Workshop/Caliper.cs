@@ -44,8 +44,8 @@ internal static class Caliper
         return checkedOutside > inside
             ? checkedOutside
             : throw new ArgumentException(
-                $"'{part}' is {Wording.Size(inside)} inside and {Wording.Size(checkedOutside)} outside; outside must be the larger, with a wall between. "
-                    + "Measure both with a caliper.",
+                $"'{part}' is {Wording.Size(inside)} inside and {Wording.Size(checkedOutside)} outside; the outside diameter must be the larger. "
+                    + "Measure both diameters with a caliper.",
                 parameter
             );
     }

@@ -6,6 +6,6 @@ namespace AirColumn.Workshop;
 /// <param name="Text">The caution, in one or more short sentences.</param>
 public sealed record Caution(CautionStep Step, string Title, string Text)
 {
-    /// <summary>The source of its figures, or "common practice".</summary>
+    /// <summary>The source of the figures in the text, or "common practice".</summary>
     public string Source { get; init; } = "common practice";
 }

@@ -2,9 +2,9 @@ namespace AirColumn.Workshop;
 
 /// <summary>The usual cautions for a workshop in which plastic pipe is cut, joined and played, in English.</summary>
 /// <remarks>
-/// General practice and the figures of pipe and cement makers' guides, each with its source; <see cref="HeatLimits"/> has those of the plastics.
-/// They do not replace the label of the product in
-/// hand, the local building code or a licensed trade. Show <see cref="First"/>, which states this, above them.
+/// The cautions are general practice and figures from the guides of pipe and cement makers, each with its source. <see cref="HeatLimits"/>
+/// has the figures for the plastics. The cautions do not replace the label of the product in hand, the local building code or a licensed
+/// trade. Show <see cref="First"/>, which states this, above the cautions.
 /// </remarks>
 public static class Cautions
 {

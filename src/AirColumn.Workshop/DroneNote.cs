@@ -9,7 +9,8 @@ public static class DroneNote
     /// <param name="text">A letter, an accidental if any, and an octave of 0 or more.</param>
     /// <returns>The pitch.</returns>
     /// <exception cref="FormatException">
-    /// The text is not a note, or its octave is below 0, which nobody hears; it was probably meant as C2 with a dash. The message says what to write.
+    /// The text is not a note, or its octave is below 0, too low to hear: C-2 was probably meant as C2 with a dash. The message says what to
+    /// write.
     /// </exception>
     public static Pitch Parse(string text)
     {

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop;
 
-/// <summary>A note of a tube with some finger holes open: the first resonance with them open. Immutable.</summary>
+/// <summary>A note of a tube with some finger holes open: the first resonance with these holes open. Immutable.</summary>
 public sealed record FingeredNote
 {
     private FingeredNote(
@@ -41,7 +41,7 @@ public sealed record FingeredNote
     /// </summary>
     /// <param name="built">The tube at a cut.</param>
     /// <param name="tuning">The tuning that names notes.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The notes, in the order in which the holes are opened.</returns>
     public static IReadOnlyList<FingeredNote> Of(
         BuiltTube built,

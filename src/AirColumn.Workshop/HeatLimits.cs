@@ -35,7 +35,7 @@ public sealed record HeatLimits(string Plastic, string Text, string Source)
         ),
     ];
 
-    /// <summary>The limits of a material of the catalogue; null if none are known; then ask its maker.</summary>
+    /// <summary>The limits of a material of the catalogue; null if no limits are known; then ask the maker of the plastic.</summary>
     /// <param name="material">The material, such as PVC-U.</param>
     /// <returns>The limits, or null.</returns>
     public static HeatLimits? Of(string? material) =>

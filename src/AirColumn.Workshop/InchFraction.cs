@@ -27,7 +27,7 @@ public readonly record struct InchFraction : IComparable<InchFraction>
     /// <summary>The same length as a quantity.</summary>
     public Length Length => Length.FromMillimeters((double)(Sixteenths * MillimetresPerSixteenth));
 
-    /// <summary>The nearest sixteenth; a length halfway between two goes to the one farther from zero.</summary>
+    /// <summary>The nearest sixteenth; a length halfway between two sixteenths goes to the one farther from zero.</summary>
     /// <param name="length">−1 km to 1 km.</param>
     /// <returns>The fraction.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is outside that range.</exception>
@@ -47,8 +47,8 @@ public readonly record struct InchFraction : IComparable<InchFraction>
     public static InchFraction AtMost(Length length) => new((int)Math.Floor(InSixteenths(length)));
 
     /// <summary>
-    /// A length to the nearest sixteenth in words: "46 15/16 in", "-1/4 in"; "under 1/16 in" for one that is not zero
-    /// but has zero as its nearest sixteenth.
+    /// A length to the nearest sixteenth in words: "46 15/16 in", "-1/4 in"; "under 1/16 in" for a length that is not zero but has zero as
+    /// its nearest sixteenth.
     /// </summary>
     /// <param name="length">−1 km to 1 km.</param>
     /// <returns>The length in words.</returns>

@@ -6,7 +6,7 @@ namespace AirColumn.Workshop;
 /// <summary>Texts of lengths for people, the same in every culture.</summary>
 public static class LengthText
 {
-    /// <summary>A length as read from a tape: "14.2 mm (9/16 in)", or one of the two.</summary>
+    /// <summary>A length as read from a tape: "14.2 mm (9/16 in)", or one of the two units alone.</summary>
     /// <param name="length">−1 km to 1 km.</param>
     /// <param name="units">The units to write it in.</param>
     /// <returns>The length, as text.</returns>
@@ -14,7 +14,7 @@ public static class LengthText
     public static string Tape(Length length, LengthUnits units) =>
         new Sizes(Require.Named(units)).Tape(length);
 
-    /// <summary>A length as read from a caliper: "2.4 mm (0.094 in)", or one of the two.</summary>
+    /// <summary>A length as read from a caliper: "2.4 mm (0.094 in)", or one of the two units alone.</summary>
     /// <param name="length">The length.</param>
     /// <param name="units">The units to write it in.</param>
     /// <returns>The length, as text.</returns>
@@ -23,8 +23,7 @@ public static class LengthText
         new Sizes(Require.Named(units)).Caliper(length);
 
     /// <summary>
-    /// The largest cut that may be made: inches are whole sixteenths, rounded down, so the cut in inches is never larger than in
-    /// millimetres.
+    /// The largest cut that may be made: inches are whole sixteenths, rounded down, so the cut in inches is never larger than the exact cut.
     /// </summary>
     /// <param name="length">−1 km to 1 km.</param>
     /// <param name="units">The units to write it in.</param>

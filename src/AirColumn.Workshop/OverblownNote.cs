@@ -47,14 +47,16 @@ public sealed record OverblownNote
     /// <summary>The interval above the first resonance in cents: 1200 is an octave, 1900 a twelfth.</summary>
     public double CentsAboveFirst { get; }
 
-    /// <summary>The same to the nearest semitone, in words: "twelfth", "2 octaves + major third".</summary>
+    /// <summary>The interval above the first resonance to the nearest semitone, in words: "twelfth", "2 octaves + major third".</summary>
     public string Interval => IntervalWords.Nearest(CentsAboveFirst);
 
     /// <summary>The interval from one frequency up to another, to the nearest semitone, in words.</summary>
-    /// <param name="from">The lower one: above 0.</param>
-    /// <param name="to">The higher one.</param>
+    /// <param name="from">The lower frequency: above 0.</param>
+    /// <param name="to">The higher frequency.</param>
     /// <returns>The name of the interval.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The first is not above 0, or the second is below it.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// <paramref name="from"/> is not above 0, or <paramref name="to"/> is below <paramref name="from"/>.
+    /// </exception>
     public static string IntervalOf(Frequency from, Frequency to)
     {
         Require.Positive(from.Hertz, "Hz", nameof(from));

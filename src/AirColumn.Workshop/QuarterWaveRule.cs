@@ -20,12 +20,15 @@ public sealed record QuarterWaveRule
     /// <summary>The rule's total length minus the computed one: positive if the rule is too long.</summary>
     public Length Difference { get; }
 
-    /// <summary>The same parts cut to the rule's total; null if the other parts alone are as long as that.</summary>
+    /// <summary>
+    /// The same parts with the pipe cut for the total length by the rule; null if the parts other than the pipe are already as long as that
+    /// total.
+    /// </summary>
     public BuiltTube? Built { get; }
 
     /// <summary>The rule for the note and the parts of a plan.</summary>
     /// <param name="build">The plan.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The rule with its error.</returns>
     /// <exception cref="ArgumentException">The plan has no solution.</exception>
     public static QuarterWaveRule Of(TubeBuild build, CancellationToken cancellationToken = default)

@@ -30,7 +30,7 @@ internal sealed class BinPacking
     /// <summary>Packs.</summary>
     /// <param name="items">The sizes, each above 0 and at most the room.</param>
     /// <param name="room">The room of a bin.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     /// <returns>For each bin the indices of its items, and how many bins no packing can do without.</returns>
     public static (List<List<int>> Bins, int Least) Pack(
         IReadOnlyList<long> items,

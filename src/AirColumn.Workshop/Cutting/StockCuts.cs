@@ -16,7 +16,7 @@ public static class StockCuts
     /// <param name="tubes">The tubes, each with a name of its own.</param>
     /// <returns>
     /// The kinds, in the order in which they first occur. Pipes with the same name in the catalogue are of one kind, however they were
-    /// measured. Other pipes are of one kind if both diameters are the same.
+    /// measured. Other pipes are of one kind if their inside and outside diameters are the same.
     /// </returns>
     /// <exception cref="ArgumentException">A plan has no solution.</exception>
     public static IReadOnlyList<PiecesOfPipe> PiecesOf(IReadOnlyList<(string Name, TubeBuild Build)> tubes)
@@ -50,13 +50,15 @@ public static class StockCuts
     /// <summary>Plans the cuts of one kind of pipe.</summary>
     /// <param name="pieces">The pieces, up to 1000.</param>
     /// <param name="stock">The length of one piece of stock: 1 mm to 100 m.</param>
-    /// <param name="kerf">The width of the saw cut: 0 to 20 mm. A piece that leaves less than that is the last of its length.</param>
+    /// <param name="kerf">
+    /// The width of the saw cut: 0 to 20 mm. A piece that leaves less than the kerf is the last piece of its length of stock.
+    /// </param>
     /// <param name="units">The units in which the pieces are sawn; with both, there is room for the longer of the two marks.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>
     /// A plan with the fewest lengths, if that could be proven; otherwise a good plan, with the number of lengths that any plan needs.
     /// </returns>
-    /// <exception cref="ArgumentException">A piece is longer than the stock, or there are too many.</exception>
+    /// <exception cref="ArgumentException">A piece is longer than the stock, or there are too many pieces.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is out of range, or the units are not defined.</exception>
     public static StockCutPlan Plan(
         IReadOnlyList<CutPiece> pieces,

@@ -55,7 +55,7 @@ public sealed class FingeredFlute
     /// <summary>The holes, from the mouth.</summary>
     public IReadOnlyList<FingerHole> Holes { get; }
 
-    /// <summary>The note of each fingering: first with all holes closed, then with one more open each time, from the open end.</summary>
+    /// <summary>The note of each fingering: first with all holes closed, then with one more hole open each time, from the open end.</summary>
     /// <param name="tuning">The tuning.</param>
     /// <returns>One note for each fingering.</returns>
     public IReadOnlyList<PitchReading> Notes(Tuning tuning)
@@ -103,10 +103,12 @@ public sealed class FingeredFlute
     /// <param name="outside">Outside diameter of the pipe.</param>
     /// <param name="mouth">The correction of the mouth hole, as length of bore: 0 to 1 m.</param>
     /// <param name="diameters">The diameters of the six holes, from the mouth.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The flute.</returns>
     /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
-    /// <exception cref="ArgumentException">There is no wall, there are not six diameters, or such holes would overlap.</exception>
+    /// <exception cref="ArgumentException">
+    /// There is no wall, there are not six diameters, or holes of these diameters would overlap.
+    /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A size is outside its range.</exception>
     public static FingeredFlute Major(
         Pitch tonic,

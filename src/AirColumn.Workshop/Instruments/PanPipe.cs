@@ -32,7 +32,7 @@ public sealed record PanPipe
     /// <summary>The distance from the blown end to the plug, for a face correction in the middle of the usual range.</summary>
     public Length Air => Solution.Length;
 
-    /// <summary>The uncertainty of that length because players differ: half the range.</summary>
+    /// <summary>The uncertainty of <see cref="Air"/> because players differ: half the width of its range.</summary>
     public Length PlusMinus { get; }
 
     /// <summary>The length to saw, rounded up to a whole millimetre: the longest length of air, plus the plug.</summary>
@@ -44,9 +44,9 @@ public sealed record PanPipe
     /// <param name="air">The air in the pipe.</param>
     /// <param name="inside">Inside diameter: 5 mm to 500 mm.</param>
     /// <param name="plug">The depth to which the plug goes in: 0.1 mm to 10 m.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The pipe.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A size is outside its range, or the note beyond plane waves.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A size is outside its range, or the note lies beyond plane-wave theory.</exception>
     /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>
     public static PanPipe For(
         Pitch note,

@@ -23,7 +23,7 @@ public sealed record Scale
     /// <summary>All semitones.</summary>
     public static Scale Chromatic { get; } = new("chromatic", [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11]);
 
-    /// <summary>All of these.</summary>
+    /// <summary>All scales of this class.</summary>
     public static IReadOnlyList<Scale> All { get; } =
     [Major, Minor, MajorPentatonic, MinorPentatonic, Chromatic];
 

@@ -40,9 +40,9 @@ public sealed class MeasurementHistory
     public IReadOnlyList<TubeMeasurement> Taken => taken;
 
     /// <summary>
-    /// This history with one more measurement; one of the same recording is replaced, so that the same recording never counts twice.
+    /// This history with one more measurement; a measurement of the same recording is replaced, so no recording counts twice.
     /// </summary>
-    /// <param name="measurement">The one to add.</param>
+    /// <param name="measurement">The measurement to add.</param>
     /// <returns>The new history.</returns>
     public MeasurementHistory With(TubeMeasurement measurement)
     {

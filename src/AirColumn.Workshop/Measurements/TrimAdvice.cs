@@ -6,8 +6,9 @@ namespace AirColumn.Workshop.Measurements;
 
 /// <summary>Advice on trimming or lengthening a tube, from the notes heard of it. Immutable.</summary>
 /// <remarks>
-/// The difference between the heard note and the computed resonance has two parts: the player's correction and the error of this tube. Both stay
-/// when the tube is cut, and are estimated together: the prior is the usual correction, widened by the tolerances of the tube.
+/// The difference between the heard note and the computed resonance has two parts: the player's correction and the error of this tube. Both
+/// parts stay the same when the tube is cut. They are estimated together: the prior is the usual correction, widened by the tolerances of the
+/// tube.
 /// </remarks>
 public sealed record TrimAdvice
 {
@@ -28,13 +29,15 @@ public sealed record TrimAdvice
     /// <summary>The tube as it is.</summary>
     public required AssembledTube Tube { get; init; }
 
-    /// <summary>Its column.</summary>
+    /// <summary>The column of the tube.</summary>
     public required Column Column { get; init; }
 
-    /// <summary>Its first resonance.</summary>
+    /// <summary>The first resonance of the tube.</summary>
     public required Resonance Resonance { get; init; }
 
-    /// <summary>The note heard minus the resonance of that tube in that air, for each measurement, cents.</summary>
+    /// <summary>
+    /// For each measurement, the note heard minus the resonance of the tube as it then was, in the air of the measurement, cents.
+    /// </summary>
     public required IReadOnlyList<double> DifferencesCents { get; init; }
 
     /// <summary>Played note minus resonance on average, after all measurements.</summary>
@@ -52,7 +55,7 @@ public sealed record TrimAdvice
     public string Verdict => VerdictIn(LengthUnits.Both);
 
     /// <summary>The advice in a sentence or two.</summary>
-    /// <param name="units">In which units lengths are written; each is rounded down by itself.</param>
+    /// <param name="units">The units in which lengths are written; the length in each unit is rounded down from the exact one.</param>
     /// <returns>The sentences.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public string VerdictIn(LengthUnits units)
@@ -76,7 +79,7 @@ public sealed record TrimAdvice
     /// </summary>
     public required DryTuning? Dry { get; init; }
 
-    /// <summary>The differences while the joints are dry, in a few sentences; null if there are none.</summary>
+    /// <summary>The differences that dry joints make, in a few sentences; null if dry joints make none.</summary>
     /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The sentences, or null.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
@@ -86,10 +89,10 @@ public sealed record TrimAdvice
     /// <summary>The length of the pipe taken up by the parts pushed into it or formed from it.</summary>
     public required Length Hidden { get; init; }
 
-    /// <summary>Ways to lower a tube whose drone is expected above the note; null for others.</summary>
+    /// <summary>Ways to lower a tube whose drone is expected above the note; null for any other tube.</summary>
     public required Lengthening? Lengthening { get; init; }
 
-    /// <summary>The length of the pipe after the safe cut; null if there is none.</summary>
+    /// <summary>The length of the pipe after the safe cut; null if there is no safe cut.</summary>
     public Length? SafePipe =>
         Table.SafeCut is { } safe
             ? Length.FromMillimeters(safe.Length.Millimeters + Hidden.Millimeters)
@@ -102,10 +105,10 @@ public sealed record TrimAdvice
     /// <param name="air">The air in the room in which it is to be in tune.</param>
     /// <param name="heard">The measurements of this tube, at this cut and longer ones; may be empty.</param>
     /// <param name="prior">The correction before any measurement. Default: <see cref="PlayingCorrection.LipsInRoomAir"/>.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The advice.</returns>
     /// <exception cref="ArgumentException">
-    /// All pipes have a length; the tube shows no resonance; something heard is more than <see cref="FarthestHeard"/> from the resonance.
+    /// All pipes have a length; the tube shows no resonance; a note heard is more than <see cref="FarthestHeard"/> from the resonance.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A length or the target is out of range.</exception>
     public static TrimAdvice For(

@@ -59,8 +59,8 @@ public sealed record TubeMeasurement
     public Air Air { get; }
 
     /// <summary>
-    /// The state of the joints. Default: dry, since tubes are trimmed dry and the error is then on the long side. It makes no difference if no
-    /// socket is tapered.
+    /// The state of the joints. Default: dry, since tubes are trimmed dry and the error is then on the long side. The state makes no
+    /// difference if no socket is tapered.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The state is not defined.</exception>
     public JointState Joints

@@ -23,7 +23,7 @@ public static class BuildSheet
     /// <summary>The page, with lengths in millimetres and inches.</summary>
     /// <param name="build">A plan that has a solution.</param>
     /// <param name="title">The heading; empty for the note.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The HTML page.</returns>
     /// <exception cref="ArgumentException">The plan has no solution.</exception>
     public static string Html(TubeBuild build, string title, CancellationToken cancellationToken = default) =>
@@ -33,7 +33,7 @@ public static class BuildSheet
     /// <param name="build">A plan that has a solution.</param>
     /// <param name="title">The heading; empty for the note.</param>
     /// <param name="units">The units in which lengths are written.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The HTML page.</returns>
     /// <exception cref="ArgumentException">The plan has no solution.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>

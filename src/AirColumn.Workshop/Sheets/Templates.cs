@@ -70,8 +70,9 @@ public static class Templates
     /// <param name="part">The index of the part: 0 is at the blown end.</param>
     /// <param name="units">The units in which lengths are written.</param>
     /// <returns>The HTML page.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">There is no such part, the units are not defined, or it is too large for a
-    /// page.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// There is no such part, the part is too large for a page, or the units are not defined.
+    /// </exception>
     /// <exception cref="ArgumentException">There is nothing to print for such a part.</exception>
     public static string Of(TubeAssembly assembly, int part, LengthUnits units)
     {

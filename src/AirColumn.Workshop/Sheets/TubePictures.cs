@@ -22,11 +22,11 @@ public static class TubePictures
         return SvgText.Of(SideView.Of(tube, width, new Sizes(Require.Named(units))), "side", "side");
     }
 
-    /// <summary>The impedance at the lips against frequency, its peaks with the nearest notes.</summary>
+    /// <summary>The impedance at the lips against frequency, with the nearest note at each peak.</summary>
     /// <param name="cut">The tube, cut to the note.</param>
     /// <param name="note">The wanted note.</param>
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The SVG drawing.</returns>
     /// <exception cref="ArgumentException">The cut has no solution.</exception>
     public static string Impedance(

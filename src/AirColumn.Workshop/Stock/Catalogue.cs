@@ -94,7 +94,7 @@ public sealed class Catalogue
     /// <summary>A pipe by series and size, such as "pvc-40 1-1/2".</summary>
     /// <param name="name">The name.</param>
     /// <returns>The pipe.</returns>
-    /// <exception cref="ArgumentException">There is none of that name; the message lists the names in its series, or the series.</exception>
+    /// <exception cref="ArgumentException">There is no pipe of that name; the message lists the names in its series, or the series.</exception>
     public StockPipe Pipe(string name) =>
         name is null
             ? throw new ArgumentNullException(nameof(name))
@@ -104,7 +104,7 @@ public sealed class Catalogue
     /// <summary>A socket by the series and size of its pipe.</summary>
     /// <param name="name">The name.</param>
     /// <returns>The socket.</returns>
-    /// <exception cref="ArgumentException">There is none of that name; the message lists the names in its series, or the series.</exception>
+    /// <exception cref="ArgumentException">There is no socket of that name; the message lists the names in its series, or the series.</exception>
     public StockSocket Socket(string name) =>
         name is null
             ? throw new ArgumentNullException(nameof(name))

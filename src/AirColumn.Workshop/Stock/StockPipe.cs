@@ -51,8 +51,8 @@ public sealed record StockPipe
     public string Name => $"{Series} {Size}";
 
     /// <summary>
-    /// The inside diameter to use until it is measured: as given; otherwise from the mean wall; otherwise from the least wall, which makes it too
-    /// large.
+    /// The inside diameter to use until the pipe is measured: the one given; otherwise from the mean wall; otherwise from the least wall,
+    /// which makes the diameter too large.
     /// </summary>
     public Length Inside =>
         InsideGiven
@@ -65,19 +65,23 @@ public sealed record StockPipe
                 )
         );
 
-    /// <summary>The largest inside diameter: greatest outside, least wall; null if the limits are not known.</summary>
+    /// <summary>
+    /// The largest inside diameter, from the greatest outside diameter and the least wall; null if the limits are not known.
+    /// </summary>
     public Length? InsideMost =>
         (OutsideTolerance, WallLeast) is ({ } tolerance, { } wall)
             ? Millimetres(Outside.Millimeters + tolerance.Millimeters - 2 * wall.Millimeters)
             : null;
 
-    /// <summary>The smallest inside diameter: least outside, greatest wall; null if the limits are not known.</summary>
+    /// <summary>
+    /// The smallest inside diameter, from the least outside diameter and the greatest wall; null if the limits are not known.
+    /// </summary>
     public Length? InsideLeast =>
         (OutsideTolerance, WallMost) is ({ } tolerance, { } wall)
             ? Millimetres(Outside.Millimeters - tolerance.Millimeters - 2 * wall.Millimeters)
             : null;
 
-    /// <summary>Half the distance between the limits of the inside diameter; null if they are not known.</summary>
+    /// <summary>Half the distance between the limits of the inside diameter; null if the limits are not known.</summary>
     public Length? InsidePlusMinus =>
         (InsideLeast, InsideMost) is ({ } least, { } most)
             ? Millimetres((most.Millimeters - least.Millimeters) / 2)

@@ -46,7 +46,7 @@ public sealed record AssembledTube
     /// <summary>The cut length of each pipe, from the blown end.</summary>
     public IReadOnlyList<PipeCut> Cuts { get; }
 
-    /// <summary>The cut of the pipe whose length was open; null if all were known.</summary>
+    /// <summary>The cut of the pipe whose length was open; null if the lengths of all pipes were known.</summary>
     public PipeCut? FreeCut => Cuts.FirstOrDefault(cut => ReferenceEquals(cut.Pipe, Assembly.FreePipe));
 
     /// <summary>The section of the bore that is the straight part of the open pipe; −1 if all lengths were known.</summary>
@@ -59,11 +59,13 @@ public sealed record AssembledTube
     internal ColumnParameter CutParameter =>
         ColumnParameter.SectionLength(FreeSection, Holes.Count, HolesFromFarEnd);
 
-    /// <summary>The column of the tube with an air, its holes fingered as for the drone.</summary>
+    /// <summary>The column of the tube in an air, with its holes fingered as for the drone.</summary>
     /// <param name="air">The air.</param>
     /// <param name="options">Further choices of the column. Default: those of a new <see cref="AirColumn.ColumnOptions"/>.</param>
-    /// <param name="near">The column of a similar tube, to save time: both share the parts that they have in common. It does not change the
-    /// result.</param>
+    /// <param name="near">
+    /// The column of a similar tube, to save time: the two columns share the parts that they have in common. Sharing does not change the
+    /// result.
+    /// </param>
     /// <returns>The column.</returns>
     public Column ColumnIn(Air air, ColumnOptions? options = null, Column? near = null)
     {
@@ -100,10 +102,12 @@ public sealed record PipeCut(PipePart Pipe, Length Cut, Length Hidden);
 /// <summary>A finger hole with its place on the tube.</summary>
 /// <param name="Hole">The hole.</param>
 /// <param name="Part">The index of the part: 0 is at the blown end.</param>
-/// <param name="Cut">The pipe it is drilled in, with its cut length.</param>
+/// <param name="Cut">The pipe that the hole is drilled in, with its cut length.</param>
 /// <param name="FromLips">Distance from the end of that pipe towards the lips to the middle of the hole, along its wall.</param>
 /// <param name="Position">Distance from the blown end of the tube, along the bore.</param>
-/// <param name="KeepsFromFarEnd">True if it keeps its distance from the open end of the tube when the open pipe becomes longer or shorter.</param>
+/// <param name="KeepsFromFarEnd">
+/// True if the hole keeps its distance from the open end of the tube when the open pipe becomes longer or shorter.
+/// </param>
 public sealed record DrilledHole(
     HolePart Hole,
     int Part,

@@ -10,7 +10,7 @@ public sealed record BuildOptions
     private readonly TemperatureDelta temperatureTolerance = TemperatureDelta.FromKelvins(3);
     private readonly Length trimStep = Length.FromMillimeters(5);
 
-    /// <summary>The correction for the player; by default for lips in room air, an estimate from common practice.</summary>
+    /// <summary>The correction for the player. Default: the correction for lips in room air, an estimate from common practice.</summary>
     public PlayingCorrection Correction
     {
         get => correction;

@@ -3,7 +3,8 @@ using UnitsNet;
 namespace AirColumn.Workshop.Tubes;
 
 /// <summary>
-/// A tube put together by hand, without cement. Tapered sockets stop its pipes short, so it is longer and sounds lower than when cemented. Immutable.
+/// A tube put together by hand, without cement. Tapered sockets stop its pipes short, so the tube is longer and sounds lower than when
+/// cemented. Immutable.
 /// </summary>
 /// <remarks>
 /// A standard socket is narrower at the bottom than its pipe. So a pipe goes in easily for a third to two thirds of the depth, and reaches
@@ -23,7 +24,7 @@ public sealed class DryFit
         Tube = With(joint => joint.StopsShort.Millimeters);
     }
 
-    /// <summary>The sockets that stop their pipe short, or may.</summary>
+    /// <summary>The sockets that stop their pipe short, or may do so.</summary>
     public IReadOnlyList<DryJoint> Joints { get; }
 
     /// <summary>The same parts, with the pipes pushed in by hand.</summary>
@@ -35,10 +36,10 @@ public sealed class DryFit
     /// <summary>The distance by which all pipes together stop short of home.</summary>
     public Length InAll => Sum(joint => joint.StopsShort);
 
-    /// <summary>The least that the tolerances allow.</summary>
+    /// <summary>The least distance by which all pipes together may stop short of home, within the tolerances.</summary>
     public Length Least => Sum(joint => joint.Least);
 
-    /// <summary>The most that the tolerances allow.</summary>
+    /// <summary>The greatest distance by which all pipes together may stop short of home, within the tolerances.</summary>
     public Length Most => Sum(joint => joint.Most);
 
     /// <summary>The same tube with a measured distance in place of the computed one, shared among the joints in proportion.</summary>
@@ -84,8 +85,8 @@ public sealed class DryFit
     /// <param name="cut">The length of the open pipe.</param>
     /// <param name="air">The air in the tube.</param>
     /// <param name="target">The wanted note with all joints home.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>The tuning; null if a tube has no resonance.</returns>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>The tuning; null if the tube, dry or home, has no resonance.</returns>
     /// <exception cref="ArgumentException">The cut is too short for the parts pushed into the pipe.</exception>
     public DryTuning? Tuning(
         Length cut,

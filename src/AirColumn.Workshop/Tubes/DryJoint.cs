@@ -2,7 +2,7 @@ using UnitsNet;
 
 namespace AirColumn.Workshop.Tubes;
 
-/// <summary>A pipe in a tapered socket, pushed in by hand and not cemented: it stops before it is home. Immutable.</summary>
+/// <summary>A pipe in a tapered socket, pushed in by hand and not cemented: the pipe stops before it is home. Immutable.</summary>
 /// <param name="Fitting">The index in <see cref="TubeAssembly.Parts"/> of the part with the socket.</param>
 /// <param name="IsBefore">True if it is the socket on the side of the blown end.</param>
 /// <param name="Pipe">The index of the pipe that goes in.</param>

@@ -47,7 +47,7 @@ public sealed class ExactCut
     public string ExplanationIn(LengthUnits units) => explaining(new Sizes(Require.Named(units)));
 
     /// <summary>The whole plan. Each call computes it anew.</summary>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The plan.</returns>
     public TubeBuild Plan(CancellationToken cancellationToken = default) => rest(cancellationToken);
 

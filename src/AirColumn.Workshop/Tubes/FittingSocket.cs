@@ -41,10 +41,11 @@ public sealed record FittingSocket
     public Length DiameterPlusMinus { get; init; } = Length.FromMillimeters(0.05);
 
     /// <summary>
-    /// The distance from home at which a pipe stops if it is pushed in by hand, without cement. There the tapered socket is as wide as the pipe.
+    /// The distance from home at which a pipe stops if it is pushed in by hand, without cement. The pipe stops where the tapered socket is as
+    /// wide as the pipe.
     /// </summary>
     /// <param name="outside">Outside diameter of the pipe.</param>
-    /// <returns>0 if the pipe reaches its gap, or if the socket has no taper; at most <see cref="Depth"/> less
+    /// <returns>The distance: 0 if the pipe reaches its gap, or if the socket has no taper; at most <see cref="Depth"/> less
     /// <see cref="Gap"/>. </returns>
     public Length StopsShort(Length outside) =>
         Length.FromMillimeters(StopsShort(outside.Millimeters - Bottom.Millimeters));

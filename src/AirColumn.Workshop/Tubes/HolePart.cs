@@ -3,8 +3,8 @@ using UnitsNet;
 namespace AirColumn.Workshop.Tubes;
 
 /// <summary>
-/// A finger hole, drilled through the wall of the pipe before it in the list. A bell or a bend formed from that pipe may stand between them. Its
-/// height is the pipe's wall. Immutable.
+/// A finger hole, drilled through the wall of the pipe before it in the list. A bell or a bend formed from that pipe may stand between the
+/// pipe and the hole. The height of the hole is the thickness of the pipe's wall. Immutable.
 /// </summary>
 public sealed record HolePart : TubePart
 {

@@ -12,12 +12,11 @@ namespace AirColumn.Workshop.Tubes;
 ///   { "part": "pipe", "name": "…", "stock": "pvc-40 1-1/2", "inside": "40.6 mm", "length": "open" },
 ///   { "part": "coupling", "name": "…", "before": "pvc-40 1-1/2", "after": "pvc-40 2", "gap": "1 mm", "inside": "40 mm", "between": "12 mm" } ] }
 /// </code>
-/// A pipe has stock, or inside and outside; inside beside stock is a caliper reading and takes precedence over the table; its length is a size or
-/// "open", once.
-/// The sockets of a coupling or elbow come from a catalogue, or are { "entrance", "bottom", "depth" }. Further parts: elbow (also radius and
-/// angle in degrees, no between), bell (inside, length), bend (radius, angle, straightAfter), fitting (adds, inside), hole (diameter, at, from
-/// lips or
-/// end, drone closed or open). Every part may have a name and a price, in any currency.
+/// A pipe has stock, or inside and outside; inside beside stock is a caliper reading and takes precedence over the table. The length of a
+/// pipe is a size; the length of one pipe may be "open". The sockets of a coupling or elbow come from a catalogue, or are { "entrance",
+/// "bottom", "depth" }. Further parts: elbow (also radius and angle in degrees, no between), bell (inside, length), bend (radius, angle,
+/// straightAfter), fitting (adds, inside), hole (diameter, at, from lips or end, drone closed or open). Every part may have a name and a
+/// price, in any currency.
 /// </remarks>
 public sealed class PartsFile
 {

@@ -8,7 +8,7 @@ namespace AirColumn.Workshop.Tubes;
 /// </summary>
 /// <remarks>
 /// A pipe that is too long can be trimmed; one that is too short is lost. Both marks come from the exact length, so nothing is rounded
-/// twice. They are two lengths, and either is safe.
+/// twice. The two marks are different lengths, and either is safe.
 /// </remarks>
 public sealed record SawLength
 {
@@ -34,15 +34,19 @@ public sealed record SawLength
     public static SawLength Computed(Length shortest) =>
         new(Checked(shortest), Rounded.UpToMillimetre(shortest));
 
-    /// <summary>A length given by the maker, rounded up to a tenth of a millimetre or a sixteenth, so that a length on a mark stays there.</summary>
+    /// <summary>
+    /// A length given by the maker, rounded up to a tenth of a millimetre or a sixteenth, so a length that lies on a mark stays there.
+    /// </summary>
     /// <param name="given">The length: above 0 to 1 km.</param>
     /// <returns>The length to saw.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The length is out of range.</exception>
     public static SawLength Given(Length given) => new(Checked(given), Rounded.UpToTenth(given));
 
-    /// <summary>The length of pipe that it takes, in the units in which it is sawn; with both units, the longer of the two.</summary>
+    /// <summary>
+    /// The length of pipe that the piece takes, in the units in which it is sawn; with both units, the longer of the two marks.
+    /// </summary>
     /// <param name="units">The units.</param>
-    /// <returns>The longer of the two.</returns>
+    /// <returns>The length of pipe.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public Length Longest(LengthUnits units) =>
         Require.Named(units) switch

@@ -20,7 +20,8 @@ public sealed class TubeAssembly
     /// <summary>Puts parts together.</summary>
     /// <param name="parts">The parts from the blown end; a pipe among them.</param>
     /// <param name="wall">
-    /// Thickness of the wall at the open far end; null for the wall of the pipe or insert that ends there, or a thin edge if it is a fitting.
+    /// Thickness of the wall at the open far end; null for the wall of the pipe or insert that ends there, or a thin edge if a fitting ends
+    /// there.
     /// </param>
     /// <exception cref="ArgumentException">
     /// The parts do not go together. There is no pipe, or more than one of unknown length; a pipe does not enter its socket, or an insert
@@ -98,13 +99,13 @@ public sealed class TubeAssembly
     /// <summary>The parts from the blown end.</summary>
     public IReadOnlyList<TubePart> Parts => parts;
 
-    /// <summary>The pipe whose length is to be found; null if all are known.</summary>
+    /// <summary>The pipe whose length is to be found; null if the lengths of all pipes are known.</summary>
     public PipePart? FreePipe { get; }
 
     /// <summary>Thickness of the wall at the open far end.</summary>
     public Length Wall { get; }
 
-    /// <summary>The tube before cementing, with pipes that tapered sockets stop short; null if no socket does.</summary>
+    /// <summary>The tube before cementing, with pipes that tapered sockets stop short; null if no socket stops its pipe short.</summary>
     public DryFit? Dry => DryFit.Of(this);
 
     /// <summary>Remarks on parts that may leak or tear, or look like mistakes, each with its part.</summary>
@@ -150,7 +151,7 @@ public sealed class TubeAssembly
             ? PipeEnd.Lips
             : PipeEnd.Open;
 
-    /// <summary>The price of all parts, in the user's money; null if any has no price.</summary>
+    /// <summary>The price of all parts, in the user's money; null if any part has no price.</summary>
     public double? Price
     {
         get

@@ -123,7 +123,7 @@ public sealed class TubeBuild
     public ResonanceList? Resonances { get; init; }
 
     /// <summary>The trim table: the played note after each further cut, from the first cut in millimetres. Each call computes it anew.</summary>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The table; null if no length fits.</returns>
     public TrimTable? Trim(CancellationToken cancellationToken = default) =>
         FindTrim?.Invoke(cancellationToken);
@@ -131,13 +131,13 @@ public sealed class TubeBuild
     /// <summary>
     /// The trim table from the first cut in inches, in whole sixteenths: a step of 5 mm becomes 3/16 in. Each call computes it anew.
     /// </summary>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The table; null if no length fits.</returns>
     public TrimTable? TrimInches(CancellationToken cancellationToken = default) =>
         FindTrimInches?.Invoke(cancellationToken);
 
     /// <summary>The note to trim to while the joints are dry, at the exact length. Each call computes it anew.</summary>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The tuning; null if no length fits or no socket stops its pipe short.</returns>
     public DryTuning? Dry(CancellationToken cancellationToken = default) =>
         FindDry?.Invoke(cancellationToken);

@@ -18,7 +18,7 @@ public static class TubeBuilder
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
     /// <param name="air">The air in the tube.</param>
     /// <param name="options">Player, tolerances, trimming. Default: those of a new <see cref="BuildOptions"/>.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The plan.</returns>
     /// <exception cref="ArgumentException">All pipes have a length.</exception>
     public static TubeBuild Plan(
@@ -38,9 +38,11 @@ public static class TubeBuilder
     /// <param name="tuning">The tuning that gives the note its frequency.</param>
     /// <param name="air">The air in the tube.</param>
     /// <param name="options">Player, tolerances, trimming. Default: those of a new <see cref="BuildOptions"/>.</param>
-    /// <param name="near">The answer for a similar tube, to save time: both share the parts that they have in common. It does not change
-    /// the result.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="near">
+    /// The answer for a similar tube, to save time: the two tubes share the computed parts that they have in common. Sharing does not change
+    /// the result.
+    /// </param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The cut.</returns>
     /// <exception cref="ArgumentException">All pipes have a length.</exception>
     public static ExactCut Exact(
@@ -74,14 +76,16 @@ public static class TubeBuilder
         ).Begin(cancellationToken);
     }
 
-    /// <summary>The tube with its open pipe cut to a length, as it then is.</summary>
+    /// <summary>The tube with its open pipe cut to a length, and its first resonance.</summary>
     /// <param name="assembly">The parts.</param>
     /// <param name="cut">The length to which the open pipe is cut; not used if all lengths are known.</param>
     /// <param name="air">The air in the tube.</param>
-    /// <param name="target">The frequency from which <see cref="BuiltTube.Cents"/> count.</param>
-    /// <param name="near">The column of a similar tube, to save time: both share the parts that they have in common. It does not change the
-    /// result.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="target">The frequency from which <see cref="BuiltTube.Cents"/> is counted.</param>
+    /// <param name="near">
+    /// The column of a similar tube, to save time: the two tubes share the computed parts that they have in common. Sharing does not change
+    /// the result.
+    /// </param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The tube; null if it has no resonance.</returns>
     /// <exception cref="ArgumentException">The pipe is shorter than the parts pushed into it, formed from it or held in sockets.</exception>
     /// <exception cref="OperationCanceledException">The computation was cancelled.</exception>

@@ -101,7 +101,9 @@ public sealed record PipePart : TubePart
     }
 }
 
-/// <summary>A tube pushed into the end of a pipe, such as a mouthpiece: inside the pipe its bore takes the place of the pipe's.</summary>
+/// <summary>
+/// A tube pushed into the end of a pipe, such as a mouthpiece: inside the pipe its bore takes the place of the pipe's bore.
+/// </summary>
 public sealed record InsertPart : TubePart
 {
     /// <summary>Describes an insert.</summary>
@@ -135,8 +137,8 @@ public sealed record InsertPart : TubePart
 }
 
 /// <summary>
-/// A fitting with a socket on either side or on one: coupling, reducer, adapter, elbow. Pipes go in up to its stops, less a gap. Between
-/// the stops is its own bore. An empty socket is part of the bore too.
+/// A fitting with sockets on both sides or on one side: coupling, reducer, adapter, elbow. Pipes go in up to the stops of the fitting, less a
+/// gap. Between the stops is the fitting's own bore. An empty socket is part of the bore too.
 /// </summary>
 public sealed record JoinPart : TubePart
 {
@@ -165,7 +167,7 @@ public sealed record JoinPart : TubePart
     /// <summary>Distance between the stops, along the centreline.</summary>
     public Length Between { get; }
 
-    /// <summary>Radius of the centreline of an elbow; null if it is straight.</summary>
+    /// <summary>Radius of the centreline of an elbow; null if the fitting is straight.</summary>
     public Length? BendRadius { get; }
 
     /// <summary>The same fitting with other gaps at its stops.</summary>
@@ -178,7 +180,9 @@ public sealed record JoinPart : TubePart
     /// <summary>A straight fitting.</summary>
     /// <param name="name">The maker's name for it; not empty.</param>
     /// <param name="before">The socket on the side of the blown end; null if there is none.</param>
-    /// <param name="after">The socket on the side of the far end; null if there is none. Not both can be missing.</param>
+    /// <param name="after">
+    /// The socket on the side of the far end; null if there is none. At least one of the two sockets must be given.
+    /// </param>
     /// <param name="inside">Inside diameter between the stops, to be measured: 5 mm to 500 mm.</param>
     /// <param name="between">Distance between the stops, or thickness of a stop shared by two sockets: 0.1 mm to 10 m.</param>
     /// <returns>The part.</returns>
@@ -193,7 +197,7 @@ public sealed record JoinPart : TubePart
     ) =>
         before is null && after is null
             ? throw new ArgumentException(
-                $"The fitting '{name}' has no socket; give it one, or describe it by what it adds.",
+                $"The fitting '{name}' has no socket; give it a socket, or describe it by the length that it adds.",
                 nameof(after)
             )
             : new(name, before, after, Caliper.Diameter(inside), Caliper.AxialLength(between), null);
@@ -226,7 +230,7 @@ public sealed record JoinPart : TubePart
         if (between.Millimeters is < 0.1 or > 10_000)
         {
             throw new ArgumentException(
-                $"The elbow '{name}' would be {Wording.Size(between)} long between its stops, its radius times its angle; allowed is 0.1 mm to 10000 mm. Check both.",
+                $"The elbow '{name}' would be {Wording.Size(between)} long between its stops, its radius times its angle; allowed is 0.1 mm to 10000 mm. Check the radius and the angle.",
                 nameof(angle)
             );
         }

@@ -9,7 +9,7 @@ public static class WhatIf
     /// <summary>Sentences about a tube that has been planned.</summary>
     /// <param name="build">The plan.</param>
     /// <param name="units">The units in which lengths are written.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The sentences; none if the plan has no solution.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The units are not defined.</exception>
     public static IReadOnlyList<string> Of(
