@@ -16,7 +16,7 @@ public static class ImpedancePicture
     /// <summary>The impedance of a column with its resonances.</summary>
     /// <param name="column">The column.</param>
     /// <param name="view">The range and notes to show. Default: the first eight resonances with the nearest notes.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
     /// The view ends above <see cref="Column.HighestFrequency"/>, or begins where it ends or later.
@@ -77,7 +77,9 @@ public static class ImpedancePicture
     /// </summary>
     /// <param name="curves">One to four curves, each with a name that is not empty.</param>
     /// <returns>The picture.</returns>
-    /// <exception cref="ArgumentException">There are none or more than four, or one has no name or fewer than two frequencies.</exception>
+    /// <exception cref="ArgumentException">
+    /// There are no curves or more than four, or a curve has no name or fewer than two frequencies.
+    /// </exception>
     public static Picture Compare(params IReadOnlyList<(string Name, ImpedanceCurve Curve)> curves)
     {
         ArgumentNullException.ThrowIfNull(curves);

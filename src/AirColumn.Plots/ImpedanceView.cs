@@ -8,7 +8,9 @@ public sealed record ImpedanceView
     /// <summary>The tuning that names notes. Default: A4 = 440 Hz, equal temperament.</summary>
     public Tuning Tuning { get; init; } = Tuning.Concert;
 
-    /// <summary>The lowest frequency, above 0; null to choose it by the resonances. A curve is shown from its first frequency at least.</summary>
+    /// <summary>
+    /// The lowest frequency, above 0; null to choose it by the resonances. A curve is never shown below its first frequency.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not a finite number above 0.</exception>
     public Frequency? From
     {
@@ -16,7 +18,9 @@ public sealed record ImpedanceView
         init => field = Checked(value, nameof(From));
     }
 
-    /// <summary>The highest frequency, above 0; null to choose it by the resonances. A curve is shown to its last frequency at most.</summary>
+    /// <summary>
+    /// The highest frequency, above 0; null to choose it by the resonances. A curve is never shown above its last frequency.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not a finite number above 0.</exception>
     public Frequency? To
     {

@@ -51,7 +51,7 @@ public sealed class Picture
     }
 
     /// <summary>The picture as an SVG document.</summary>
-    /// <param name="cancellationToken">Ends it early, between two things that are drawn, with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the drawing early, between two things that are drawn, with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The text of the SVG document.</returns>
     public string Svg(CancellationToken cancellationToken = default)
     {
@@ -65,7 +65,7 @@ public sealed class Picture
     }
 
     /// <summary>The picture as a PNG file of <see cref="PixelWidth"/> × <see cref="PixelHeight"/> pixels.</summary>
-    /// <param name="cancellationToken">Ends it early, between two things that are drawn, with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the drawing early, between two things that are drawn, with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The bytes of the PNG file.</returns>
     public byte[] Png(CancellationToken cancellationToken = default)
     {
@@ -83,8 +83,8 @@ public sealed class Picture
 
     /// <summary>Writes the picture to a file; an existing file is replaced.</summary>
     /// <param name="path">A path that ends in .svg or .png.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>, before anything is written.</param>
-    /// <exception cref="ArgumentException">The path ends in neither.</exception>
+    /// <param name="cancellationToken">Cancels the call with an <see cref="OperationCanceledException"/>, before anything is written.</param>
+    /// <exception cref="ArgumentException">The path ends in neither .svg nor .png.</exception>
     /// <exception cref="IOException">The file cannot be written.</exception>
     public void Save(string path, CancellationToken cancellationToken = default)
     {

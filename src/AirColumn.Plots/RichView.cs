@@ -16,14 +16,14 @@ public static class RichView
 
     /// <summary>A bore: its side view.</summary>
     /// <param name="bore">The bore.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The HTML.</returns>
     public static string Of(Bore bore, CancellationToken cancellationToken = default) =>
         Of(BorePicture.Of(bore), cancellationToken);
 
     /// <summary>A column: its bore, its impedance, and a table of its first six resonances.</summary>
     /// <param name="column">The column.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The HTML.</returns>
     public static string Of(Column column, CancellationToken cancellationToken = default)
     {
@@ -35,7 +35,7 @@ public static class RichView
 
     /// <summary>A curve of impedance: magnitude and phase.</summary>
     /// <param name="curve">The curve; a curve with fewer than two frequencies at which it is finite and not zero becomes a line of text.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The HTML.</returns>
     public static string Of(ImpedanceCurve curve, CancellationToken cancellationToken = default)
     {
@@ -53,7 +53,7 @@ public static class RichView
 
     /// <summary>Resonances: how far they are from notes, and a table.</summary>
     /// <param name="resonances">The resonances.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The HTML.</returns>
     public static string Of(ResonanceList resonances, CancellationToken cancellationToken = default)
     {
@@ -73,7 +73,7 @@ public static class RichView
 
     /// <summary>A picture, with its description for those who cannot see it.</summary>
     /// <param name="picture">The picture.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The HTML.</returns>
     public static string Of(Picture picture, CancellationToken cancellationToken = default)
     {

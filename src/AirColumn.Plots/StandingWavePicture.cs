@@ -12,7 +12,7 @@ public static class StandingWavePicture
     /// <summary>Amplitudes of pressure and volume flow along a column at one frequency, each relative to its largest value.</summary>
     /// <param name="column">The column.</param>
     /// <param name="frequency">0.001 Hz to <see cref="Column.HighestFrequency"/>.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The picture.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     public static Picture Of(

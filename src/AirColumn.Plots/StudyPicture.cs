@@ -40,7 +40,9 @@ public static class StudyPicture
         );
     }
 
-    /// <summary>A map: each item at its values of two quantities, in a colour from light (least) to dark (most) of a third.</summary>
+    /// <summary>
+    /// A map of items: two quantities give the place of each item, a third gives its colour, from light (least) to dark (most).
+    /// </summary>
     /// <param name="across">The quantity of the horizontal axis.</param>
     /// <param name="up">The quantity of the vertical axis.</param>
     /// <param name="colour">The quantity shown by colour.</param>
@@ -61,11 +63,11 @@ public static class StudyPicture
     }
 
     /// <summary>
-    /// All items by two goals, each better if smaller. The front is in colour: the items that no other item beats in one goal without being
-    /// worse in the other.
+    /// All items by two goals; a smaller value is better for both goals. The front is in colour: the items that no other item beats in one
+    /// goal without being worse in the other.
     /// </summary>
     /// <param name="across">One goal.</param>
-    /// <param name="up">The other.</param>
+    /// <param name="up">The other goal.</param>
     /// <returns>The picture.</returns>
     /// <exception cref="ArgumentException">The lists differ in length, or no item has both numbers.</exception>
     public static Picture Front(StudyQuantity across, StudyQuantity up)

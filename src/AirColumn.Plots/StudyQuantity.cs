@@ -7,7 +7,7 @@ public sealed class StudyQuantity
 
     /// <summary>Makes a quantity from its name and its numbers.</summary>
     /// <param name="name">The name, with the unit, such as "length of section 2, mm".</param>
-    /// <param name="values">One for each item; NaN if it is missing.</param>
+    /// <param name="values">One number for each item; NaN if it is missing.</param>
     /// <exception cref="ArgumentException">The name is empty.</exception>
     public StudyQuantity(string name, IEnumerable<double> values)
     {
@@ -20,7 +20,7 @@ public sealed class StudyQuantity
     /// <summary>The name of the quantity, with its unit.</summary>
     public string Name { get; }
 
-    /// <summary>One for each item; NaN if it is missing.</summary>
+    /// <summary>One number for each item; NaN if it is missing.</summary>
     public ReadOnlySpan<double> Values => values;
 
     /// <summary>The number of items.</summary>

@@ -17,7 +17,7 @@ public static class TuningPicture
         return Of([.. resonances.Select((r, i) => new TuningRow(i + 1, r, r.Nearest(tuning), null))], tuning);
     }
 
-    /// <summary>The same with the 95 % range of each resonance as a bar.</summary>
+    /// <summary>For each resonance the nearest note and the distance from it, with the 95 % range of the resonance as a bar.</summary>
     /// <param name="budgets">The budgets of resonances of one column, from <see cref="Uncertainty.Budgets"/>.</param>
     /// <param name="tuning">The tuning that names notes. Default: A4 = 440 Hz, equal temperament.</param>
     /// <returns>The picture.</returns>

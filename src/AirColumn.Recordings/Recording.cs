@@ -5,7 +5,7 @@ namespace AirColumn.Recordings;
 
 /// <summary>Recorded sound: frames of one or more channels at equal steps of time.</summary>
 /// <remarks>
-/// Frames are read a block at a time, so hours of sound need no more memory than seconds. Only one thread at a time may read it.
+/// Frames are read a block at a time, so hours of sound need no more memory than seconds. Only one thread at a time may read a recording.
 /// </remarks>
 public abstract class Recording : IDisposable
 {
@@ -48,7 +48,7 @@ public abstract class Recording : IDisposable
     /// <returns>The recording.</returns>
     /// <exception cref="RecordingException">The file is not a WAV file of these kinds, or holds no sound; the message says what to do.</exception>
     /// <exception cref="IOException">The file cannot be read.</exception>
-    /// <exception cref="UnauthorizedAccessException">The program may not read the file, or it is a folder.</exception>
+    /// <exception cref="UnauthorizedAccessException">The program may not read the file, or the path is a folder.</exception>
     public static Recording Open(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
@@ -92,11 +92,13 @@ public abstract class Recording : IDisposable
     }
 
     /// <summary>Sound in memory, of one channel.</summary>
-    /// <param name="samples">The samples; full scale is −1 to 1. At least one, none beyond a million. They are copied.</param>
+    /// <param name="samples">
+    /// The samples; full scale is −1 to 1. At least one sample, and no sample beyond ±1 000 000. The samples are copied.
+    /// </param>
     /// <param name="sampleRate">Samples per second: 4 kHz to 1 MHz.</param>
     /// <returns>The recording.</returns>
     /// <exception cref="ArgumentException">There is no sample.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The rate is out of range, or a sample is.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The rate or a sample is out of range.</exception>
     public static Recording FromSamples(ReadOnlySpan<double> samples, Frequency sampleRate)
     {
         Require.InRange(sampleRate.Hertz, LowestRate, HighestRate, "Hz", nameof(sampleRate));
@@ -115,8 +117,8 @@ public abstract class Recording : IDisposable
 
     /// <summary>Reads samples of one channel; full scale is −1 to 1.</summary>
     /// <param name="channel">The index of the channel: 0 is the first.</param>
-    /// <param name="start">The first frame: 0 to <see cref="Frames"/> less the room.</param>
-    /// <param name="samples">Receives them.</param>
+    /// <param name="start">The first frame: 0 to <see cref="Frames"/> minus the length of <paramref name="samples"/>.</param>
+    /// <param name="samples">Receives the samples.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such channel, or there are not enough frames.</exception>
     /// <exception cref="RecordingException">The data holds a number that is not a sample of sound.</exception>
     /// <exception cref="IOException">The data cannot be read.</exception>

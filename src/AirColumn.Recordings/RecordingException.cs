@@ -1,6 +1,6 @@
 namespace AirColumn.Recordings;
 
-/// <summary>A file is not sound that can be read; the message says why and what to do.</summary>
+/// <summary>The exception for a file that does not hold readable sound; the message says why and what to do.</summary>
 public sealed class RecordingException : Exception
 {
     /// <summary>Says what is wrong.</summary>

@@ -7,8 +7,8 @@ namespace AirColumn.Recordings;
 public sealed record ResonanceComparison(int Number, Resonance Computed, RecordedResonance? Measured)
 {
     /// <summary>
-    /// Measured frequency relative to the computed one, in cents. Both are taken from the pole: the free oscillation does not ring exactly at a
-    /// maximum of |Z|. Null if none was heard.
+    /// Measured frequency relative to the computed one, in cents. Both frequencies are those of the pole: the free oscillation does not ring
+    /// exactly at a maximum of |Z|. Null if no resonance was heard near the computed one.
     /// </summary>
     public double? Cents =>
         Measured is { } measured ? 1200 * Math.Log2(measured.Frequency.Hertz / Computed.Pole.Real) : null;

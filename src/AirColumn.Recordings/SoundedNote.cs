@@ -4,8 +4,8 @@ namespace AirColumn.Recordings;
 
 /// <summary>A note that is held for a while in a recording. Immutable.</summary>
 /// <remarks>
-/// The frequency counts the recorder's samples: a clock error of 50 parts in a million, which is usual, adds an error of 0.09 cent that is not
-/// included here.
+/// The frequency depends on the recorder's clock: a clock error of 50 parts in a million, which is usual, adds an error of 0.09 cent that is
+/// not included here.
 /// </remarks>
 public sealed record SoundedNote
 {
@@ -31,9 +31,8 @@ public sealed record SoundedNote
 
     /// <summary>
     /// Standard uncertainty of <see cref="Fundamental"/>, cents: from noise, from disagreement between the partials, from the ends and gaps of the
-    /// measured part, and from a steady glide, because the pitch may lie anywhere in its range. Not included are wandering and vibrato
-    /// about the mean:
-    /// <see cref="SpreadCents"/>.
+    /// measured part, and from a steady glide, because the pitch may lie anywhere in the range of the glide. Wandering and vibrato about the
+    /// mean are not included; <see cref="SpreadCents"/> states them.
     /// </summary>
     public required double StandardUncertaintyCents { get; init; }
 

@@ -3,8 +3,8 @@ using UnitsNet;
 namespace AirColumn.Recordings;
 
 /// <summary>
-/// A sine whose frequency rises by equal ratios in equal times. Play it by a loudspeaker at one end of a tube and record it there or inside
-/// (farina2000). Immutable.
+/// A sine whose frequency rises by equal ratios in equal times. Play the sine through a loudspeaker at one end of a tube, and record it at
+/// that end or inside the tube (farina2000). Immutable.
 /// </summary>
 public sealed record SweptSine
 {
@@ -37,7 +37,7 @@ public sealed record SweptSine
 
     /// <summary>Its samples, of amplitude 1, faded in and out over a hundredth of its length.</summary>
     /// <param name="sampleRate">Samples per second: 4 kHz to 1 MHz, and more than twice <see cref="To"/>.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The samples.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The rate is out of range.</exception>
     public double[] Samples(Frequency sampleRate, CancellationToken cancellationToken = default)

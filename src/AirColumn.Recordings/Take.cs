@@ -6,8 +6,9 @@ namespace AirColumn.Recordings;
 
 /// <summary>The notes in a recording of a played tube, with the drone among them. Immutable.</summary>
 /// <remarks>
-/// Notes are found by the period of the sound (normalised square difference, mcleod2005), in frames of four of the longest periods, and
-/// measured by the phases of all their harmonics. No fundamental is needed. A note within half a hertz of a hum of the mains cannot be told from it.
+/// Notes are found by the period of the sound (normalised square difference, mcleod2005), in frames as long as four of the longest periods.
+/// They are measured by the phases of all their harmonics; the fundamental need not be audible. A note within half a hertz of a hum of the
+/// mains cannot be told from the hum.
 /// </remarks>
 public sealed record Take
 {
@@ -31,8 +32,8 @@ public sealed record Take
     public IReadOnlyList<SoundedNote> Notes { get; }
 
     /// <summary>
-    /// The drone: of the pitch that is held longest in total, the longest note. Null if there is no steady pitch; <see cref="Reason"/> then gives the
-    /// reason.
+    /// The drone: the longest note at the pitch that is held longest in total. Null if there is no steady pitch; <see cref="Reason"/> then
+    /// gives the reason.
     /// </summary>
     public SoundedNote? Drone { get; }
 
@@ -46,7 +47,7 @@ public sealed record Take
     /// <param name="recording">The recording; any length.</param>
     /// <param name="options">The options. Default: those of a new <see cref="TakeOptions"/>.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The take.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The recording does not have the channel asked for.</exception>
     /// <exception cref="ArgumentException">The lowest pitch looked for is not below the highest.</exception>

@@ -59,7 +59,7 @@ public sealed record TakeOptions
     }
 
     /// <summary>
-    /// The resonances of the tube, if known: they decide the octave of a note that is doubtful. None by default; each above 0.
+    /// The resonances of the tube, if known: they decide the octave of a note if it is in doubt. None by default; each frequency above 0.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">A frequency is not above 0.</exception>
     public IReadOnlyList<Frequency> Resonances

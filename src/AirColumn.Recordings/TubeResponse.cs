@@ -9,7 +9,7 @@ namespace AirColumn.Recordings;
 /// <para>
 /// However the tube is excited, the sound is turned into free decay, a sum of decaying sines. These are found by the shift invariance of
 /// the space that they span (roy1989). The column to compare with must have the ends that the tube had. A palm that slaps one end and stays
-/// there closes it. If the palm only strikes in passing, both ends are open while the tube rings.
+/// there closes that end. If the palm only strikes in passing, both ends are open while the tube rings.
 /// </para>
 /// <para>Recordings are read up to their first two minutes.</para>
 /// </remarks>
@@ -45,7 +45,7 @@ public sealed record TubeResponse
     /// <param name="recording">The recording.</param>
     /// <param name="highest">The highest frequency at which resonances are looked for: 100 Hz to 2 kHz. Default: 1 kHz.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The response.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="RecordingException">The data is damaged.</exception>
@@ -70,7 +70,7 @@ public sealed record TubeResponse
     /// <param name="recording">The recording: at least 2 s of noise and nothing else; 20 s is better.</param>
     /// <param name="highest">The highest frequency at which resonances are looked for: 100 Hz to 2 kHz. Default: 1 kHz.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The response.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="RecordingException">The data is damaged.</exception>
@@ -119,7 +119,7 @@ public sealed record TubeResponse
     /// <param name="sweep">The sweep that was played.</param>
     /// <param name="highest">The highest frequency at which resonances are looked for: 100 Hz to 2 kHz. Default: 1 kHz.</param>
     /// <param name="progress">Is told the share that is done, 0 to 1.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The response.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is out of range.</exception>
     /// <exception cref="ArgumentException">The recording is shorter than the sweep.</exception>
@@ -156,8 +156,8 @@ public sealed record TubeResponse
 
     /// <summary>Compares the measured resonances with the resonances of a column that has the same ends.</summary>
     /// <param name="column">The column.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
-    /// <returns>One for each resonance of the column up to the highest that was measured.</returns>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>One comparison for each resonance of the column, up to the highest measured resonance.</returns>
     public IReadOnlyList<ResonanceComparison> CompareWith(
         Column column,
         CancellationToken cancellationToken = default

@@ -11,7 +11,7 @@ public static class WaveFile
     /// <param name="stream">The stream to write to. It must be seekable, since the header holds the length; it stays open.</param>
     /// <param name="samples">The sound, −1 to 1.</param>
     /// <param name="sampleRate">Samples per second, a whole number: 4 kHz to 1 MHz.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>, before anything is written.</param>
+    /// <param name="cancellationToken">Cancels the call with an <see cref="OperationCanceledException"/>, before anything is written.</param>
     /// <exception cref="ArgumentException">The stream is not writable and seekable, or the rate is not whole.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A sample or the rate is out of range; nothing is written.</exception>
     public static void Write16(
@@ -38,7 +38,7 @@ public static class WaveFile
     /// <param name="stream">The stream to write to. It must be seekable, since the header holds the length; it stays open.</param>
     /// <param name="samples">The sound; finite; full scale is −1 to 1.</param>
     /// <param name="sampleRate">Samples per second, a whole number: 4 kHz to 1 MHz.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>, before anything is written.</param>
+    /// <param name="cancellationToken">Cancels the call with an <see cref="OperationCanceledException"/>, before anything is written.</param>
     /// <exception cref="ArgumentException">The stream is not writable and seekable, or the rate is not whole.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A sample or the rate is out of range; nothing is written.</exception>
     public static void WriteFloat(

@@ -12,10 +12,9 @@ namespace AirColumn.Recordings.Previews;
 /// does not tell how a tube will respond to a player, nor the timbre that a player gives it.
 /// </para>
 /// <para>
-/// If no lip frequency is given, the slackest lips are taken whose threshold of oscillation is a third of the blowing pressure (then a
-/// half, then the lips of the lowest threshold). With these lips the note comes nearest to its resonance and still speaks readily. The rule
-/// is our choice; a player
-/// tunes by ear.
+/// If no lip frequency is given, the model takes the slackest lips whose threshold of oscillation is a third of the blowing pressure. If
+/// there are none, it takes those with a threshold of half that pressure; failing these, the lips of the lowest threshold. With these lips
+/// the note comes nearest to its resonance and still speaks readily. The rule is our choice; a player tunes by ear.
 /// </para>
 /// </remarks>
 public static class DronePreview
@@ -25,7 +24,7 @@ public static class DronePreview
     /// <summary>Renders a note.</summary>
     /// <param name="column">The column: blown end closed by the lips, far end open.</param>
     /// <param name="options">The note and how it is blown. Default: the drone, 3 s.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The note; or none, with the reason, if it does not speak in this model.</returns>
     /// <exception cref="ArgumentNullException">The column is null.</exception>
     /// <exception cref="ArgumentException">The blown end is open, or the far end closed.</exception>

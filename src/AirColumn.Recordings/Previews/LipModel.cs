@@ -8,9 +8,8 @@ namespace AirColumn.Recordings.Previews;
 /// </summary>
 /// <remarks>
 /// <para>
-/// ḧ + (ω/Q)ḣ + ω²(h − h₀) = (pₘ − p)/μ, U = w·h·√(2|pₘ − p|/ρ) in the direction of the pressure drop while h is above 0 and 0 while
-/// the lips are closed (sources: cullen2000, velut2017; fletcher1993 for valves in general). ω is
-/// <see cref="PreviewOptions.LipFrequency"/>.
+/// ḧ + (ω/Q)ḣ + ω²(h − h₀) = (pₘ − p)/μ, U = w·h·√(2|pₘ − p|/ρ) in the direction of the pressure drop while h is above 0; U = 0 while the
+/// lips are closed (sources: cullen2000, velut2017; fletcher1993 for valves in general). ω is <see cref="PreviewOptions.LipFrequency"/>.
 /// </para>
 /// <para>
 /// The defaults are the values of these two papers for a trombone player's lips, h₀ = 0.5 mm, w = 12 mm, Q = 7, 1/μ = 0.11 m²/kg,

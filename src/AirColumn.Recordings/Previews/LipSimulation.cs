@@ -35,7 +35,7 @@ internal sealed class LipSimulation
     /// <param name="mouth">Pressure in the mouth at every sample, Pa.</param>
     /// <param name="lipHertz">The lips' own frequency.</param>
     /// <param name="opening">How far the lips are open when they are let go, m.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     public LipMotion Blow(
         ReadOnlySpan<double> mouth,
         double lipHertz,

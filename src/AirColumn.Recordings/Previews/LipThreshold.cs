@@ -26,7 +26,7 @@ internal readonly record struct LipThreshold(double Hertz, double LipHertz, doub
     /// <param name="resonance">The resonance, Hz.</param>
     /// <param name="density">ρ of the breath, kg/m³.</param>
     /// <param name="lips">The lips.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     public static List<LipThreshold> Of(
         Column column,
         double resonance,

@@ -70,7 +70,7 @@ public sealed class PreviewSound
     /// <summary>Pressure in the mouth.</summary>
     public Pressure BlowingPressure { get; }
 
-    /// <summary>The lips' own frequency; null if none was found.</summary>
+    /// <summary>The lips' own frequency; null if no lip frequency was found.</summary>
     public Frequency? LipFrequency { get; }
 
     /// <summary>

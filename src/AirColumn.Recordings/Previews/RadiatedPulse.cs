@@ -24,7 +24,7 @@ internal static class RadiatedPulse
     /// <param name="column">The column.</param>
     /// <param name="reflection">What it reflects, which tells how long it rings.</param>
     /// <param name="wave">p + ZcU at the blown end, Pa.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     public static double[] SoundOf(
         Column column,
         ReflectionFunction reflection,

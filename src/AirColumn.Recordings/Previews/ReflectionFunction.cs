@@ -43,7 +43,7 @@ internal sealed class ReflectionFunction
     /// <param name="column">The column.</param>
     /// <param name="sampleRate">Samples per second.</param>
     /// <param name="resonances">The resonances at which it is checked, Hz, in rising order.</param>
-    /// <param name="cancellationToken">Ends it early.</param>
+    /// <param name="cancellationToken">Ends the computation early.</param>
     public static ReflectionFunction Of(
         Column column,
         double sampleRate,

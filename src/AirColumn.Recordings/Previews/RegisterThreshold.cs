@@ -20,7 +20,7 @@ public sealed class RegisterThreshold
     /// <summary>The number of the register, from 1.</summary>
     public int Number { get; }
 
-    /// <summary>The resonance that carries it.</summary>
+    /// <summary>The resonance that carries the register.</summary>
     public Resonance Resonance { get; }
 
     /// <summary>The onsets for lips from slack to tense, in order of the frequency that sounds.</summary>

@@ -7,9 +7,9 @@ namespace AirColumn.Recordings.Previews;
 /// needs.
 /// </summary>
 /// <remarks>
-/// Linear stability of lips of one degree of freedom, blown open, on the column's input impedance (sources: fletcher1993, silva2007, velut2017).
-/// The thresholds are indicators that compare columns and registers. Their frequencies do not predict the pitch: such lips begin 60 to 100
-/// cents above the resonance of a brass instrument, but players were measured about 20 cents above it (boutin2015).
+/// The thresholds are those of the linear stability of lips of one degree of freedom, blown open, on the column's input impedance (sources:
+/// fletcher1993, silva2007, velut2017). They are indicators that compare columns and registers. Their frequencies do not predict the pitch:
+/// such lips begin 60 to 100 cents above the resonance of a brass instrument, but players were measured about 20 cents above it (boutin2015).
 /// </remarks>
 public static class SpeakingThresholds
 {
@@ -19,7 +19,7 @@ public static class SpeakingThresholds
     /// <param name="column">The column, its blown end closed by lips.</param>
     /// <param name="lips">The lips. Default: those of a new <see cref="LipModel"/>.</param>
     /// <param name="registers">The number of registers, 1 to 30; the answer has fewer if the column has no more.</param>
-    /// <param name="cancellationToken">Ends it early with an <see cref="OperationCanceledException"/>.</param>
+    /// <param name="cancellationToken">Ends the computation early with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>The thresholds of each register that such lips can make speak, in rising order.</returns>
     /// <exception cref="ArgumentException">The blown end of the column is open, as on a flute.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The number of registers is out of its range.</exception>
