@@ -14,7 +14,10 @@ public sealed record NamedFingering
         ArgumentNullException.ThrowIfNull(holes);
         if (name.Length == 0)
         {
-            throw new ArgumentException("The name is empty; a fingering is asked for by its name.", nameof(name));
+            throw new ArgumentException(
+                "The name is empty; a fingering is asked for by its name.",
+                nameof(name)
+            );
         }
 
         NameText.RequireWritable(name);

@@ -32,8 +32,8 @@ public sealed class RadiationModel
     }
 
     /// <summary>
-    /// A thin edge is computed from the integrals of levine1948 and a baffle (zorumski1973) from field solutions, each to 1e-6 up to ka =
-    /// 3.8. Rims of finite thickness are computed from field solutions up to ka = 3.8. The default.
+    /// A thin edge is computed from the integrals of levine1948 and a baffle (zorumski1973) from field solutions, each to 1e-6 up to
+    /// ka = 3.8. Rims of finite thickness are computed from field solutions up to ka = 3.8. The default.
     /// </summary>
     public static RadiationModel Exact { get; } =
         new("exact", ratio => ratio == 1 ? Thin(ThinEnd.Unflanged, 1) : Rim(ratio), Thin(ThinEnd.Baffled, 0));
