@@ -105,7 +105,7 @@ public class TubeQuestionsTests
     [InlineData("'pvc40 1-1/2' is not known; did you mean 'pvc-40 1-1/2'?", "", "pvc40 1-1/2")]
     [InlineData("'50' is a number without a unit; write \"50 mm\".", "", "measured", "50")]
     [InlineData("This question has no usual answer; write one.", "", "measured", "")]
-    [InlineData("outside must be the larger", "", "measured", "50 mm", "48 mm")]
+    [InlineData("the outside diameter must be the larger", "", "measured", "50 mm", "48 mm")]
     [InlineData("'insrt' is not known; did you mean 'insert'?", "", "", "", "insrt")]
     [InlineData("'horn' is not an answer to this; write insert, fitting or none.", "", "", "", "horn")]
     [InlineData("does not go into the pipe 'main pipe'", "", "", "", "", "", "45 mm")]

@@ -178,7 +178,7 @@ public class TubeAssemblyTests
     public void Sizes_that_cannot_be_are_refused()
     {
         var wall = Assert.Throws<ArgumentException>(() => new PipePart("p", Mm(48.3), Mm(48.26), null));
-        Assert.Contains("outside must be the larger", wall.Message, StringComparison.Ordinal);
+        Assert.Contains("the outside diameter must be the larger", wall.Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => new PipePart("p", Mm(2), Mm(4), null));
         Assert.Throws<ArgumentException>(() => new PipePart(" ", Mm(20), Mm(24), null));
         Assert.Throws<ArgumentOutOfRangeException>(() => new FittingSocket(Mm(40), Mm(41), Mm(20), Mm(0)));
