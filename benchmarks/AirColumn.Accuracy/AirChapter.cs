@@ -11,9 +11,9 @@ internal static class AirChapter
         var grid = Grid().ToList();
         return new Chapter(
             "Air",
-            "Inside 0 to 30 °C, 75 to 102 kPa, up to 6 % water vapour and 1 % carbon dioxide the formulas of the standard are used; "
-                + "their speed of sound is good to 300 ppm. The standard states them for 15 to 27 °C, 60 to 110 kPa and 10 to 90 % humidity; "
-                + "outside there is a warning. Beyond, up to −20 to 50 °C, 50 to 110 kPa and 10 % carbon dioxide, air is computed as a "
+            "The formulas of the standard are used from 0 to 30 °C and 75 to 102 kPa, with up to 6 % water vapour and 1 % carbon dioxide; "
+                + "their speed of sound is good to 300 ppm. The standard itself states them for 15 to 27 °C, 60 to 110 kPa and 10 to 90 % humidity; "
+                + "outside this range of the standard there is a warning. Beyond, up to −20 to 50 °C, 50 to 110 kPa and 10 % carbon dioxide, air is computed as a "
                 + "mixture of gases, joined "
                 + "without a jump. Up to 1 % carbon dioxide its viscosity and conductivity are the values of the standard, which ignores carbon "
                 + "dioxide; above 1 % they follow a mixture rule. Beyond these limits a state is refused.",

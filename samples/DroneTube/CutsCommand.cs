@@ -42,7 +42,7 @@ internal static class CutsCommand
         var json = TableCommand.JsonOption();
         var command = new Command(
             "cuts",
-            "Plans which pipes of one tube or of a set to saw from which length of stock, and how many lengths to buy."
+            "Plans which pipes to saw from which length of stock, for one tube or a set, and how many lengths to buy."
         )
         {
             file.Several,

@@ -18,7 +18,7 @@ internal sealed class HoleTemplate(Length outside, string edge, string away)
 
     /// <summary>The pages.</summary>
     /// <param name="holes">The holes: what stands beside each, its diameter, and from the edge to its middle.</param>
-    /// <param name="note">What to do with it.</param>
+    /// <param name="note">The instruction on the page.</param>
     /// <exception cref="ArgumentOutOfRangeException">The pipe is too wide or too narrow for a page.</exception>
     public string Page(IReadOnlyList<(string Label, Length Diameter, Length FromEdge)> holes, string note)
     {

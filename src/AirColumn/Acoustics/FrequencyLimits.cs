@@ -3,7 +3,7 @@ namespace AirColumn;
 /// <summary>Between which frequencies, Hz, a column answers.</summary>
 internal static class FrequencyLimits
 {
-    /// <summary>Whether all are within two limits; false where any is not, or not a number.</summary>
+    /// <summary>Whether all values lie within two limits; false if one lies outside them or is not a number.</summary>
     public static bool Hold(ReadOnlySpan<double> values, double low, double high)
     {
         var all = true;

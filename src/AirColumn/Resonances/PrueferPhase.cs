@@ -150,7 +150,7 @@ internal sealed class PrueferPhase
 
     private abstract class Piece
     {
-        /// <summary>θ at the side of the blown end from θ at the side of the far end.</summary>
+        /// <summary>Computes θ on the side of the blown end, given θ on the side of the far end.</summary>
         public abstract Angle Advance(in Angle angle, in Wave wave);
     }
 

@@ -11,9 +11,8 @@ public static class ImpedanceGradients
     /// <remarks>
     /// By reciprocity δZ = (1/U₀²)·∫(δZ'·U² − δY'·p²)dx, so one pass from the far end gives all parameters at once. In this pass pressure
     /// and flow are integrated at the accuracy of doubles. Only the effect of a parameter on walls, gas constants, holes and ends is taken
-    /// from
-    /// differences of fourth order; these are real functions without resonances. Holes are differentiated by their own
-    /// impedance. Over many frequencies, smooth functions are interpolated.
+    /// from differences of fourth order; these are real functions without resonances. For a hole the difference is that of the
+    /// impedance of the hole, not of the column. Over many frequencies, smooth functions are interpolated.
     /// </remarks>
     /// <param name="column">The column.</param>
     /// <param name="grid">The frequencies; as for <see cref="Column.Impedance(FrequencyGrid, CancellationToken)"/>.</param>

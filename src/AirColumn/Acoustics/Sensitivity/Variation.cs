@@ -43,7 +43,7 @@ internal sealed class Variation
     public InputTermination[] Blown { get; }
 
     /// <summary>Varies a column.</summary>
-    /// <exception cref="ArgumentException">It has no such parameter, or there is no room for a difference.</exception>
+    /// <exception cref="ArgumentException">The column has no such parameter, or does not change smoothly with it on either side of its value.</exception>
     public static Variation Of(ColumnModel column, ColumnParameter parameter)
     {
         var parts = column.Asked;
