@@ -31,13 +31,8 @@ public class TubeResponseTests
     public void A_sweep_gives_them_too(string tube)
     {
         var column = Column(tube);
-        var sweep = new SweptSine(
-            Frequency.FromHertz(30),
-            Frequency.FromHertz(2000),
-            Duration.FromSeconds(6)
-        );
-        var sound = RingingTube.Driven(column, sweep.Samples(Frequency.FromHertz(RingingTube.Rate)));
-        var pairs = TubeResponse.FromSweep(Recorded(sound), sweep).CompareWith(column);
+        var sound = RingingTube.Driven(column, Short.Samples(Frequency.FromHertz(RingingTube.Rate)));
+        var pairs = TubeResponse.FromSweep(Recorded(sound), Short).CompareWith(column);
         Assert.True(pairs.Count >= 7);
         Assert.All(pairs, pair => Assert.InRange(Math.Abs(pair.Cents!.Value), 0, 0.01));
     }
@@ -48,13 +43,8 @@ public class TubeResponseTests
     {
         var believed = RingingTube.Stepped;
         var made = ColumnParameter.OutletDiameter(2).With(believed, 0.064);
-        var sweep = new SweptSine(
-            Frequency.FromHertz(30),
-            Frequency.FromHertz(2000),
-            Duration.FromSeconds(6)
-        );
-        var sound = RingingTube.Driven(made, sweep.Samples(Frequency.FromHertz(RingingTube.Rate)));
-        var measured = TubeResponse.FromSweep(Recorded(sound), sweep).MeasuredFor(believed);
+        var sound = RingingTube.Driven(made, Short.Samples(Frequency.FromHertz(RingingTube.Rate)));
+        var measured = TubeResponse.FromSweep(Recorded(sound), Short).MeasuredFor(believed);
         Assert.True(measured.Resonances.Count >= 7);
         foreach (var (number, frequency, _) in measured.Resonances)
         {
@@ -217,19 +207,17 @@ public class TubeResponseTests
         Assert.StartsWith("The sweep was not found", response.Reason, StringComparison.Ordinal);
     }
 
+    private static SweptSine Short { get; } =
+        new(Frequency.FromHertz(30), Frequency.FromHertz(2000), Duration.FromSeconds(6));
+
     private static SweptSine Sweep { get; } =
         new(Frequency.FromHertz(30), Frequency.FromHertz(2000), Duration.FromSeconds(10));
 
     [Fact]
     public void What_cannot_be_is_refused_by_name()
     {
-        var sweep = new SweptSine(
-            Frequency.FromHertz(30),
-            Frequency.FromHertz(2000),
-            Duration.FromSeconds(6)
-        );
         var tooShort = Assert.Throws<ArgumentException>(() =>
-            TubeResponse.FromSweep(Recorded(new double[44_100]), sweep)
+            TubeResponse.FromSweep(Recorded(new double[44_100]), Short)
         );
         Assert.Contains("recording lasts 1 s and the sweep 6 s", tooShort.Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() =>
@@ -238,7 +226,7 @@ public class TubeResponseTests
         Assert.Throws<ArgumentOutOfRangeException>(() =>
             new SweptSine(Frequency.FromHertz(300), Frequency.FromHertz(400), Duration.FromSeconds(6))
         );
-        Assert.Throws<ArgumentOutOfRangeException>(() => sweep.Samples(Frequency.FromHertz(3000)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Short.Samples(Frequency.FromHertz(3000)));
     }
 
     private static Column Column(string tube) =>

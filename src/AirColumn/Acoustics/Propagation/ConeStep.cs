@@ -42,13 +42,16 @@ internal static class ConeStep
         ref ComplexVector slope
     )
     {
-        if (IsShort(kl, q.Q0))
+        if (order == 0)
+        {
+            Straight(kl, overKl, q.Q0, out var same, out var up, out var down);
+            var (first, second) = (psi, slope);
+            psi = ComplexVector.MultiplyAdd(same, first, up * second);
+            slope = ComplexVector.MultiplyAdd(same, second, down * first);
+        }
+        else if (IsShort(kl, q.Q0))
         {
             CarryShort(kl, overKl, q, order, ref psi, ref slope);
-        }
-        else if (order == 0)
-        {
-            CarryEven(kl, q.Q0, ref psi, ref slope);
         }
         else
         {
@@ -91,21 +94,6 @@ internal static class ConeStep
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static bool IsShort(RealVector kl, in ComplexVector q) =>
         Vector.LessThanAll(kl * kl * (Vector.Abs(q.Re) + Vector.Abs(q.Im)), Vector.Create(Short));
-
-    [MethodImpl(Apart)]
-    private static void CarryEven(
-        RealVector kl,
-        in ComplexVector q,
-        ref ComplexVector psi,
-        ref ComplexVector slope
-    )
-    {
-        q.Roots(out var root, out var inverse);
-        Trigonometry.SinCos(kl * root, out var sin, out var cos);
-        var (first, second) = (psi, slope);
-        psi = ComplexVector.MultiplyAdd(cos, first, sin * (inverse * second));
-        slope = ComplexVector.MultiplyAdd(cos, second, -(sin * (root * first)));
-    }
 
     [MethodImpl(Apart)]
     private static void CarryLong(
@@ -169,13 +157,6 @@ internal static class ConeStep
         var zz = square * q.Q0;
         Trigonometry.OfSmall(zz, out var cos, out var sinc);
         var (first, second) = (psi, slope);
-        if (order == 0)
-        {
-            psi = ComplexVector.MultiplyAdd(cos, first, kl * (sinc * second));
-            slope = ComplexVector.MultiplyAdd(cos, second, -(overKl * ((sinc * zz) * first)));
-            return;
-        }
-
         // To second order of p₁ and p₁p₂, from the power series of the equation itself.
         var p1 = square * q.Q1;
         var p11 = p1 * p1;
